@@ -1,0 +1,17 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  root: fileURLToPath(new URL('..', import.meta.url)),
+  test: {
+    include: ['tests/**/*.test.ts'],
+    testTimeout: 20_000,
+    hookTimeout: 60_000,
+    expect: { requireAssertions: true },
+    coverage: {
+      provider: 'v8',
+      include: ['src/**/*.ts'],
+      reportsDirectory: 'coverage',
+    },
+  },
+});
