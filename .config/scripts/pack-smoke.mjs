@@ -6,7 +6,7 @@ import { spawnSync } from 'node:child_process';
 import { copyFileSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { projectRoot } from './steps.mjs';
+import { projectRoot, toolPath } from './steps.mjs';
 
 const scenario = 'cider-press.yaml';
 const home = mkdtempSync(join(tmpdir(), 'tickover-pack-'));
@@ -88,6 +88,26 @@ function readDeclarations() {
   must(leaks.length === 0, `these declarations mention odex: ${leaks.join(', ')}`);
 }
 
+/** A stranger's strict program, library declarations included; only complaints about our own files count. */
+function compileAgainstLibrary() {
+  const program =
+    "import * as tickover from 'tickover';\nexport const names: string[] = Object.keys(tickover);\n";
+  writeFileSync(join(home, 'stranger.ts'), program);
+  const options = {
+    noEmit: true,
+    strict: true,
+    exactOptionalPropertyTypes: true,
+    module: 'nodenext',
+    types: [],
+  };
+  const settings = { compilerOptions: { ...options, target: 'es2023' }, files: ['stranger.ts'] };
+  writeFileSync(join(home, 'tsconfig.json'), JSON.stringify(settings));
+  const { stdout } = spawnSync(toolPath('tsc'), ['--pretty', 'false'], { cwd: home, encoding: 'utf8' });
+  const complaints = stdout.split('\n').filter((line) => line.includes('error TS'));
+  const ours = complaints.filter((line) => !/^node_modules\/(?!tickover\/)/.test(line));
+  must(ours.length === 0, ours.join('\n'));
+}
+
 /** @type {[string, () => void][]} */
 const steps = [
   ['pack', pack],
@@ -96,6 +116,7 @@ const steps = [
   ['tickover run', runScenario],
   ["import('tickover')", importLibrary],
   ['declarations', readDeclarations],
+  ['compile against the library', compileAgainstLibrary],
 ];
 
 try {
