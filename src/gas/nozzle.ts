@@ -1,0 +1,35 @@
+/**
+ * Ports and orifices: isentropic nozzle flow through an effective area.
+ *
+ *   ṁ = Cd A p₁/√T₁ · ψ(x),  x = p₂/p₁,  ψ = √( 2γ/((γ−1)R) · (x^(2/γ) − x^((γ+1)/γ)) ), held for x ≤ x*
+ *
+ * Assumes steady flow through the port at each instant, no recovery of the jet behind it. Source: any gas-dynamics
+ * text, for example White, Fluid Mechanics, chapter on compressible flow.
+ */
+import { roundedRoot, type Gas } from './gas.ts';
+
+/**
+ * Mass flow [kg/s] from upstream (1) to downstream (2); needs p₁ ≥ p₂ > 0 [Pa absolute], T₁ > 0 [K],
+ * effective area Cd·A ≥ 0 [m²].
+ */
+export function nozzleFlow(gas: Gas, effectiveArea: number, p1: number, t1: number, p2: number): number {
+  const { heatCapacityRatio: gamma, criticalPressureRatio } = gas;
+  const x = Math.max(p2 / p1, criticalPressureRatio);
+  const logX = Math.log(x);
+  const q = 1 - Math.exp((logX * (gamma - 1)) / gamma);
+  const psi =
+    Math.sqrt((2 * gamma) / ((gamma - 1) * gas.specificGasConstant)) *
+    Math.exp(logX / gamma) *
+    roundedRoot(q, gas.equalPressureRounding);
+  return (effectiveArea * p1 * psi) / Math.sqrt(t1);
+}
+
+/** The most a nozzle of that effective area can pass [kg/s], whatever lies behind it. */
+export function chokedFlow(gas: Gas, effectiveArea: number, p1: number, t1: number): number {
+  return (effectiveArea * p1 * gas.chokedFlowFactor) / Math.sqrt(t1);
+}
+
+/** Effective area of throttles one behind the other: 1/S² = Σ 1/Sᵢ² (rule for effective areas in series). */
+export function areaInSeries(first: number, second: number): number {
+  return first === 0 || second === 0 ? 0 : (first * second) / Math.hypot(first, second);
+}

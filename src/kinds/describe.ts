@@ -1,0 +1,97 @@
+/** Short constructors for parameter descriptions, so that a part's file reads as a table. */
+import type {
+  ChoiceParameter,
+  CountParameter,
+  CrankPosition,
+  CrankPositionParameter,
+  Dimension,
+  FormulaParameter,
+  GroupParameter,
+  LeafParameter,
+  NumberParameter,
+  OptionalParameter,
+  Parameters,
+  PartListParameter,
+  PartParameter,
+  QuantityParameter,
+  TextParameter,
+} from './parameter.ts';
+
+interface Limits {
+  readonly min: number;
+  readonly max: number;
+  readonly default?: number;
+}
+
+export const quantity = (dimension: Dimension, limits: Limits, example: string, doc: string): QuantityParameter => ({
+  type: 'quantity',
+  dimension,
+  ...limits,
+  example,
+  doc,
+});
+
+export const pureNumber = (limits: Limits, example: string, doc: string): NumberParameter => ({
+  type: 'number',
+  ...limits,
+  example,
+  doc,
+});
+
+export const count = (limits: Limits, doc: string): CountParameter => ({ type: 'count', ...limits, doc });
+
+export const choice = <const C extends string>(
+  choices: readonly C[],
+  doc: string,
+  preset?: NoInfer<C>,
+): ChoiceParameter<C> => ({ type: 'choice', choices, doc, ...(preset === undefined ? {} : { default: preset }) });
+
+export const text = (maxLength: number, doc: string, preset?: string): TextParameter => ({
+  type: 'text',
+  maxLength,
+  doc,
+  ...(preset === undefined ? {} : { default: preset }),
+});
+
+export const formula = (description: Omit<FormulaParameter, 'type'>): FormulaParameter => ({
+  type: 'formula',
+  ...description,
+});
+
+export const crankPosition = (example: string, doc: string, preset?: CrankPosition): CrankPositionParameter => ({
+  type: 'crank position',
+  example,
+  doc,
+  ...(preset === undefined ? {} : { default: preset }),
+});
+
+export const group = <const P extends Parameters>(doc: string, parameters: P): GroupParameter<P> => ({
+  type: 'group',
+  parameters,
+  doc,
+});
+
+/** A group that may be left out; its value is then `undefined`. */
+export const optionalGroup = <const P extends Parameters>(
+  doc: string,
+  parameters: P,
+): GroupParameter<P> & { readonly optional: true } => ({ type: 'group', parameters, doc, optional: true });
+
+export const optional = <P extends LeafParameter>(parameter: P): OptionalParameter<P> => ({
+  type: 'optional',
+  parameter,
+});
+
+export const part = <F>(family: F, doc: string, defaultKind?: string): PartParameter<F> => ({
+  type: 'part',
+  family,
+  doc,
+  ...(defaultKind === undefined ? {} : { defaultKind }),
+});
+
+export const partList = <F>(family: F, maxLength: number, doc: string): PartListParameter<F> => ({
+  type: 'part list',
+  family,
+  maxLength,
+  doc,
+});

@@ -1,0 +1,69 @@
+/**
+ * A kind of part: one file, one descriptor. A family lists its kinds explicitly in one registry.
+ */
+import type { Parameters, Values } from './parameter.ts';
+
+/** Something impossible about a combination of values, found before anything is built. */
+export interface Complaint {
+  /** Where, from the part inwards: ["admission", "lift"]. */
+  readonly path: readonly string[];
+  readonly expected: string;
+  readonly received: string;
+  readonly hint?: string;
+}
+
+export interface Kind<P extends Parameters, Context, Part> {
+  readonly kind: string;
+  readonly doc: string;
+  readonly parameters: P;
+  /** Impossible geometry, in words. Called before `build`; an empty list means it can be built. */
+  readonly complaints?: (values: Values<P>, context: Context) => readonly Complaint[];
+  readonly build: (values: Values<P>, context: Context) => Part;
+}
+
+/** A kind whose parameter types have been closed over, so that unlike kinds fit one list. */
+export interface AnyKind<Context, Part> {
+  readonly kind: string;
+  readonly doc: string;
+  readonly parameters: Parameters;
+  /** Binds checked values, which must come from this kind's own parameters. */
+  readonly choose: (values: Readonly<Record<string, unknown>>) => Chosen<Context, Part>;
+}
+
+/** A kind with its values: what a scenario hands to the model. */
+export interface Chosen<Context, Part> {
+  readonly kind: string;
+  readonly values: Readonly<Record<string, unknown>>;
+  complaints(context: Context): readonly Complaint[];
+  build(context: Context): Part;
+}
+
+export interface Family<Context, Part> {
+  /** The trade's word for the family: "valve gear". */
+  readonly name: string;
+  readonly kinds: readonly AnyKind<Context, Part>[];
+  /** Type carrier only; never set. */
+  readonly chosen?: Chosen<Context, Part>;
+}
+
+/** Closes over the parameter types of one kind. */
+export function kindOf<const P extends Parameters, Context, Part>(
+  descriptor: Kind<P, Context, Part>,
+): AnyKind<Context, Part> {
+  const { kind, doc, parameters } = descriptor;
+  return {
+    kind,
+    doc,
+    parameters,
+    choose: (values) => {
+      // The scenario reader has checked every value against `parameters`; this is the one place that trusts it.
+      const own = values as unknown as Values<P>;
+      return {
+        kind,
+        values,
+        complaints: (context) => descriptor.complaints?.(own, context) ?? [],
+        build: (context) => descriptor.build(own, context),
+      };
+    },
+  };
+}

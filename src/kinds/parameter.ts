@@ -1,0 +1,171 @@
+/**
+ * What a part says about each of its parameters: dimension, range, default and meaning.
+ *
+ * Everything a user meets is derived from these descriptions: validation of scenario files, the JSON Schema,
+ * the reference pages, the labels of a report. Values are SI: metres, pascals absolute, kelvins, radians.
+ */
+
+export type Dimension =
+  | 'length'
+  | 'area'
+  | 'volume'
+  | 'mass'
+  | 'density'
+  | 'time'
+  | 'angle'
+  | 'rotational speed'
+  | 'pressure'
+  | 'temperature'
+  | 'force'
+  | 'force per pressure'
+  | 'torque'
+  | 'torque per speed'
+  | 'torque per speed squared'
+  | 'moment of inertia'
+  | 'dynamic viscosity'
+  | 'volume flow'
+  | 'sonic conductance'
+  | 'heat transfer coefficient';
+
+/** A dimensioned value. In a scenario it always carries its unit; pressures also say gauge or absolute. */
+export interface QuantityParameter {
+  readonly type: 'quantity';
+  readonly dimension: Dimension;
+  /** Smallest and largest valid value, SI. Pressure limits are absolute. */
+  readonly min: number;
+  readonly max: number;
+  /** SI. A parameter without a default must be given, unless it is `optional`. */
+  readonly default?: number;
+  readonly doc: string;
+  /** How one would write it, for messages: "50 mm". */
+  readonly example: string;
+}
+
+/** A pure number: a ratio, a coefficient. A percentage such as "6 %" is accepted too. */
+export interface NumberParameter {
+  readonly type: 'number';
+  readonly min: number;
+  readonly max: number;
+  readonly default?: number;
+  readonly doc: string;
+  readonly example: string;
+}
+
+export interface CountParameter {
+  readonly type: 'count';
+  readonly min: number;
+  readonly max: number;
+  readonly default?: number;
+  readonly doc: string;
+}
+
+export interface ChoiceParameter<C extends string = string> {
+  readonly type: 'choice';
+  readonly choices: readonly C[];
+  readonly default?: C;
+  readonly doc: string;
+}
+
+/** Free text such as a title. Inert everywhere: never executed, always escaped. */
+export interface TextParameter {
+  readonly type: 'text';
+  readonly maxLength: number;
+  readonly default?: string;
+  readonly doc: string;
+}
+
+/** A formula in one variable, compiled from a small safe grammar. The result is in SI. */
+export interface FormulaParameter {
+  readonly type: 'formula';
+  /** The variable as the user writes it, e.g. "rpm". */
+  readonly variable: string;
+  /** Factor from the SI argument to that variable, e.g. rad/s -> rpm. */
+  readonly variablePerSi: number;
+  readonly result: Dimension;
+  readonly doc: string;
+  readonly example: string;
+}
+
+/** A place in the turn: crank degrees, or a percentage of the outward or the return stroke. */
+export interface CrankPositionParameter {
+  readonly type: 'crank position';
+  readonly default?: CrankPosition;
+  readonly doc: string;
+  readonly example: string;
+}
+
+/** Angle after top dead centre in radians (may be negative), or the share of a stroke the piston has covered. */
+export type CrankPosition =
+  | { readonly by: 'angle'; readonly angle: number }
+  | { readonly by: 'outward stroke'; readonly fraction: number }
+  | { readonly by: 'return stroke'; readonly fraction: number };
+
+export interface GroupParameter<P extends Parameters = Parameters> {
+  readonly type: 'group';
+  readonly parameters: P;
+  readonly optional?: boolean;
+  readonly doc: string;
+}
+
+/** One part chosen from a family by its `kind`. */
+export interface PartParameter<F = unknown> {
+  readonly type: 'part';
+  readonly family: F;
+  /** Kind to use, with its own defaults, when the key is absent. */
+  readonly defaultKind?: string;
+  readonly doc: string;
+}
+
+export interface PartListParameter<F = unknown> {
+  readonly type: 'part list';
+  readonly family: F;
+  readonly maxLength: number;
+  readonly doc: string;
+}
+
+/** A value that may be left out altogether; it is then `undefined`. */
+export interface OptionalParameter<P extends LeafParameter = LeafParameter> {
+  readonly type: 'optional';
+  readonly parameter: P;
+}
+
+export type LeafParameter =
+  | QuantityParameter
+  | NumberParameter
+  | CountParameter
+  | ChoiceParameter
+  | TextParameter
+  | FormulaParameter
+  | CrankPositionParameter;
+
+export type Parameter = LeafParameter | OptionalParameter | GroupParameter | PartParameter | PartListParameter;
+
+export type Parameters = Readonly<Record<string, Parameter>>;
+
+/** The checked SI value that belongs to a parameter. */
+export type Value<P> =
+  P extends OptionalParameter<infer Q>
+    ? Value<Q> | undefined
+    : P extends QuantityParameter | NumberParameter | CountParameter
+      ? number
+      : P extends ChoiceParameter<infer C>
+        ? C
+        : P extends TextParameter
+          ? string
+          : P extends FormulaParameter
+            ? (x: number) => number
+            : P extends CrankPositionParameter
+              ? CrankPosition
+              : P extends GroupParameter<infer G>
+                ? P extends { readonly optional: true }
+                  ? Values<G> | undefined
+                  : Values<G>
+                : P extends PartParameter<infer F>
+                  ? ChosenFrom<F>
+                  : P extends PartListParameter<infer F>
+                    ? readonly ChosenFrom<F>[]
+                    : never;
+
+export type Values<P extends Parameters> = { readonly [K in keyof P]: Value<P[K]> };
+
+type ChosenFrom<F> = F extends { readonly chosen?: infer C } ? Exclude<C, undefined> : never;

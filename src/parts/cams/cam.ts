@@ -1,0 +1,65 @@
+/**
+ * A cam that lifts a spool once a turn: rise, dwell, fall, and rest on the base circle.
+ *
+ * The builder thinks in the angles at which the port cracks open and is shut again; the cam must begin earlier, to take
+ * up the lash and the lap. With "crack lift" = lash + lap reached at a share u₀ of the rise, the rise begins u₀ flanks
+ * before opening and the fall ends u₀ flanks after closing.
+ */
+import { forwardAngle } from '../crank-positions.ts';
+import { camAngleAtLift, type CamLaw } from './cam-law.ts';
+
+export interface Cam {
+  readonly law: CamLaw;
+  /** Full lift of the cam [m] and lash [m] between cam and spool. */
+  readonly lift: number;
+  readonly lash: number;
+  /** Crank angle [rad] that the rise, and likewise the fall, takes. */
+  readonly flank: number;
+  /** Crank angle at which the rise begins [rad], and from there to the end of the fall. */
+  readonly riseBegins: number;
+  readonly duration: number;
+}
+
+interface CamWish {
+  readonly law: CamLaw;
+  readonly lift: number;
+  readonly lash: number;
+  readonly flank: number;
+  /** Crank angles at which the port shall open and be shut [rad]. */
+  readonly opens: number;
+  readonly closes: number;
+  /** Lift of the spool at which the port cracks open [m]. */
+  readonly lap: number;
+}
+
+export function camFor(wish: CamWish): Cam {
+  const lead = camAngleAtLift(wish.law, (wish.lash + wish.lap) / wish.lift) * wish.flank;
+  return {
+    law: wish.law,
+    lift: wish.lift,
+    lash: wish.lash,
+    flank: wish.flank,
+    riseBegins: wish.opens - lead,
+    duration: forwardAngle(wish.opens, wish.closes) + 2 * lead,
+  };
+}
+
+/** Lift of the spool [m] at a crank angle: what is left of the cam's lift after the lash. */
+export function spoolLift(cam: Cam, angle: number): number {
+  const since = forwardAngle(cam.riseBegins, angle);
+  const u = Math.min(since, cam.duration - since) / cam.flank;
+  if (u <= 0) return 0;
+  return Math.max(0, cam.lift * (u < 1 ? cam.law.lift(u) : 1) - cam.lash);
+}
+
+/** Crank angles at which the cam law kinks or the spool passes one of the given lifts [m]. */
+export function camEdges(cam: Cam, spoolLifts: readonly number[]): number[] {
+  const shares = spoolLifts
+    .map((lift) => (lift + cam.lash) / cam.lift)
+    .filter((share) => share > 0 && share < 1)
+    .map((share) => camAngleAtLift(cam.law, share) * cam.flank);
+  return [0, cam.flank, ...shares].flatMap((angle) => [
+    cam.riseBegins + angle,
+    cam.riseBegins + cam.duration - angle,
+  ]);
+}

@@ -1,0 +1,26 @@
+/** Places in the turn, as builders say them, turned into crank angles. */
+import type { CrankPosition } from '../kinds/parameter.ts';
+import { angleAtStrokeFraction, type CrankTrain } from './crank-train.ts';
+
+export const FULL_TURN = 2 * Math.PI;
+
+/** Crank angle [rad], as given or in [0, 2π] when said by stroke. */
+export function crankAngle(crank: CrankTrain, position: CrankPosition): number {
+  switch (position.by) {
+    case 'angle':
+      return position.angle;
+    case 'outward stroke':
+      return angleAtStrokeFraction(crank, position.fraction);
+    case 'return stroke':
+      return FULL_TURN - angleAtStrokeFraction(crank, 1 - position.fraction);
+  }
+}
+
+/** The same angle in [0, 2π). */
+export function wrappedAngle(angle: number): number {
+  const rest = angle % FULL_TURN;
+  return rest < 0 ? rest + FULL_TURN : rest;
+}
+
+/** How far it is from one crank angle forward to another, in [0, 2π). */
+export const forwardAngle = (from: number, to: number): number => wrappedAngle(to - from);

@@ -1,0 +1,52 @@
+/**
+ * Slider-crank, exact. θ = 0 at top dead centre, growing in the running direction.
+ *
+ *   x  = r(1 − cos θ) + l − √(l² − r² sin²θ)          piston travel from top dead centre
+ *   x′ = dx/dθ,  x″ = d²x/dθ²                          closed forms below
+ *
+ * The functions take sin θ and cos θ because the derivative of the system needs all three at one angle.
+ * Source: exact kinematics of any theory-of-machines text.
+ */
+
+export interface CrankTrain {
+  /** r, half the stroke [m]. */
+  readonly crankRadius: number;
+  /** l, centre to centre [m]; longer than the crank radius. */
+  readonly rodLength: number;
+}
+
+const rodProjection = ({ crankRadius: r, rodLength: l }: CrankTrain, sin: number): number =>
+  Math.sqrt(l * l - r * r * sin * sin);
+
+/** x [m]. */
+export function pistonTravel(crank: CrankTrain, sin: number, cos: number): number {
+  return crank.crankRadius * (1 - cos) + crank.rodLength - rodProjection(crank, sin);
+}
+
+/** x′ [m/rad]: piston speed per crank speed, and the lever arm of the piston force. */
+export function pistonTravelRate(crank: CrankTrain, sin: number, cos: number): number {
+  const r = crank.crankRadius;
+  return r * sin + (r * r * sin * cos) / rodProjection(crank, sin);
+}
+
+/** x″ [m/rad²]. */
+export function pistonTravelCurvature(crank: CrankTrain, sin: number, cos: number): number {
+  const r = crank.crankRadius;
+  const rod = rodProjection(crank, sin);
+  const doubleAngle = cos * cos - sin * sin;
+  return r * cos + (r * r * doubleAngle) / rod + (r ** 4 * sin * sin * cos * cos) / rod ** 3;
+}
+
+/** Share of the outward stroke covered at crank angle θ, from 0 to 1 on the way out and back to 0. */
+export function strokeFraction(crank: CrankTrain, angle: number): number {
+  return pistonTravel(crank, Math.sin(angle), Math.cos(angle)) / (2 * crank.crankRadius);
+}
+
+/** Crank angle in [0, π] at which the piston has covered a share of its outward stroke; the rod law inverted. */
+export function angleAtStrokeFraction(crank: CrankTrain, fraction: number): number {
+  const { crankRadius: r, rodLength: l } = crank;
+  // Triangle of crank, rod and the wrist pin's distance d from the crank centre: cosine rule.
+  const d = r + l - 2 * r * Math.min(1, Math.max(0, fraction));
+  const cos = (r * r + d * d - l * l) / (2 * r * d);
+  return Math.acos(Math.min(1, Math.max(-1, cos)));
+}

@@ -1,0 +1,104 @@
+/** The whole engine as a scenario describes it: one table of parameters, and the rules that span several of them. */
+import { choice, group, part, partList, quantity, text } from '../kinds/describe.ts';
+import type { Complaint } from '../kinds/kind.ts';
+import type { Values } from '../kinds/parameter.ts';
+import { gasNamed, gases } from '../gas/registry.ts';
+import { compressor, compressorComplaints } from './compressor.ts';
+import { crankTrain, cylinder, cylinderComplaints } from './cylinder.ts';
+import { flywheels } from './flywheels/registry.ts';
+import { friction, frictionComplaints } from './friction.ts';
+import { leaks } from './leaks/registry.ts';
+import { loads } from './loads/registry.ts';
+import type { PartContext } from './part-context.ts';
+import { supply } from './supply.ts';
+import { valveGears } from './valve-gears/registry.ts';
+
+const RPM = (2 * Math.PI) / 60;
+
+export const engineParameters = {
+  title: text(120, 'What the engine is called.'),
+  notes: text(4000, 'Anything worth remembering about this build.', ''),
+  gas: choice(
+    gases.map(({ name }) => name),
+    'The working gas.',
+    'dry air',
+  ),
+  atmosphere: group('The room the engine breathes into.', {
+    pressure: quantity('pressure', { min: 50e3, max: 120e3, default: 101_325 }, '1013 mbar absolute', 'Air pressure.'),
+    temperature: quantity('temperature', { min: 230, max: 330, default: 288.15 }, '15 degC', 'Air temperature.'),
+  }),
+  cylinder,
+  flywheel: part(flywheels, 'What keeps the engine turning between the pushes.'),
+  friction,
+  load: part(loads, 'What the engine drives, at the crankshaft.'),
+  valve_gear: part(valveGears, 'What opens and shuts the ports.'),
+  leaks: partList(leaks, 12, 'Leaks beside those of the valve gear, which it brings itself.'),
+  supply,
+  compressor,
+  start: group('How the engine is started: the air is turned on with the crank at rest here.', {
+    crank_angle: quantity(
+      'angle',
+      { min: -2 * Math.PI, max: 2 * Math.PI, default: Math.PI / 6 },
+      '30 deg',
+      'Crank angle after top dead centre.',
+    ),
+    hand_speed: quantity(
+      'rotational speed',
+      { min: 0, max: 2000 * RPM, default: 0 },
+      '60 rpm',
+      'Speed given to the flywheel by hand as the air is turned on; zero to let it start unaided.',
+    ),
+  }),
+  run: group('How long to look.', {
+    longest_time: quantity(
+      'time',
+      { min: 0.1, max: 3600, default: 120 },
+      '120 s',
+      'Engine time after which a run that has not settled is given up.',
+    ),
+  }),
+};
+
+export type EngineSpec = Values<typeof engineParameters>;
+
+/** What the parts may know about the engine they belong to. */
+export function partContext(spec: Pick<EngineSpec, 'gas' | 'cylinder' | 'atmosphere'>): PartContext {
+  return {
+    gas: gasNamed(spec.gas),
+    crank: crankTrain(spec.cylinder),
+    bore: spec.cylinder.bore,
+    atmosphericPressure: spec.atmosphere.pressure,
+    atmosphericTemperature: spec.atmosphere.temperature,
+  };
+}
+
+const under = (key: string, complaints: readonly Complaint[]): Complaint[] =>
+  complaints.map((complaint) => ({ ...complaint, path: [key, ...complaint.path] }));
+
+function supplyComplaints(spec: EngineSpec): Complaint[] {
+  if (spec.supply.pressure > spec.atmosphere.pressure) return [];
+  return [
+    {
+      path: ['supply', 'pressure'],
+      expected: `above the pressure of the room, ${(spec.atmosphere.pressure / 1e5).toFixed(3)} bar absolute`,
+      received: `${(spec.supply.pressure / 1e5).toFixed(3)} bar absolute`,
+    },
+  ];
+}
+
+/** Everything about an engine that cannot be, although each value by itself could. */
+export function engineComplaints(spec: EngineSpec): readonly Complaint[] {
+  const ofCylinder = under('cylinder', cylinderComplaints(spec.cylinder));
+  // Parts reckon with the crank train; with an impossible one their answers would only confuse.
+  if (ofCylinder.length > 0) return ofCylinder;
+  const context = partContext(spec);
+  return [
+    ...under('flywheel', spec.flywheel.complaints(context)),
+    ...under('friction', frictionComplaints(spec.friction)),
+    ...under('load', spec.load.complaints(context)),
+    ...under('valve_gear', spec.valve_gear.complaints(context)),
+    ...spec.leaks.flatMap((leak, i) => under('leaks', under(String(i), leak.complaints(context)))),
+    ...supplyComplaints(spec),
+    ...(spec.compressor ? under('compressor', compressorComplaints(spec.compressor, spec.supply.pressure)) : []),
+  ];
+}

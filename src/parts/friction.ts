@@ -1,0 +1,80 @@
+/**
+ * Friction of the running gear.
+ *
+ *   bearings:  τ = τ_c + (τ_s − τ_c) exp(−(ω/ω_s)²) + c_v ω      (Stribeck form with viscous part)
+ *   piston:    F = F₀ + k |p − p_atm|,  acting through |x′|       (rings and cups press harder under pressure)
+ *
+ * Magnitudes only; the system gives them the sign of the motion. At rest the same engine holds up to the break-away
+ * torque τ_s plus the piston force on its lever arm. Common practice, no source, for the values.
+ */
+import { group, quantity } from '../kinds/describe.ts';
+import type { Values } from '../kinds/parameter.ts';
+import type { Complaint } from '../kinds/kind.ts';
+
+const RPM = (2 * Math.PI) / 60;
+
+export const frictionParameters = {
+  running_torque: quantity(
+    'torque',
+    { min: 0, max: 1000 },
+    '0.15 N m',
+    'Torque the bearings take while turning slowly. Hang a weight on the flywheel rim that just keeps it turning.',
+  ),
+  breakaway_torque: quantity(
+    'torque',
+    { min: 0, max: 1000 },
+    '0.25 N m',
+    'Torque that just moves the engine from rest, piston force apart. Not below the running torque.',
+  ),
+  stribeck_speed: quantity(
+    'rotational speed',
+    { min: 0.01 * RPM, max: 10_000 * RPM, default: 20 * RPM },
+    '20 rpm',
+    'Speed at which break-away friction has mostly given way to running friction.',
+  ),
+  viscous_torque: quantity(
+    'torque per speed',
+    { min: 0, max: 100, default: 0 },
+    '1 mN m s',
+    'Extra bearing torque per speed, from oil and windage.',
+  ),
+  piston_force: quantity(
+    'force',
+    { min: 0, max: 10_000, default: 0 },
+    '5 N',
+    'Force that slides the piston in its bore with no pressure on it.',
+  ),
+  piston_force_per_pressure: quantity(
+    'force per pressure',
+    { min: 0, max: 0.1, default: 0 },
+    '4 N/bar',
+    'Extra sliding force per pressure across the piston; cups and sprung rings grow with pressure.',
+  ),
+};
+
+export const friction = group('What it costs to turn the engine over.', frictionParameters);
+
+export type Friction = Values<typeof frictionParameters>;
+
+/** Bearing torque [N m] at speed ω ≥ 0 [rad/s]. */
+export function bearingTorque(law: Friction, speed: number): number {
+  const boundary = Math.exp(-((speed / law.stribeck_speed) ** 2));
+  return law.running_torque + (law.breakaway_torque - law.running_torque) * boundary + law.viscous_torque * speed;
+}
+
+/** Force [N] that resists the piston under a gauge pressure [Pa]. */
+export function pistonFriction(law: Friction, gaugePressure: number): number {
+  return law.piston_force + law.piston_force_per_pressure * Math.abs(gaugePressure);
+}
+
+export function frictionComplaints(law: Friction): readonly Complaint[] {
+  if (law.breakaway_torque >= law.running_torque) return [];
+  return [
+    {
+      path: ['breakaway_torque'],
+      expected: `at least the running torque, ${law.running_torque} N m`,
+      received: `${law.breakaway_torque} N m`,
+      hint: 'An engine never moves off more easily than it turns.',
+    },
+  ];
+}

@@ -1,0 +1,6 @@
+/** Every kind of extra leak. To add one: a file beside this one and a line here. */
+import { holeLeak } from './hole.ts';
+import type { LeakFamily } from './leak.ts';
+import { plainPistonLeak } from './plain-piston.ts';
+
+export const leaks: LeakFamily = { name: 'leak', kinds: [plainPistonLeak, holeLeak] };

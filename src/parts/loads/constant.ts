@@ -1,0 +1,14 @@
+/** A load that resists alike at every speed: a hoist, a press screw, a plain brake. */
+import { quantity } from '../../kinds/describe.ts';
+import { kindOf } from '../../kinds/kind.ts';
+import type { PartContext } from '../part-context.ts';
+import type { Load } from './load.ts';
+
+export const constantLoad = kindOf({
+  kind: 'constant',
+  doc: 'The same torque at every speed, also from rest: a screw press, a hoist, a friction brake.',
+  parameters: {
+    torque: quantity('torque', { min: 0, max: 10_000 }, '2 N m', 'Torque at the crankshaft.'),
+  },
+  build: ({ torque }, _context: PartContext): Load => ({ torque: () => torque }),
+});

@@ -1,0 +1,10 @@
+/** Contract of the load family: whatever the engine drives. */
+import type { Family } from '../../kinds/kind.ts';
+import type { PartContext } from '../part-context.ts';
+
+export interface Load {
+  /** Torque [N m] that resists at speed ω ≥ 0 [rad/s]; never negative. At ω = 0 it holds like friction. */
+  torque(speed: number): number;
+}
+
+export type LoadFamily = Family<PartContext, Load>;

@@ -1,0 +1,90 @@
+/**
+ * Passages: whatever joins two places that hold gas. A passage knows its geometry and its flow law, not the solver.
+ */
+import { conductanceFlow, type Conductance } from '../gas/conductance.ts';
+import { gapFlow } from '../gas/gap.ts';
+import type { Gas } from '../gas/gas.ts';
+import { nozzleFlow } from '../gas/nozzle.ts';
+
+/** The places where gas can be. Supply and atmosphere never change; chest and cylinder are volumes. */
+export type Place = 'supply' | 'chest' | 'cylinder' | 'atmosphere';
+
+export type PassageRole = 'supply' | 'admission' | 'exhaust' | 'leak';
+
+export interface Passage {
+  /** As a person would call it: "past the piston". */
+  readonly name: string;
+  readonly role: PassageRole;
+  readonly from: Place;
+  readonly to: Place;
+  /**
+   * Mass flow [kg/s], positive from `from` to `to`, at crank angle θ [rad]; odd in the pressure difference,
+   * zero at equal pressures, and it allocates nothing.
+   */
+  massFlow(angle: number, pFrom: number, tFrom: number, pTo: number, tTo: number): number;
+}
+
+/** A port: a passage whose effective area Cd·A [m²] is opened and shut by the valve gear. */
+export interface Port extends Passage {
+  readonly role: 'admission' | 'exhaust';
+  effectiveArea(angle: number): number;
+}
+
+interface Ends {
+  readonly name: string;
+  readonly from: Place;
+  readonly to: Place;
+}
+
+/** Effective area Cd·A [m²] at crank angle θ [rad]. */
+export type AreaLaw = (angle: number) => number;
+
+export function port(gas: Gas, role: Port['role'], ends: Ends, effectiveArea: AreaLaw): Port {
+  return {
+    ...ends,
+    role,
+    effectiveArea,
+    massFlow: (angle, pFrom, tFrom, pTo, tTo) => {
+      const area = effectiveArea(angle);
+      if (area === 0) return 0;
+      return pFrom >= pTo ? nozzleFlow(gas, area, pFrom, tFrom, pTo) : -nozzleFlow(gas, area, pTo, tTo, pFrom);
+    },
+  };
+}
+
+/** A hole that is always open. */
+export function hole(gas: Gas, ends: Ends, effectiveArea: number): Passage {
+  return { ...port(gas, 'admission', ends, () => effectiveArea), role: 'leak' };
+}
+
+/** A gap whose resistance Z [1/m³] and smallest cross-section A [m²] may change as the valve moves. */
+export function gap(gas: Gas, ends: Ends, resistance: AreaLaw, section: AreaLaw): Passage {
+  return {
+    ...ends,
+    role: 'leak',
+    massFlow: (angle, pFrom, tFrom, pTo, tTo) => {
+      const z = resistance(angle);
+      const a = section(angle);
+      return pFrom >= pTo ? gapFlow(gas, z, a, pFrom, tFrom, pTo) : -gapFlow(gas, z, a, pTo, tTo, pFrom);
+    },
+  };
+}
+
+/** A gap that does not change. */
+export const fixedGap = (gas: Gas, ends: Ends, resistance: number, section: number): Passage =>
+  gap(
+    gas,
+    ends,
+    () => resistance,
+    () => section,
+  );
+
+/** A hose or fitting with an ISO 6358 conductance. */
+export function conduit(gas: Gas, ends: Ends, element: Conductance): Passage {
+  return {
+    ...ends,
+    role: 'supply',
+    massFlow: (_angle, pFrom, tFrom, pTo, tTo) =>
+      pFrom >= pTo ? conductanceFlow(gas, element, pFrom, tFrom, pTo) : -conductanceFlow(gas, element, pTo, tTo, pFrom),
+  };
+}

@@ -1,0 +1,99 @@
+/** What a pair of cam-driven spools is described by. */
+import { choice, crankPosition, group, pureNumber, quantity } from '../../kinds/describe.ts';
+import type { Values } from '../../kinds/parameter.ts';
+import { camFor, type Cam } from '../cams/cam.ts';
+import { camLawNamed, camLaws } from '../cams/cam-law.ts';
+import { crankAngle } from '../crank-positions.ts';
+import type { PartContext } from '../part-context.ts';
+import type { Spool } from './spool.ts';
+
+const spoolParameters = (opens: string, closes: string) => ({
+  spool_diameter: quantity('length', { min: 2e-3, max: 0.1 }, '12 mm', 'Diameter of the spool and its bore.'),
+  waist_diameter: quantity('length', { min: 5e-4, max: 0.1 }, '6 mm', 'Diameter of the turned-down waist.'),
+  waist_length: quantity('length', { min: 5e-4, max: 0.2 }, '8 mm', 'Length of the waist along the spool.'),
+  hole_diameter: quantity('length', { min: 2e-4, max: 0.08 }, '6 mm', 'Diameter of the passage drilled across.'),
+  radial_clearance: quantity(
+    'length',
+    { min: 0, max: 1e-3 },
+    '8 um',
+    'Half the difference between bore and spool diameter.',
+  ),
+  eccentricity: pureNumber(
+    { min: 0, max: 1, default: 1 },
+    '1',
+    'Offset over clearance: 0 runs centred, 1 lies on the wall, as nothing centres a home-made spool.',
+  ),
+  lap: quantity(
+    'length',
+    { min: 0, max: 0.05 },
+    '1 mm',
+    "How far the land covers the hole's edge on the waist side when the valve is shut.",
+  ),
+  end_land: quantity(
+    'length',
+    { min: 0, max: 0.2 },
+    '8 mm',
+    "Land on the other side, from the hole's edge to the open end of the bore, valve shut.",
+  ),
+  lift: quantity('length', { min: 1e-4, max: 0.1 }, '7.2 mm', 'Full lift of the cam.'),
+  lash: quantity('length', { min: 0, max: 5e-3, default: 0 }, '0.2 mm', 'Play between cam and spool.'),
+  flank: quantity(
+    'angle',
+    { min: (5 * Math.PI) / 180, max: Math.PI },
+    '50 deg',
+    'Crank angle that the cam takes from its base circle to full lift, and likewise back.',
+  ),
+  cam_law: choice(
+    camLaws.map(({ name }) => name),
+    'How the flank rises.',
+    'harmonic',
+  ),
+  opens: crankPosition(opens, 'Where the waist begins to uncover the hole.'),
+  closes: crankPosition(closes, 'Where the hole has just been covered again.'),
+});
+
+export const camSpoolsParameters = {
+  discharge_coefficient: pureNumber(
+    { min: 0.3, max: 1, default: 0.65 },
+    '0.65',
+    'Of each mouth and of the way round the waist; sharp edges 0.6–0.8.',
+  ),
+  drive_torque: quantity(
+    'torque',
+    { min: 0, max: 100, default: 0 },
+    '0.05 N m',
+    'Mean torque at the crankshaft that pushing the spools takes.',
+  ),
+  admission: group('The spool that lets air into the cylinder, and its cam.', spoolParameters('-5 deg', '50 % of stroke')),
+  exhaust: group('The spool that lets air out, and its cam.', spoolParameters('170 deg', '90 % of return stroke')),
+};
+
+export type CamSpools = Values<typeof camSpoolsParameters>;
+export type SpoolName = 'admission' | 'exhaust';
+
+export function spoolOf(gear: CamSpools, name: SpoolName): Spool {
+  const own = gear[name];
+  return {
+    boreDiameter: own.spool_diameter,
+    waistDiameter: own.waist_diameter,
+    waistLength: own.waist_length,
+    holeDiameter: own.hole_diameter,
+    radialClearance: own.radial_clearance,
+    eccentricity: own.eccentricity,
+    lap: own.lap,
+    endLand: own.end_land,
+  };
+}
+
+export function camOf(gear: CamSpools, name: SpoolName, context: PartContext): Cam {
+  const { cam_law, lift, lash, flank, lap, opens, closes } = gear[name];
+  return camFor({
+    law: camLawNamed(cam_law),
+    lift,
+    lash,
+    flank,
+    lap,
+    opens: crankAngle(context.crank, opens),
+    closes: crankAngle(context.crank, closes),
+  });
+}

@@ -1,0 +1,105 @@
+/**
+ * A pair of cam-driven spools: one lets air in, one lets it out, each lifted by its own cam on the crankshaft.
+ * Geometry and leaks of one spool: spool.ts. Its motion: cams/cam.ts.
+ */
+import { kindOf } from '../../kinds/kind.ts';
+import { segmentTable } from '../../numerics/segment-table.ts';
+import { camEdges, spoolLift, type Cam } from '../cams/cam.ts';
+import { crankAngle, forwardAngle } from '../crank-positions.ts';
+import type { PartContext } from '../part-context.ts';
+import { fixedGap, gap, port, type AreaLaw, type Passage } from '../passage.ts';
+import { camSpoolsComplaints } from './cam-spools-complaints.ts';
+import { camOf, camSpoolsParameters, spoolOf, type CamSpools, type SpoolName } from './cam-spools-parameters.ts';
+import { endResistance, mouthLifts, mouthRim, shutResistance, spoolArea, type Spool } from './spool.ts';
+import { orderedEdges, type DerivedSize, type ValveGear } from './valve-gear.ts';
+
+interface DrivenSpool {
+  readonly spool: Spool;
+  readonly cam: Cam;
+  readonly edges: readonly number[];
+}
+
+function drivenSpool(gear: CamSpools, name: SpoolName, context: PartContext): DrivenSpool {
+  const spool = spoolOf(gear, name);
+  const cam = camOf(gear, name, context);
+  const landGone = Math.max(0, spool.lap - spool.radialClearance);
+  return { spool, cam, edges: camEdges(cam, [0, landGone, ...mouthLifts(spool)]) };
+}
+
+/** A law of the lift as a law of the crank angle, tabulated between the cam's edges; constant on the base circle. */
+function overTurn({ cam, edges }: DrivenSpool, law: (lift: number) => number): AreaLaw {
+  const sinceRise = edges.map((edge) => edge - cam.riseBegins).sort((a, b) => a - b);
+  const breakpoints = sinceRise.filter((angle, i) => i === 0 || angle - sinceRise[i - 1]! > 1e-9);
+  const atRest = law(0);
+  const table = segmentTable((since) => law(spoolLift(cam, cam.riseBegins + since)) - atRest, breakpoints);
+  return (angle) => atRest + table.value(forwardAngle(cam.riseBegins, angle));
+}
+
+function sealingGaps(driven: DrivenSpool, name: SpoolName, context: PartContext): Passage[] {
+  const { spool } = driven;
+  const { gas } = context;
+  if (spool.radialClearance === 0) return [];
+  const rim = (): number => mouthRim(spool);
+  const ends = name === 'admission' ? (['chest', 'cylinder'] as const) : (['cylinder', 'atmosphere'] as const);
+  const [from, to] = ends;
+  const past = gap(
+    gas,
+    { name: `past the shut ${name} spool`, from, to },
+    overTurn(driven, (lift) => shutResistance(spool, lift)),
+    rim,
+  );
+  const outOf = (place: 'chest' | 'cylinder'): Passage =>
+    fixedGap(
+      gas,
+      { name: `out of the ${name} spool's end, from the ${place}`, from: place, to: 'atmosphere' },
+      endResistance(spool),
+      mouthRim(spool),
+    );
+  return name === 'admission' ? [past, outOf('chest'), outOf('cylinder')] : [past, outOf('cylinder')];
+}
+
+function camSizes(name: SpoolName, cam: Cam): DerivedSize[] {
+  return [
+    { label: `${name} cam, crank angle where the rise begins`, value: forwardAngle(0, cam.riseBegins), dimension: 'angle' },
+    { label: `${name} cam, from the begin of the rise to the end of the fall`, value: cam.duration, dimension: 'angle' },
+    { label: `${name} cam, dwell at full lift`, value: cam.duration - 2 * cam.flank, dimension: 'angle' },
+  ];
+}
+
+function build(gear: CamSpools, context: PartContext): ValveGear {
+  const admission = drivenSpool(gear, 'admission', context);
+  const exhaust = drivenSpool(gear, 'exhaust', context);
+  const area = (driven: DrivenSpool): AreaLaw =>
+    overTurn(driven, (lift) => spoolArea(driven.spool, gear.discharge_coefficient, lift));
+  const { gas } = context;
+  // Opening and closing are what the cams were made for.
+  const angleOf = (name: SpoolName, event: 'opens' | 'closes'): number =>
+    forwardAngle(0, crankAngle(context.crank, gear[name][event]));
+  return {
+    ports: [
+      port(gas, 'admission', { name: 'admission spool', from: 'chest', to: 'cylinder' }, area(admission)),
+      port(gas, 'exhaust', { name: 'exhaust spool', from: 'cylinder', to: 'atmosphere' }, area(exhaust)),
+    ],
+    sealingGaps: [
+      ...sealingGaps(admission, 'admission', context),
+      ...sealingGaps(exhaust, 'exhaust', context),
+    ],
+    edges: orderedEdges([...admission.edges, ...exhaust.edges]),
+    events: {
+      admission: angleOf('admission', 'opens'),
+      cutOff: angleOf('admission', 'closes'),
+      release: angleOf('exhaust', 'opens'),
+      compression: angleOf('exhaust', 'closes'),
+    },
+    derivedSizes: [...camSizes('admission', admission.cam), ...camSizes('exhaust', exhaust.cam)],
+    dragTorque: () => gear.drive_torque,
+  };
+}
+
+export const camSpools = kindOf({
+  kind: 'cam-driven spools',
+  doc: 'Two waisted spools in drilled blocks, one for admission and one for exhaust, each pushed by a cam.',
+  parameters: camSpoolsParameters,
+  complaints: camSpoolsComplaints,
+  build,
+});

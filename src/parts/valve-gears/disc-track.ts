@@ -1,0 +1,91 @@
+/**
+ * One track of a rotary disc valve: an arc slot in the disc that passes a round hole in each of two plates.
+ *
+ * The hole centre moves along the slot with the crank angle. Touch: the round end of the slot meets the hole when their
+ * centres are (d + w)/2 apart, an angle of α = 2 asin((d + w)/(4 R)) on the pitch circle. So a slot whose end centres
+ * are L apart keeps the port open for L + 2α of crank angle; here opening and closing are given and L follows.
+ */
+import { areaInSeries } from '../../gas/nozzle.ts';
+import { segmentTable } from '../../numerics/segment-table.ts';
+import { forwardAngle, FULL_TURN } from '../crank-positions.ts';
+import { sharedArea, type ArcRegion } from '../geometry/arc-region.ts';
+import { slotRegion } from '../geometry/arc-slot.ts';
+import type { AreaLaw } from '../passage.ts';
+
+export interface DiscTrack {
+  readonly pitchRadius: number;
+  readonly holeDiameter: number;
+  readonly slotWidth: number;
+  /** Crank angles at which the port starts to open and has just closed [rad]. */
+  readonly opens: number;
+  readonly closes: number;
+}
+
+/** Angle on the pitch circle between two centres a chord apart. */
+const chordAngle = (pitchRadius: number, chord: number): number =>
+  2 * Math.asin(Math.min(1, chord / (2 * pitchRadius)));
+
+export const touchAngle = (track: DiscTrack): number =>
+  chordAngle(track.pitchRadius, touchDistance(track));
+
+export const openDuration = (track: DiscTrack): number => forwardAngle(track.opens, track.closes);
+
+/** Angle between the centres of the slot's round ends [rad]; negative when the wanted duration is too short. */
+export const slotLength = (track: DiscTrack): number => openDuration(track) - 2 * touchAngle(track);
+
+/** Crank angles after opening at which the shape of the overlap changes. */
+export function trackBreakpoints(track: DiscTrack): number[] {
+  const touch = touchAngle(track);
+  const inside = chordAngle(track.pitchRadius, Math.abs(track.holeDiameter - track.slotWidth) / 2);
+  const duration = openDuration(track);
+  const fromOpening = [0, touch - inside, touch + inside, 2 * touch];
+  const all = [...fromOpening, ...fromOpening.map((angle) => duration - angle)];
+  const ordered = all.filter((angle) => angle >= 0 && angle <= duration).sort((a, b) => a - b);
+  return ordered.filter((angle, i) => i === 0 || angle - ordered[i - 1]! > 1e-6);
+}
+
+/** Overlap of slot and hole [m²] at a crank angle after opening, exactly. */
+export function exactOverlap(track: DiscTrack, region: ArcRegion, afterOpening: number): number {
+  // A hair off centre, so that hole and slot end never coincide as circles.
+  const along = afterOpening - touchAngle(track) + 1e-10;
+  return sharedArea(region, {
+    x: track.pitchRadius * Math.cos(along),
+    y: track.pitchRadius * Math.sin(along),
+    radius: track.holeDiameter / 2,
+  });
+}
+
+export const trackRegion = (track: DiscTrack): ArcRegion =>
+  slotRegion({ pitchRadius: track.pitchRadius, width: track.slotWidth, length: slotLength(track) });
+
+/** Effective area of the port: the overlap at either face, one behind the other. */
+export function trackArea(track: DiscTrack, dischargeCoefficient: number): AreaLaw {
+  const region = trackRegion(track);
+  const perFace = segmentTable(
+    (angle) => dischargeCoefficient * exactOverlap(track, region, angle),
+    trackBreakpoints(track),
+  );
+  return (angle) => {
+    const overlap = perFace.value(forwardAngle(track.opens, angle));
+    return areaInSeries(overlap, overlap);
+  };
+}
+
+const touchDistance = (track: DiscTrack): number => (track.holeDiameter + track.slotWidth) / 2;
+
+/**
+ * Straight distance from the hole's centre to a slot end's centre that is `angleToEnd` short of touching; never less
+ * than touching plus the smallest land, so that the leak stays finite as the edges meet.
+ */
+export function centreDistance(track: DiscTrack, angleToEnd: number, smallestLand: number): number {
+  const chord = 2 * track.pitchRadius * Math.sin(Math.min(Math.PI, angleToEnd + touchAngle(track)) / 2);
+  return Math.max(chord, touchDistance(track) + smallestLand);
+}
+
+/** Angles after closing, and before opening, at which that distance begins and ceases to grow. */
+export function shutBreakpoints(track: DiscTrack, smallestLand: number): number[] {
+  const touch = touchAngle(track);
+  const begins = chordAngle(track.pitchRadius, touchDistance(track) + smallestLand) - touch;
+  const shut = FULL_TURN - openDuration(track);
+  return [begins, Math.PI - touch].filter((angle) => angle < shut);
+}

@@ -1,0 +1,6 @@
+/** Every kind of valve gear. To add one: a file beside this one and a line here. */
+import { camSpools } from './cam-spools.ts';
+import { rotaryDisc } from './rotary-disc.ts';
+import type { ValveGearFamily } from './valve-gear.ts';
+
+export const valveGears: ValveGearFamily = { name: 'valve gear', kinds: [rotaryDisc, camSpools] };

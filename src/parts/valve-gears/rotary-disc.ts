@@ -1,0 +1,133 @@
+/**
+ * Rotary disc valve: a disc with two arc slots turns with the crank between a front plate (chest and exhaust pipe) and
+ * a back plate (cylinder). Admission and exhaust each have their own slot, pitch circle and pair of holes.
+ *
+ * Leaks across the two face gaps of height h, as plane films (shape factors in gas/gap.ts, superposed):
+ *   front: from the chest hole to rim, shaft and exhaust hole      chest → room
+ *   back:  from both cylinder holes to rim and shaft               cylinder → room
+ *   through: hole → gap → slot → gap → hole while shut; the land shortens as the slot comes near
+ * Drag: film shear τ = π μ ω (R_o⁴ − R_i⁴)/(2h) per face (Newton's law of viscosity), plus the preload's friction.
+ */
+import { kindOf } from '../../kinds/kind.ts';
+import {
+  enclosedCircleShapeFactor,
+  filmResistance,
+  separateCirclesShapeFactor,
+} from '../../gas/gap.ts';
+import { forwardAngle, FULL_TURN } from '../crank-positions.ts';
+import type { PartContext } from '../part-context.ts';
+import { fixedGap, gap, port, type Passage } from '../passage.ts';
+import {
+  centreDistance,
+  openDuration,
+  shutBreakpoints,
+  slotLength,
+  trackArea,
+  trackBreakpoints,
+  type DiscTrack,
+} from './disc-track.ts';
+import { rotaryDiscComplaints } from './rotary-disc-complaints.ts';
+import { discTrack, rotaryDiscParameters, type RotaryDisc } from './rotary-disc-parameters.ts';
+import { orderedEdges, type ValveGear } from './valve-gear.ts';
+
+/** S from a hole to rim and shaft across one face. */
+function faceShapeFactor(disc: RotaryDisc, track: DiscTrack): number {
+  const hole = track.holeDiameter / 2;
+  const toRim = enclosedCircleShapeFactor(hole, disc.disc_diameter / 2, track.pitchRadius);
+  const toShaft = separateCirclesShapeFactor(hole, disc.shaft_diameter / 2, track.pitchRadius);
+  return toRim + toShaft;
+}
+
+function faceLeaks(disc: RotaryDisc, admission: DiscTrack, exhaust: DiscTrack, context: PartContext): Passage[] {
+  const h = disc.face_gap;
+  const apart = Math.hypot(
+    admission.pitchRadius - exhaust.pitchRadius * Math.cos(disc.holes_apart),
+    exhaust.pitchRadius * Math.sin(disc.holes_apart),
+  );
+  const toExhaustHole = separateCirclesShapeFactor(admission.holeDiameter / 2, exhaust.holeDiameter / 2, apart);
+  const front = faceShapeFactor(disc, admission) + toExhaustHole;
+  const back = faceShapeFactor(disc, admission) + faceShapeFactor(disc, exhaust);
+  const mouth = Math.PI * h;
+  return [
+    fixedGap(
+      context.gas,
+      { name: 'across the front face', from: 'chest', to: 'atmosphere' },
+      filmResistance(front, h),
+      mouth * admission.holeDiameter,
+    ),
+    fixedGap(
+      context.gas,
+      { name: 'across the back face', from: 'cylinder', to: 'atmosphere' },
+      filmResistance(back, h),
+      mouth * (admission.holeDiameter + exhaust.holeDiameter),
+    ),
+  ];
+}
+
+/** Hole → gap → slot → gap → hole: two equal films, one at each face, past both ends of the slot. */
+function throughLeak(disc: RotaryDisc, track: DiscTrack, context: PartContext, ends: Pick<Passage, 'name' | 'from' | 'to'>) {
+  const h = disc.face_gap;
+  const [hole, end] = [track.holeDiameter / 2, track.slotWidth / 2];
+  const duration = openDuration(track);
+  const shapeFactor = (angleToEnd: number): number =>
+    separateCirclesShapeFactor(hole, end, centreDistance(track, angleToEnd, h));
+  const resistance = (angle: number): number => {
+    const sinceOpening = Math.max(duration, forwardAngle(track.opens, angle));
+    const sinceClosing = sinceOpening - duration;
+    const untilOpening = FULL_TURN - sinceOpening;
+    return 2 * filmResistance(shapeFactor(sinceClosing) + shapeFactor(untilOpening), h);
+  };
+  const section = Math.PI * h * Math.min(track.holeDiameter, track.slotWidth);
+  return gap(context.gas, ends, resistance, () => section);
+}
+
+/** Film shear of both faces per speed [N m s]. */
+function filmDrag(disc: RotaryDisc): number {
+  const rim = disc.disc_diameter / 2;
+  const shaft = disc.shaft_diameter / 2;
+  return (2 * Math.PI * disc.film_viscosity * (rim ** 4 - shaft ** 4)) / (2 * disc.face_gap);
+}
+
+function build(disc: RotaryDisc, context: PartContext): ValveGear {
+  const admission = discTrack(disc, 'admission', context);
+  const exhaust = discTrack(disc, 'exhaust', context);
+  const cd = disc.discharge_coefficient;
+  const { gas } = context;
+  const drag = filmDrag(disc);
+  return {
+    ports: [
+      port(gas, 'admission', { name: 'admission slot', from: 'chest', to: 'cylinder' }, trackArea(admission, cd)),
+      port(gas, 'exhaust', { name: 'exhaust slot', from: 'cylinder', to: 'atmosphere' }, trackArea(exhaust, cd)),
+    ],
+    sealingGaps: [
+      ...faceLeaks(disc, admission, exhaust, context),
+      throughLeak(disc, admission, context, { name: 'past the shut admission slot', from: 'chest', to: 'cylinder' }),
+      throughLeak(disc, exhaust, context, { name: 'past the shut exhaust slot', from: 'cylinder', to: 'atmosphere' }),
+    ],
+    edges: orderedEdges(
+      [admission, exhaust].flatMap((track) => [
+        ...trackBreakpoints(track).map((angle) => track.opens + angle),
+        ...shutBreakpoints(track, disc.face_gap).flatMap((angle) => [track.closes + angle, track.opens - angle]),
+      ]),
+    ),
+    events: {
+      admission: forwardAngle(0, admission.opens),
+      cutOff: forwardAngle(0, admission.closes),
+      release: forwardAngle(0, exhaust.opens),
+      compression: forwardAngle(0, exhaust.closes),
+    },
+    derivedSizes: [
+      { label: 'admission slot, between the centres of its round ends', value: slotLength(admission), dimension: 'angle' },
+      { label: 'exhaust slot, between the centres of its round ends', value: slotLength(exhaust), dimension: 'angle' },
+    ],
+    dragTorque: (_angle, speed) => disc.preload_torque + drag * speed,
+  };
+}
+
+export const rotaryDisc = kindOf({
+  kind: 'rotary disc',
+  doc: 'A slotted disc turned one to one by the crank between two drilled plates.',
+  parameters: rotaryDiscParameters,
+  complaints: rotaryDiscComplaints,
+  build,
+});
