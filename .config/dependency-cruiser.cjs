@@ -16,11 +16,12 @@ const rooms = {
   run: { allow: ['model', 'parts', 'gas', 'kinds', 'quantity', 'numerics'], types: [] },
   study: { allow: ['run', 'model', 'parts', 'gas', 'kinds', 'quantity', 'numerics'], types: [] },
   scenario: {
-    allow: ['kinds', 'quantity', '(gas|parts)/.*registry[.]ts$'],
+    // The description of the whole engine is the registry of registries.
+    allow: ['kinds', 'quantity', '((gas|parts)/.*registry|parts/engine-description)[.]ts$'],
     types: ['gas', 'parts', 'model', 'run', 'study'],
   },
-  verdict: { allow: ['quantity'], types: ['run', 'study', 'model'] },
-  report: { allow: ['quantity', 'verdict'], types: ['run', 'study', 'model'] },
+  verdict: { allow: ['quantity'], types: ['run', 'study', 'model', 'parts', 'kinds'] },
+  report: { allow: ['quantity', 'verdict'], types: ['run', 'study', 'model', 'parts', 'kinds'] },
   cli: { allow: ['index[.]ts$'], types: [] },
   page: { allow: ['index[.]ts$'], types: [] },
 };

@@ -1,0 +1,171 @@
+/** What a run yields. SI throughout, absolute pressures, radians; flows in kg per cycle unless said otherwise. */
+import type { Place, PassageRole } from '../parts/passage.ts';
+import type { DerivedSize, ValveEvents } from '../parts/valve-gears/valve-gear.ts';
+import type { Outcome } from './outcome.ts';
+
+/** Columns of equal length. */
+export interface Trace {
+  /** Engine time [s]. */
+  readonly time: Float64Array;
+  /** Crank angle since the start [rad], not wrapped. */
+  readonly crankAngle: Float64Array;
+  /** [rad/s]. */
+  readonly speed: Float64Array;
+  /** [Pa]. */
+  readonly chestPressure: Float64Array;
+  readonly cylinderPressure: Float64Array;
+}
+
+/** One settled turn, at every whole crank degree from 0 to 360. */
+export interface CycleProfile {
+  /** [rad], 0 to 2π. */
+  readonly crankAngle: Float64Array;
+  /** Time since top dead centre [s]. */
+  readonly time: Float64Array;
+  readonly speed: Float64Array;
+  readonly cylinderVolume: Float64Array;
+  readonly cylinderPressure: Float64Array;
+  readonly cylinderTemperature: Float64Array;
+  readonly chestPressure: Float64Array;
+  readonly chestTemperature: Float64Array;
+  /** Effective areas Cd·A [m²]. */
+  readonly admissionArea: Float64Array;
+  readonly exhaustArea: Float64Array;
+  /** Torques at the crankshaft [N m]; gas and inertia drive when positive, friction and load resist when positive. */
+  readonly gasTorque: Float64Array;
+  readonly inertiaTorque: Float64Array;
+  readonly frictionTorque: Float64Array;
+  readonly loadTorque: Float64Array;
+  /** Mass flow [kg/s] of every passage, in the order of `passages`. */
+  readonly massFlow: readonly Float64Array[];
+}
+
+export interface PassageTotal {
+  readonly name: string;
+  readonly role: PassageRole;
+  readonly from: Place;
+  readonly to: Place;
+  /** Net mass per cycle [kg], positive from → to. */
+  readonly mass: number;
+}
+
+/** Where the air of one cycle went; the shares add up to one. */
+export interface AirLedger {
+  /** Air that entered from the supply in one cycle [kg]. */
+  readonly mass: number;
+  readonly workedShare: number;
+  readonly leakShare: number;
+  readonly blowThroughShare: number;
+  readonly clearanceShare: number;
+  /** The leak share path by path. */
+  readonly leaks: readonly { readonly name: string; readonly share: number }[];
+}
+
+/** Where the work of one cycle went [J]: indicated = bearings + piston + valve gear + load + gain of kinetic energy. */
+export interface WorkLedger {
+  readonly indicated: number;
+  readonly bearings: number;
+  readonly piston: number;
+  readonly valveGear: number;
+  readonly load: number;
+  readonly kineticGain: number;
+  /** Heat from the wall into the gas. */
+  readonly wallHeat: number;
+}
+
+export interface Range {
+  readonly min: number;
+  readonly max: number;
+}
+
+export interface PlaceExtremes {
+  readonly place: 'chest' | 'cylinder';
+  readonly pressure: Range;
+  readonly temperature: Range;
+}
+
+export interface SettledCycle {
+  /** Mean speed [rad/s]: 2π over the period. */
+  readonly speed: number;
+  readonly period: number;
+  readonly sweptVolume: number;
+  readonly work: WorkLedger;
+  /** Work over swept volume [Pa]: indicated, and into the load. */
+  readonly indicatedMeanEffectivePressure: number;
+  readonly brakeMeanEffectivePressure: number;
+  /** Mean power into the load [W]. */
+  readonly brakePower: number;
+  /** Air from the supply: [kg/s] and as ANR [m³/s]. */
+  readonly airMassFlow: number;
+  readonly airFlowAnr: number;
+  readonly air: AirLedger;
+  readonly passages: readonly PassageTotal[];
+  /** (ω_max − ω_min)/ω_mean. */
+  readonly speedFluctuation: number;
+  readonly extremes: readonly PlaceExtremes[];
+  /** Lowest temperature [K] of the air that leaves by the exhaust port. */
+  readonly coldestExhaust: number;
+  readonly events: ValveEvents;
+  /** Cut-off as a share of the stroke. */
+  readonly cutOffFraction: number;
+  readonly profile: CycleProfile;
+}
+
+/** The settled engine against the compressor in the shed. */
+export interface CompressorVerdict {
+  /** What the engine takes and what the compressor gives, both as ANR [m³/s]. */
+  readonly demandAnr: number;
+  readonly deliveryAnr: number;
+  /** Share of the time the compressor must run, at most 1. */
+  readonly duty: number;
+  readonly dutyRating: number;
+  readonly keepsUp: boolean;
+  /** Minutes from a full receiver until it falls to the regulator's pressure; undefined when it never does. */
+  readonly minutesUntilSag?: number;
+}
+
+/** Residuals as shares of the throughput of the whole run and of the settled cycle, whichever is worse. */
+export interface LedgerResiduals {
+  readonly mass: number;
+  readonly energy: number;
+}
+
+export interface Counters {
+  readonly derivativeCalls: number;
+  readonly acceptedSteps: number;
+  readonly turns: number;
+}
+
+export interface RunResult {
+  readonly title: string;
+  readonly notes: string;
+  readonly outcome: Outcome;
+  readonly trace: Trace;
+  readonly settled?: SettledCycle;
+  readonly compressor?: CompressorVerdict;
+  readonly ledger: LedgerResiduals;
+  readonly counters: Counters;
+  /** What the engine was given, as far as pictures and cautions need it. */
+  readonly engine: EngineFacts;
+}
+
+export interface EngineFacts {
+  readonly valveGearKind: string;
+  readonly atmosphericPressure: number;
+  readonly atmosphericTemperature: number;
+  readonly supplyPressure: number;
+  readonly chestVolume: number;
+  readonly clearanceVolume: number;
+  readonly sweptVolume: number;
+  readonly bore: number;
+  readonly stroke: number;
+  readonly rodLength: number;
+  readonly momentOfInertia: number;
+  readonly flywheelRim?: { readonly radius: number; readonly density: number };
+  readonly receiver?: { readonly volume: number; readonly pressure: number };
+  readonly events: ValveEvents;
+  readonly cutOffFraction: number;
+  readonly derivedSizes: readonly DerivedSize[];
+  /** Torque of the load [N m] at `speed`, sampled for pictures. */
+  readonly loadCurve: { readonly speed: Float64Array; readonly torque: Float64Array };
+}
