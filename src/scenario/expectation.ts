@@ -1,0 +1,94 @@
+/** What a parameter wants, in words: "a length from 0 mm to 10 mm". */
+import type { AnyKind, Family } from '../kinds/kind.ts';
+import type {
+  LeafParameter,
+  Parameter,
+  PartListParameter,
+  PartParameter,
+} from '../kinds/parameter.ts';
+import { dimensions } from '../quantity/dimensions.ts';
+import { formatNumberRange, formatRange } from '../quantity/format.ts';
+
+/** A family whatever its parts are built from: the reader only binds values. */
+export const kindsOf = (parameter: PartParameter | PartListParameter): readonly AnyKind<unknown, unknown>[] =>
+  (parameter.family as Family<unknown, unknown>).kinds;
+
+export const familyName = (parameter: PartParameter | PartListParameter): string =>
+  (parameter.family as Family<unknown, unknown>).name;
+
+const article = (noun: string): string => (/^[aeiou]/u.test(noun) ? `an ${noun}` : `a ${noun}`);
+
+export function expectation(parameter: Parameter): string {
+  switch (parameter.type) {
+    case 'optional':
+      return expectation(parameter.parameter);
+    case 'quantity': {
+      const { min, max, dimension } = parameter;
+      return `${dimensions[dimension].name} ${formatRange(min, max, dimension)}`;
+    }
+    case 'number':
+      return `a number ${formatNumberRange(parameter.min, parameter.max)}`;
+    case 'count':
+      return `a whole number ${formatNumberRange(parameter.min, parameter.max)}`;
+    case 'choice':
+      return `one of: ${parameter.choices.join(', ')}`;
+    case 'text':
+      return `a text of at most ${parameter.maxLength} characters`;
+    case 'formula':
+      return `a formula in ${parameter.variable} for ${dimensions[parameter.result].name} in ${dimensions[parameter.result].si[0]}`;
+    case 'crank position':
+      return 'a crank angle or a share of a stroke';
+    case 'group':
+      return `a group with ${Object.keys(parameter.parameters).join(', ')}`;
+    case 'part':
+      return expectedPart(parameter);
+    case 'part list':
+      return `a list of at most ${parameter.maxLength} entries, each ${expectedPart(parameter)}`;
+  }
+}
+
+const expectedPart = (parameter: PartParameter | PartListParameter): string =>
+  `${article(familyName(parameter))} of one of the kinds ${kindNames(parameter).join(', ')}`;
+
+export const kindNames = (parameter: PartParameter | PartListParameter): string[] =>
+  kindsOf(parameter).map(({ kind }) => kind);
+
+/** How one would write a value. */
+export function exampleOf(parameter: LeafParameter): string {
+  switch (parameter.type) {
+    case 'quantity':
+    case 'number':
+    case 'formula':
+    case 'crank position':
+      return parameter.example;
+    case 'count':
+      return String(parameter.default ?? parameter.min);
+    case 'choice':
+      return parameter.default ?? parameter.choices[0] ?? '';
+    case 'text':
+      return parameter.default ?? '…';
+  }
+}
+
+/** A parameter that one scalar says everything about. */
+export function isLeaf(parameter: Parameter): parameter is LeafParameter {
+  return !['optional', 'group', 'part', 'part list'].includes(parameter.type);
+}
+
+/** SI, or `undefined` for a parameter that has to be given. */
+export const presetOf = (parameter: LeafParameter): unknown =>
+  parameter.type === 'formula' ? undefined : parameter.default;
+
+/** Whether a description is complete without a word about this parameter. */
+export function mayBeAbsent(parameter: Parameter): boolean {
+  if (isLeaf(parameter)) return presetOf(parameter) !== undefined;
+  switch (parameter.type) {
+    case 'optional':
+    case 'part list':
+      return true;
+    case 'group':
+      return parameter.optional === true || Object.values(parameter.parameters).every(mayBeAbsent);
+    case 'part':
+      return parameter.defaultKind !== undefined;
+  }
+}

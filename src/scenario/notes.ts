@@ -1,0 +1,53 @@
+/** What is said about values that are missing or of no known kind. */
+import { isMap, isScalar } from 'yaml';
+import type { Parameter, PartListParameter, PartParameter } from '../kinds/parameter.ts';
+import { exampleOf, expectation, familyName, isLeaf, kindNames, mayBeAbsent } from './expectation.ts';
+import { quoted } from './problem.ts';
+import { didYouMean } from './read-leaf.ts';
+import { note, whatIsAt, type Place, type Sheet } from './sheet.ts';
+
+export const keyOf = ({ path }: Place): string => path.at(-1) ?? '';
+
+/** The key is missing, or nothing stands after it. */
+export function noteNothing(sheet: Sheet, parameter: Parameter, place: Place): void {
+  const hint = mayBeAbsent(parameter)
+    ? 'Leave the key out if nothing is to be said.'
+    : `${place.given ? 'Write' : 'Add'} ${entry(parameter, keyOf(place))}. ${meaning(parameter)}`;
+  note(sheet, place, { expected: expectation(parameter), received: 'nothing', hint });
+}
+
+function entry(parameter: Parameter, key: string): string {
+  if (isLeaf(parameter)) return `"${key}: ${exampleOf(parameter)}"`;
+  if (parameter.type === 'optional') return entry(parameter.parameter, key);
+  return parameter.type === 'part'
+    ? `"${key}:" and below it "kind: ${kindNames(parameter)[0] ?? ''}"`
+    : `"${key}:"`;
+}
+
+const meaning = (parameter: Parameter): string =>
+  parameter.type === 'optional' ? parameter.parameter.doc : parameter.doc;
+
+/** A part whose kind is not said, be it a group without "kind" or something else altogether. */
+export function noteNoKind(sheet: Sheet, parameter: PartParameter | PartListParameter, place: Place): void {
+  const names = kindNames(parameter);
+  const word = isScalar(place.node) ? String(place.node.value) : '';
+  const kind = names.includes(word) ? word : (names[0] ?? '');
+  note(sheet, place, {
+    expected: kinds(parameter),
+    received: isMap(place.node) ? 'none' : whatIsAt(place),
+    hint: `Write "kind: ${kind}" on a line of its own below the key.`,
+  });
+}
+
+export function noteUnknownKind(
+  sheet: Sheet,
+  parameter: PartParameter | PartListParameter,
+  place: Place,
+  name: string,
+): void {
+  const received = name === '' ? 'nothing' : quoted(name);
+  note(sheet, place, { expected: kinds(parameter), received, ...didYouMean(name, kindNames(parameter)) });
+}
+
+const kinds = (parameter: PartParameter | PartListParameter): string =>
+  `a kind of ${familyName(parameter)} (${kindNames(parameter).join(', ')})`;

@@ -1,0 +1,44 @@
+/** What is wrong in a file, where, and what would be right: said to the person who wrote the file. */
+
+export interface Problem {
+  readonly file: string;
+  /** Both counted from one; the column in UTF-16 units, as editors do. */
+  readonly line: number;
+  readonly column: number;
+  /** Keys from the top of the file inwards; empty for the file as a whole. */
+  readonly path: readonly string[];
+  readonly expected: string;
+  readonly received: string;
+  /** Whole sentences. */
+  readonly hint?: string;
+}
+
+const listed = 50;
+
+/** `press.yaml:14:11  valve_gear.lap: expected a length from 0 mm to 10 mm, received "2" (no unit). Write "2 mm".` */
+export function problemText({ file, line, column, path, expected, received, hint }: Problem): string {
+  const place = `${printable(file)}:${line}:${column}  `;
+  const subject = path.length === 0 ? '' : `${path.map((key) => printable(key)).join('.')}: `;
+  return `${place}${subject}expected ${expected}, received ${received}.${hint === undefined ? '' : ` ${hint}`}`;
+}
+
+/** One line for each problem; of very many only the first. */
+export function problemListing(problems: readonly Problem[]): string {
+  const lines = problems.slice(0, listed).map(problemText);
+  const rest = problems.length - lines.length;
+  return [...lines, ...(rest > 0 ? [`… and ${rest} more.`] : [])].join('\n');
+}
+
+/** A piece of the file in quotes, shortened, without characters that could disturb a terminal. */
+export const quoted = (text: string): string => `"${printable(text)}"`;
+
+const longest = 60;
+
+function printable(text: string): string {
+  const short = text.length > longest ? `${text.slice(0, longest)}…` : text;
+  return short.replace(/\s+/gu, ' ').replace(/[\p{Cc}\p{Cf}\p{Cs}]/gu, '\uFFFD');
+}
+
+export function inFileOrder(problems: readonly Problem[]): Problem[] {
+  return problems.toSorted((a, b) => a.line - b.line || a.column - b.column);
+}

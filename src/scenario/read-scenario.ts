@@ -1,0 +1,25 @@
+/** An engine from the text of its scenario file. */
+import type { Complaint } from '../kinds/kind.ts';
+import { engineComplaints, engineParameters, type EngineSpec } from '../parts/engine-description.ts';
+import { locate } from './locate.ts';
+import { inFileOrder, type Problem } from './problem.ts';
+import { readDescription } from './read-description.ts';
+import type { Source } from './source.ts';
+
+export type ScenarioReading =
+  | { readonly ok: true; readonly spec: EngineSpec; readonly source: Source }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+export function readScenario(text: string, file: string): ScenarioReading {
+  const reading = readDescription(text, file, engineParameters);
+  if (!reading.ok) return reading;
+  const { values: spec, source } = reading;
+  const problems = engineComplaints(spec).map((complaint) => complaintProblem(complaint, source));
+  return problems.length > 0 ? { ok: false, problems: inFileOrder(problems) } : { ok: true, spec, source };
+}
+
+/** A part's complaint at the value it speaks of, or as near to it as the file goes. */
+export function complaintProblem(complaint: Complaint, source: Source): Problem {
+  const { offset } = locate(source, complaint.path);
+  return { file: source.file, ...source.at(offset), ...complaint };
+}

@@ -1,0 +1,106 @@
+/**
+ * The text of a file as a tree of YAML nodes that remember where they stand.
+ *
+ * Every scalar stays the text it is ("failsafe" schema): what a text means is said by the parameter it belongs to, so
+ * neither `no` nor `1e3` nor `12:30` ever changes its meaning by itself.
+ */
+import { isAlias, LineCounter, parseDocument, visit, type Node } from 'yaml';
+import { inFileOrder, quoted, type Problem } from './problem.ts';
+import { formProblem, limits, limitProblem, type Finding } from './source-limits.ts';
+
+export interface Source {
+  readonly file: string;
+  readonly text: string;
+  readonly root: Node;
+  at(offset: number): { readonly line: number; readonly column: number };
+  /** The node an alias stands for; any other node itself. */
+  resolve(node: Node): Node | undefined;
+}
+
+export type OpenedSource =
+  | { readonly ok: true; readonly source: Source }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+export function openSource(textWithMark: string, file: string): OpenedSource {
+  const text = textWithMark.replace(/^\uFEFF/u, '');
+  const lines = countLines(text);
+  const at = (offset: number) => {
+    const { line, col } = lines.linePos(Math.min(Math.max(offset, 0), text.length));
+    return { line, column: col };
+  };
+  const refused = (findings: readonly Finding[]): OpenedSource => {
+    const problems = findings.map(({ offset, ...words }) => ({ file, ...at(offset), path: [], ...words }));
+    return { ok: false, problems: inFileOrder(problems) };
+  };
+
+  const tooMuch = limitProblem(text, lines.lineStarts);
+  if (tooMuch !== undefined) return refused([tooMuch]);
+  // Duplicate keys are looked for where keys are read: the parser takes quadratic time for it.
+  const document = parseDocument(text, { schema: 'failsafe', uniqueKeys: false, prettyErrors: false });
+  const tree = document.contents;
+  const tooDeep = tree === null ? undefined : depthProblem(tree);
+  if (tooDeep !== undefined) return refused([tooDeep]);
+  const form = [...document.errors, ...document.warnings].map(formProblem);
+  if (form.length > 0) return refused(firstOfEachLine(form, at));
+  if (tree === null || isBlank(text)) return refused([emptyFile]);
+  const forbidden = forbiddenNodes(tree);
+  if (forbidden.length > 0) return refused(forbidden);
+  const resolve = (node: Node) => (isAlias(node) ? node.resolve(document) : node);
+  return { ok: true, source: { file, text, root: tree, at, resolve } };
+}
+
+function countLines(text: string): LineCounter {
+  const lines = new LineCounter();
+  lines.addNewLine(0);
+  for (let i = text.indexOf('\n'); i >= 0; i = text.indexOf('\n', i + 1)) lines.addNewLine(i + 1);
+  return lines;
+}
+
+const emptyFile: Finding = { offset: 0, expected: 'a description', received: 'an empty file' };
+
+/** Nothing but white space, comments and document marks. */
+const isBlank = (text: string): boolean => /^(?:\s|#.*|-{3}|\.{3})*$/u.test(text);
+
+/** A slip upsets what follows it on its line; only the first complaint is worth reading. */
+function firstOfEachLine(findings: readonly Finding[], at: Source['at']): Finding[] {
+  const first = new Map<number, Finding>();
+  for (const finding of findings) {
+    const { line } = at(finding.offset);
+    const known = first.get(line);
+    if (known === undefined || finding.offset < known.offset) first.set(line, finding);
+  }
+  return [...first.values()];
+}
+
+function depthProblem(root: Node): Finding | undefined {
+  let found: Finding | undefined;
+  visit(root, {
+    Node: (_key, node, path) => {
+      // The path holds pairs and nodes alike: up to two entries for a level.
+      if (path.length <= 2 * limits.depth) return undefined;
+      found = { offset: startOf(node), ...limits.tooDeep };
+      return visit.BREAK;
+    },
+  });
+  return found;
+}
+
+function forbiddenNodes(root: Node): Finding[] {
+  const found: Finding[] = [];
+  let aliases = 0;
+  visit(root, {
+    Node: (_key, node) => {
+      if (!isAlias(node)) {
+        if (node.tag === undefined) return;
+        const received = `the tag ${quoted(node.tag)}`;
+        found.push({ offset: startOf(node), expected: 'plain values without tags', received });
+        return;
+      }
+      aliases += 1;
+      if (aliases === limits.aliases + 1) found.push({ offset: startOf(node), ...limits.tooManyAliases });
+    },
+  });
+  return found;
+}
+
+export const startOf = (node: Node): number => node.range?.[0] ?? 0;
