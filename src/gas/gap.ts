@@ -14,7 +14,14 @@ const ENTRANCE_AND_EXIT_LOSS = 1.5;
 const CHOKED_DISCHARGE_COEFFICIENT = 0.8;
 
 /** Mass flow [kg/s]; p₁ ≥ p₂ ≥ 0 [Pa absolute], T₁ > 0 [K], Z > 0 [1/m³], A ≥ 0 [m²]. */
-export function gapFlow(gas: Gas, resistance: number, section: number, p1: number, t1: number, p2: number): number {
+export function gapFlow(
+  gas: Gas,
+  resistance: number,
+  section: number,
+  p1: number,
+  t1: number,
+  p2: number,
+): number {
   if (section === 0) return 0;
   const rt = gas.specificGasConstant * t1;
   const laminar = 24 * gas.viscosity(t1) * rt * resistance;
@@ -35,7 +42,12 @@ export const slitResistance = (length: number, width: number, height: number): n
 export const eccentricityFactor = (eccentricity: number): number => 1 + 1.5 * eccentricity ** 2;
 
 /** Resistance of the annulus between a rod and its bore: bore D, radial clearance c, land L [m]. */
-export function annulusResistance(bore: number, clearance: number, land: number, eccentricity: number): number {
+export function annulusResistance(
+  bore: number,
+  clearance: number,
+  land: number,
+  eccentricity: number,
+): number {
   return slitResistance(land, Math.PI * bore, clearance) / eccentricityFactor(eccentricity);
 }
 
@@ -43,10 +55,12 @@ export function annulusResistance(bore: number, clearance: number, land: number,
  * Resistance of a film of height h between flat or rolled-up faces, where the flow spreads between two mouths:
  * Z = 1/(S h³) with the plane-potential shape factor S = width/length of an equal straight strip.
  */
-export const filmResistance = (shapeFactor: number, height: number): number => 1 / (shapeFactor * height ** 3);
+export const filmResistance = (shapeFactor: number, height: number): number =>
+  1 / (shapeFactor * height ** 3);
 
 /** S between concentric circles: 2π/ln(r₂/r₁). */
-export const radialShapeFactor = (inner: number, outer: number): number => (2 * Math.PI) / Math.log(outer / inner);
+export const radialShapeFactor = (inner: number, outer: number): number =>
+  (2 * Math.PI) / Math.log(outer / inner);
 
 /**
  * S between two circles of radii a and b that lie outside each other, centres a distance L > a + b apart:

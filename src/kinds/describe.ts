@@ -23,7 +23,12 @@ interface Limits {
   readonly default?: number;
 }
 
-export const quantity = (dimension: Dimension, limits: Limits, example: string, doc: string): QuantityParameter => ({
+export const quantity = (
+  dimension: Dimension,
+  limits: Limits,
+  example: string,
+  doc: string,
+): QuantityParameter => ({
   type: 'quantity',
   dimension,
   ...limits,
@@ -44,7 +49,12 @@ export const choice = <const C extends string>(
   choices: readonly C[],
   doc: string,
   preset?: NoInfer<C>,
-): ChoiceParameter<C> => ({ type: 'choice', choices, doc, ...(preset === undefined ? {} : { default: preset }) });
+): ChoiceParameter<C> => ({
+  type: 'choice',
+  choices,
+  doc,
+  ...(preset === undefined ? {} : { default: preset }),
+});
 
 export const text = (maxLength: number, doc: string, preset?: string): TextParameter => ({
   type: 'text',
@@ -58,7 +68,11 @@ export const formula = (description: Omit<FormulaParameter, 'type'>): FormulaPar
   ...description,
 });
 
-export const crankPosition = (example: string, doc: string, preset?: CrankPosition): CrankPositionParameter => ({
+export const crankPosition = (
+  example: string,
+  doc: string,
+  preset?: CrankPosition,
+): CrankPositionParameter => ({
   type: 'crank position',
   example,
   doc,

@@ -138,7 +138,8 @@ export type LeafParameter =
   | FormulaParameter
   | CrankPositionParameter;
 
-export type Parameter = LeafParameter | OptionalParameter | GroupParameter | PartParameter | PartListParameter;
+export type Parameter =
+  LeafParameter | OptionalParameter | GroupParameter | PartParameter | PartListParameter;
 
 export type Parameters = Readonly<Record<string, Parameter>>;
 

@@ -12,7 +12,12 @@ export const compressorParameters = {
   ),
   receiver_volume: quantity('volume', { min: 1e-4, max: 100 }, '50 L', 'Volume of the receiver.'),
   cut_in: quantity('pressure', { min: 20e3, max: 5e6 }, '6 bar gauge', 'Pressure at which it starts.'),
-  cut_out: quantity('pressure', { min: 20e3, max: 5e6 }, '8 bar gauge', 'Pressure at which it stops, receiver full.'),
+  cut_out: quantity(
+    'pressure',
+    { min: 20e3, max: 5e6 },
+    '8 bar gauge',
+    'Pressure at which it stops, receiver full.',
+  ),
   duty_rating: pureNumber(
     { min: 0.05, max: 1, default: 0.5 },
     '50 %',
@@ -29,7 +34,11 @@ const bar = (pressure: number): string => `${(pressure / 1e5).toFixed(2)} bar ab
 export function compressorComplaints(own: Compressor, supplyPressure: number): readonly Complaint[] {
   const found: Complaint[] = [];
   if (own.cut_out <= own.cut_in)
-    found.push({ path: ['cut_out'], expected: `above the cut-in pressure, ${bar(own.cut_in)}`, received: bar(own.cut_out) });
+    found.push({
+      path: ['cut_out'],
+      expected: `above the cut-in pressure, ${bar(own.cut_in)}`,
+      received: bar(own.cut_out),
+    });
   if (own.cut_in < supplyPressure)
     found.push({
       path: ['cut_in'],

@@ -24,8 +24,18 @@ export const engineParameters = {
     'dry air',
   ),
   atmosphere: group('The room the engine breathes into.', {
-    pressure: quantity('pressure', { min: 50e3, max: 120e3, default: 101_325 }, '1013 mbar absolute', 'Air pressure.'),
-    temperature: quantity('temperature', { min: 230, max: 330, default: 288.15 }, '15 degC', 'Air temperature.'),
+    pressure: quantity(
+      'pressure',
+      { min: 50e3, max: 120e3, default: 101_325 },
+      '1013 mbar absolute',
+      'Air pressure.',
+    ),
+    temperature: quantity(
+      'temperature',
+      { min: 230, max: 330, default: 288.15 },
+      '15 degC',
+      'Air temperature.',
+    ),
   }),
   cylinder,
   flywheel: part(flywheels, 'What keeps the engine turning between the pushes.'),
@@ -99,6 +109,8 @@ export function engineComplaints(spec: EngineSpec): readonly Complaint[] {
     ...under('valve_gear', spec.valve_gear.complaints(context)),
     ...spec.leaks.flatMap((leak, i) => under('leaks', under(String(i), leak.complaints(context)))),
     ...supplyComplaints(spec),
-    ...(spec.compressor ? under('compressor', compressorComplaints(spec.compressor, spec.supply.pressure)) : []),
+    ...(spec.compressor
+      ? under('compressor', compressorComplaints(spec.compressor, spec.supply.pressure))
+      : []),
   ];
 }

@@ -59,7 +59,9 @@ export type Friction = Values<typeof frictionParameters>;
 /** Bearing torque [N m] at speed ω ≥ 0 [rad/s]. */
 export function bearingTorque(law: Friction, speed: number): number {
   const boundary = Math.exp(-((speed / law.stribeck_speed) ** 2));
-  return law.running_torque + (law.breakaway_torque - law.running_torque) * boundary + law.viscous_torque * speed;
+  return (
+    law.running_torque + (law.breakaway_torque - law.running_torque) * boundary + law.viscous_torque * speed
+  );
 }
 
 /** Force [N] that resists the piston under a gauge pressure [Pa]. */

@@ -47,7 +47,9 @@ export function port(gas: Gas, role: Port['role'], ends: Ends, effectiveArea: Ar
     massFlow: (angle, pFrom, tFrom, pTo, tTo) => {
       const area = effectiveArea(angle);
       if (area === 0) return 0;
-      return pFrom >= pTo ? nozzleFlow(gas, area, pFrom, tFrom, pTo) : -nozzleFlow(gas, area, pTo, tTo, pFrom);
+      return pFrom >= pTo
+        ? nozzleFlow(gas, area, pFrom, tFrom, pTo)
+        : -nozzleFlow(gas, area, pTo, tTo, pFrom);
     },
   };
 }
@@ -85,6 +87,8 @@ export function conduit(gas: Gas, ends: Ends, element: Conductance): Passage {
     ...ends,
     role: 'supply',
     massFlow: (_angle, pFrom, tFrom, pTo, tTo) =>
-      pFrom >= pTo ? conductanceFlow(gas, element, pFrom, tFrom, pTo) : -conductanceFlow(gas, element, pTo, tTo, pFrom),
+      pFrom >= pTo
+        ? conductanceFlow(gas, element, pFrom, tFrom, pTo)
+        : -conductanceFlow(gas, element, pTo, tTo, pFrom),
   };
 }

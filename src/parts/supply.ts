@@ -13,10 +13,20 @@ export const supplyParameters = {
     'Pressure at the regulator outlet, held whatever the engine takes.',
   ),
   temperature: optional(
-    quantity('temperature', { min: 230, max: 420 }, '15 degC', 'Temperature of the air supplied; the room if not given.'),
+    quantity(
+      'temperature',
+      { min: 230, max: 420 },
+      '15 degC',
+      'Temperature of the air supplied; the room if not given.',
+    ),
   ),
   hose: group('Hose from the regulator to the engine.', {
-    bore: quantity('length', { min: 1e-3, max: 0.1 }, '8 mm', 'Inside diameter of the narrowest long stretch.'),
+    bore: quantity(
+      'length',
+      { min: 1e-3, max: 0.1 },
+      '8 mm',
+      'Inside diameter of the narrowest long stretch.',
+    ),
     length: quantity('length', { min: 0.01, max: 200 }, '3 m', 'Length.'),
   }),
   chest_volume: quantity(

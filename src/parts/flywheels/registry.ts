@@ -4,4 +4,7 @@ import type { FlywheelFamily } from './flywheel.ts';
 import { givenFlywheel } from './given.ts';
 import { ringFlywheel } from './ring.ts';
 
-export const flywheels: FlywheelFamily = { name: 'flywheel', kinds: [givenFlywheel, discFlywheel, ringFlywheel] };
+export const flywheels: FlywheelFamily = {
+  name: 'flywheel',
+  kinds: [givenFlywheel, discFlywheel, ringFlywheel],
+};

@@ -29,7 +29,8 @@ export const ringFlywheel = kindOf({
     const rho = density(values.material);
     const outer = values.outer_diameter / 2;
     const inertia =
-      discInertia(outer, values.thickness, rho) - discInertia(values.inner_diameter / 2, values.thickness, rho);
+      discInertia(outer, values.thickness, rho) -
+      discInertia(values.inner_diameter / 2, values.thickness, rho);
     return { momentOfInertia: inertia, rim: { radius: outer, density: rho } };
   },
 });

@@ -77,7 +77,9 @@ export function sharedArea(region: ArcRegion, circle: Circle): number {
   const circleCuts: number[] = [];
   let area = 0;
   for (const arc of region.outline) {
-    const cuts = crossings(arc, circle).map((angle) => alongArc(arc, angle)).filter(isNumber);
+    const cuts = crossings(arc, circle)
+      .map((angle) => alongArc(arc, angle))
+      .filter(isNumber);
     for (const along of cuts) {
       const angle = arc.start + Math.sign(arc.sweep) * along;
       const px = arc.x + arc.radius * Math.cos(angle) - circle.x;

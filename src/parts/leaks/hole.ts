@@ -19,5 +19,9 @@ export const holeLeak = kindOf({
     discharge_coefficient: pureNumber({ min: 0.3, max: 1, default: 0.65 }, '0.65', 'Sharp edges 0.6–0.7.'),
   },
   build: (values, context: PartContext): Passage =>
-    hole(context.gas, ends[values.between], (values.discharge_coefficient * Math.PI * values.diameter ** 2) / 4),
+    hole(
+      context.gas,
+      ends[values.between],
+      (values.discharge_coefficient * Math.PI * values.diameter ** 2) / 4,
+    ),
 });

@@ -4,7 +4,12 @@ import { quantity } from '../../kinds/describe.ts';
 const RPM = (2 * Math.PI) / 60;
 
 export const torqueAtSpeed = {
-  torque: quantity('torque', { min: 0, max: 10_000 }, '1.5 N m', 'Torque at the crankshaft at the stated speed.'),
+  torque: quantity(
+    'torque',
+    { min: 0, max: 10_000 },
+    '1.5 N m',
+    'Torque at the crankshaft at the stated speed.',
+  ),
   at_speed: quantity(
     'rotational speed',
     { min: 0.1 * RPM, max: 20_000 * RPM },

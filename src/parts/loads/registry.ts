@@ -5,4 +5,7 @@ import { formulaLoad } from './formula.ts';
 import type { LoadFamily } from './load.ts';
 import { proportionalLoad } from './proportional.ts';
 
-export const loads: LoadFamily = { name: 'load', kinds: [constantLoad, proportionalLoad, fanLoad, formulaLoad] };
+export const loads: LoadFamily = {
+  name: 'load',
+  kinds: [constantLoad, proportionalLoad, fanLoad, formulaLoad],
+};

@@ -11,7 +11,12 @@ const spoolParameters = (opens: string, closes: string) => ({
   spool_diameter: quantity('length', { min: 2e-3, max: 0.1 }, '12 mm', 'Diameter of the spool and its bore.'),
   waist_diameter: quantity('length', { min: 5e-4, max: 0.1 }, '6 mm', 'Diameter of the turned-down waist.'),
   waist_length: quantity('length', { min: 5e-4, max: 0.2 }, '8 mm', 'Length of the waist along the spool.'),
-  hole_diameter: quantity('length', { min: 2e-4, max: 0.08 }, '6 mm', 'Diameter of the passage drilled across.'),
+  hole_diameter: quantity(
+    'length',
+    { min: 2e-4, max: 0.08 },
+    '6 mm',
+    'Diameter of the passage drilled across.',
+  ),
   radial_clearance: quantity(
     'length',
     { min: 0, max: 1e-3 },
@@ -64,8 +69,14 @@ export const camSpoolsParameters = {
     '0.05 N m',
     'Mean torque at the crankshaft that pushing the spools takes.',
   ),
-  admission: group('The spool that lets air into the cylinder, and its cam.', spoolParameters('-5 deg', '50 % of stroke')),
-  exhaust: group('The spool that lets air out, and its cam.', spoolParameters('170 deg', '90 % of return stroke')),
+  admission: group(
+    'The spool that lets air into the cylinder, and its cam.',
+    spoolParameters('-5 deg', '50 % of stroke'),
+  ),
+  exhaust: group(
+    'The spool that lets air out, and its cam.',
+    spoolParameters('170 deg', '90 % of return stroke'),
+  ),
 };
 
 export type CamSpools = Values<typeof camSpoolsParameters>;

@@ -9,7 +9,13 @@ import { crankAngle, forwardAngle } from '../crank-positions.ts';
 import type { PartContext } from '../part-context.ts';
 import { fixedGap, gap, port, type AreaLaw, type Passage } from '../passage.ts';
 import { camSpoolsComplaints } from './cam-spools-complaints.ts';
-import { camOf, camSpoolsParameters, spoolOf, type CamSpools, type SpoolName } from './cam-spools-parameters.ts';
+import {
+  camOf,
+  camSpoolsParameters,
+  spoolOf,
+  type CamSpools,
+  type SpoolName,
+} from './cam-spools-parameters.ts';
 import { endResistance, mouthLifts, mouthRim, shutResistance, spoolArea, type Spool } from './spool.ts';
 import { orderedEdges, type DerivedSize, type ValveGear } from './valve-gear.ts';
 
@@ -40,7 +46,8 @@ function sealingGaps(driven: DrivenSpool, name: SpoolName, context: PartContext)
   const { gas } = context;
   if (spool.radialClearance === 0) return [];
   const rim = (): number => mouthRim(spool);
-  const ends = name === 'admission' ? (['chest', 'cylinder'] as const) : (['cylinder', 'atmosphere'] as const);
+  const ends =
+    name === 'admission' ? (['chest', 'cylinder'] as const) : (['cylinder', 'atmosphere'] as const);
   const [from, to] = ends;
   const past = gap(
     gas,
@@ -60,8 +67,16 @@ function sealingGaps(driven: DrivenSpool, name: SpoolName, context: PartContext)
 
 function camSizes(name: SpoolName, cam: Cam): DerivedSize[] {
   return [
-    { label: `${name} cam, crank angle where the rise begins`, value: forwardAngle(0, cam.riseBegins), dimension: 'angle' },
-    { label: `${name} cam, from the begin of the rise to the end of the fall`, value: cam.duration, dimension: 'angle' },
+    {
+      label: `${name} cam, crank angle where the rise begins`,
+      value: forwardAngle(0, cam.riseBegins),
+      dimension: 'angle',
+    },
+    {
+      label: `${name} cam, from the begin of the rise to the end of the fall`,
+      value: cam.duration,
+      dimension: 'angle',
+    },
     { label: `${name} cam, dwell at full lift`, value: cam.duration - 2 * cam.flank, dimension: 'angle' },
   ];
 }

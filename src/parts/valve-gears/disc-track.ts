@@ -25,8 +25,7 @@ export interface DiscTrack {
 const chordAngle = (pitchRadius: number, chord: number): number =>
   2 * Math.asin(Math.min(1, chord / (2 * pitchRadius)));
 
-export const touchAngle = (track: DiscTrack): number =>
-  chordAngle(track.pitchRadius, touchDistance(track));
+export const touchAngle = (track: DiscTrack): number => chordAngle(track.pitchRadius, touchDistance(track));
 
 export const openDuration = (track: DiscTrack): number => forwardAngle(track.opens, track.closes);
 

@@ -13,14 +13,24 @@ const trackParameters = (opens: string, closes: string) => ({
     'Radius from the shaft centre to the middle of slot and hole.',
   ),
   hole_diameter: quantity('length', { min: 2e-4, max: 0.1 }, '6 mm', 'Diameter of the hole in each plate.'),
-  slot_width: quantity('length', { min: 2e-4, max: 0.1 }, '6 mm', 'Width of the arc slot; its ends are half round.'),
+  slot_width: quantity(
+    'length',
+    { min: 2e-4, max: 0.1 },
+    '6 mm',
+    'Width of the arc slot; its ends are half round.',
+  ),
   opens: crankPosition(opens, 'Where the slot begins to uncover the hole.'),
   closes: crankPosition(closes, 'Where the slot has just left the hole.'),
 });
 
 export const rotaryDiscParameters = {
   disc_diameter: quantity('length', { min: 5e-3, max: 1 }, '80 mm', 'Outer diameter of the disc.'),
-  shaft_diameter: quantity('length', { min: 1e-3, max: 0.5 }, '10 mm', 'Diameter of the shaft through the disc.'),
+  shaft_diameter: quantity(
+    'length',
+    { min: 1e-3, max: 0.5 },
+    '10 mm',
+    'Diameter of the shaft through the disc.',
+  ),
   face_gap: quantity('length', { min: 1e-6, max: 1e-3 }, '30 um', 'Gap between the disc and either plate.'),
   holes_apart: quantity(
     'angle',
@@ -28,7 +38,11 @@ export const rotaryDiscParameters = {
     '180 deg',
     'Angle between the admission and the exhaust hole, seen from the shaft.',
   ),
-  discharge_coefficient: pureNumber({ min: 0.3, max: 1, default: 0.7 }, '0.7', 'Of each face; sharp edges 0.6–0.8.'),
+  discharge_coefficient: pureNumber(
+    { min: 0.3, max: 1, default: 0.7 },
+    '0.7',
+    'Of each face; sharp edges 0.6–0.8.',
+  ),
   body_advance: quantity(
     'angle',
     { min: -Math.PI, max: Math.PI, default: 0 },

@@ -9,11 +9,7 @@
  * Drag: film shear τ = π μ ω (R_o⁴ − R_i⁴)/(2h) per face (Newton's law of viscosity), plus the preload's friction.
  */
 import { kindOf } from '../../kinds/kind.ts';
-import {
-  enclosedCircleShapeFactor,
-  filmResistance,
-  separateCirclesShapeFactor,
-} from '../../gas/gap.ts';
+import { enclosedCircleShapeFactor, filmResistance, separateCirclesShapeFactor } from '../../gas/gap.ts';
 import { forwardAngle, FULL_TURN } from '../crank-positions.ts';
 import type { PartContext } from '../part-context.ts';
 import { fixedGap, gap, port, type Passage } from '../passage.ts';
@@ -38,13 +34,22 @@ function faceShapeFactor(disc: RotaryDisc, track: DiscTrack): number {
   return toRim + toShaft;
 }
 
-function faceLeaks(disc: RotaryDisc, admission: DiscTrack, exhaust: DiscTrack, context: PartContext): Passage[] {
+function faceLeaks(
+  disc: RotaryDisc,
+  admission: DiscTrack,
+  exhaust: DiscTrack,
+  context: PartContext,
+): Passage[] {
   const h = disc.face_gap;
   const apart = Math.hypot(
     admission.pitchRadius - exhaust.pitchRadius * Math.cos(disc.holes_apart),
     exhaust.pitchRadius * Math.sin(disc.holes_apart),
   );
-  const toExhaustHole = separateCirclesShapeFactor(admission.holeDiameter / 2, exhaust.holeDiameter / 2, apart);
+  const toExhaustHole = separateCirclesShapeFactor(
+    admission.holeDiameter / 2,
+    exhaust.holeDiameter / 2,
+    apart,
+  );
   const front = faceShapeFactor(disc, admission) + toExhaustHole;
   const back = faceShapeFactor(disc, admission) + faceShapeFactor(disc, exhaust);
   const mouth = Math.PI * h;
@@ -65,7 +70,12 @@ function faceLeaks(disc: RotaryDisc, admission: DiscTrack, exhaust: DiscTrack, c
 }
 
 /** Hole → gap → slot → gap → hole: two equal films, one at each face, past both ends of the slot. */
-function throughLeak(disc: RotaryDisc, track: DiscTrack, context: PartContext, ends: Pick<Passage, 'name' | 'from' | 'to'>) {
+function throughLeak(
+  disc: RotaryDisc,
+  track: DiscTrack,
+  context: PartContext,
+  ends: Pick<Passage, 'name' | 'from' | 'to'>,
+) {
   const h = disc.face_gap;
   const [hole, end] = [track.holeDiameter / 2, track.slotWidth / 2];
   const duration = openDuration(track);
@@ -96,18 +106,39 @@ function build(disc: RotaryDisc, context: PartContext): ValveGear {
   const drag = filmDrag(disc);
   return {
     ports: [
-      port(gas, 'admission', { name: 'admission slot', from: 'chest', to: 'cylinder' }, trackArea(admission, cd)),
-      port(gas, 'exhaust', { name: 'exhaust slot', from: 'cylinder', to: 'atmosphere' }, trackArea(exhaust, cd)),
+      port(
+        gas,
+        'admission',
+        { name: 'admission slot', from: 'chest', to: 'cylinder' },
+        trackArea(admission, cd),
+      ),
+      port(
+        gas,
+        'exhaust',
+        { name: 'exhaust slot', from: 'cylinder', to: 'atmosphere' },
+        trackArea(exhaust, cd),
+      ),
     ],
     sealingGaps: [
       ...faceLeaks(disc, admission, exhaust, context),
-      throughLeak(disc, admission, context, { name: 'past the shut admission slot', from: 'chest', to: 'cylinder' }),
-      throughLeak(disc, exhaust, context, { name: 'past the shut exhaust slot', from: 'cylinder', to: 'atmosphere' }),
+      throughLeak(disc, admission, context, {
+        name: 'past the shut admission slot',
+        from: 'chest',
+        to: 'cylinder',
+      }),
+      throughLeak(disc, exhaust, context, {
+        name: 'past the shut exhaust slot',
+        from: 'cylinder',
+        to: 'atmosphere',
+      }),
     ],
     edges: orderedEdges(
       [admission, exhaust].flatMap((track) => [
         ...trackBreakpoints(track).map((angle) => track.opens + angle),
-        ...shutBreakpoints(track, disc.face_gap).flatMap((angle) => [track.closes + angle, track.opens - angle]),
+        ...shutBreakpoints(track, disc.face_gap).flatMap((angle) => [
+          track.closes + angle,
+          track.opens - angle,
+        ]),
       ]),
     ),
     events: {
@@ -117,8 +148,16 @@ function build(disc: RotaryDisc, context: PartContext): ValveGear {
       compression: forwardAngle(0, exhaust.closes),
     },
     derivedSizes: [
-      { label: 'admission slot, between the centres of its round ends', value: slotLength(admission), dimension: 'angle' },
-      { label: 'exhaust slot, between the centres of its round ends', value: slotLength(exhaust), dimension: 'angle' },
+      {
+        label: 'admission slot, between the centres of its round ends',
+        value: slotLength(admission),
+        dimension: 'angle',
+      },
+      {
+        label: 'exhaust slot, between the centres of its round ends',
+        value: slotLength(exhaust),
+        dimension: 'angle',
+      },
     ],
     dragTorque: (_angle, speed) => disc.preload_torque + drag * speed,
   };

@@ -64,7 +64,8 @@ export function roundShapeFactor({ boreDiameter, holeDiameter }: Spool): number 
 export function alongShapeFactor({ boreDiameter, holeDiameter }: Spool, land: number): number {
   const a = holeDiameter / 2;
   const circumference = Math.PI * boreDiameter;
-  const reach = Math.sinh((2 * Math.PI * (a + land)) / circumference) / Math.sin((Math.PI * a) / circumference);
+  const reach =
+    Math.sinh((2 * Math.PI * (a + land)) / circumference) / Math.sin((Math.PI * a) / circumference);
   return (2 * Math.PI) / Math.acosh(Math.max(reach / 2, 1));
 }
 
@@ -86,4 +87,5 @@ export function endResistance(spool: Spool): number {
 }
 
 /** Smallest cross-section [m²] of a leak out of one mouth: its rim times the clearance. */
-export const mouthRim = ({ holeDiameter, radialClearance }: Spool): number => Math.PI * holeDiameter * radialClearance;
+export const mouthRim = ({ holeDiameter, radialClearance }: Spool): number =>
+  Math.PI * holeDiameter * radialClearance;

@@ -15,7 +15,12 @@ export const constantWallHeat = kindOf({
       'Heat per area and temperature difference; 30 to 300 W/(m² K) is common in small slow cylinders.',
     ),
     wall_temperature: optional(
-      quantity('temperature', { min: 200, max: 800 }, '15 degC', 'Mean wall temperature; the room if not given.'),
+      quantity(
+        'temperature',
+        { min: 200, max: 800 },
+        '15 degC',
+        'Mean wall temperature; the room if not given.',
+      ),
     ),
   },
   build: ({ coefficient, wall_temperature }, context: PartContext): WallHeat => {

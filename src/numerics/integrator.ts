@@ -1,0 +1,55 @@
+/**
+ * What any integrator of ours can do: carry a state from one place of the independent variable to another, and stop on
+ * the way where an event function crosses zero. Which method does it is of no concern to the caller.
+ */
+
+export interface OdeProblem {
+  readonly dimension: number;
+  /** Writes dy/dx into `slopes`. Must not allocate, must not keep the arrays, must not change `y`. */
+  derivative(x: number, y: Float64Array, slopes: Float64Array): void;
+}
+
+export interface Tolerances {
+  /** Relative to each component. */
+  readonly relative: number;
+  /** Absolute, per component, in its own unit; Infinity for components that must not steer the step. */
+  readonly absolute: Float64Array;
+}
+
+/** Reads one component of the state at some place; an event asks only for the components it needs. */
+export type ComponentReader = (component: number) => number;
+
+/** An event happens where `value` goes from above zero to zero or below. */
+export interface EventFunction {
+  value(x: number, component: ComponentReader): number;
+}
+
+/** An accepted step, valid only during the call that hands it over. */
+export interface AcceptedStep {
+  readonly from: number;
+  readonly to: number;
+  /** One component of the state at `x` within the step. */
+  component(index: number, x: number): number;
+  /** Writes the interpolated state at `x` within the step. */
+  interpolate(x: number, out: Float64Array): void;
+}
+
+export interface Journey {
+  readonly events?: readonly EventFunction[];
+  readonly onStep?: (step: AcceptedStep) => void;
+  /** Most steps to spend on this journey. */
+  readonly stepLimit: number;
+}
+
+/** Why a journey ended, and where. The state array then holds the state there. */
+export type Arrival =
+  | { readonly reason: 'end'; readonly x: number }
+  | { readonly reason: 'event'; readonly x: number; readonly event: number }
+  | { readonly reason: 'step-limit'; readonly x: number }
+  | { readonly reason: 'non-finite'; readonly x: number; readonly component: number };
+
+export interface Integrator {
+  /** Moves `y` from `x` to `xEnd` (xEnd > x), or to the first event. */
+  advance(x: number, y: Float64Array, xEnd: number, journey: Journey): Arrival;
+  readonly counters: { derivativeCalls: number; acceptedSteps: number };
+}

@@ -1,0 +1,198 @@
+/**
+ * Moves an engine from rest or from a push, over rest, break-away, slow turning and running, to the next milestone.
+ *
+ * Known kinks of the right-hand side (port edges, dead centres) are scheduled stops. Coming to rest and breaking away are
+ * events found on the way. Between them the state moves in crank angle where that is well behaved, else in time.
+ */
+import type { Arrival, EventFunction, Journey } from '../numerics/integrator.ts';
+import { FIRST_TOTAL, SLOT } from '../model/slots.ts';
+import type { Direction, EngineSystem } from '../model/system.ts';
+import type { Stepper } from './stepper.ts';
+import { torqueBalance } from './torque-balance.ts';
+import type { TraceRecorder } from './trace-recorder.ts';
+
+const TURN = 2 * Math.PI;
+
+/** Above the first the state moves in crank angle, below the second in time again [rad/s]. */
+const BRISK = 1;
+const SLOW = 0.5;
+
+/** Rest is for good once no gas state changes faster than this share per second. */
+const STILL = 1e-4;
+
+/** Steps for one stretch between two stops; the stiffest shipped engine needs a fiftieth. */
+const STRETCH_STEPS = 200_000;
+
+/** Turns backwards after which nothing else is to be expected. */
+const BACKWARD_TURNS = 3;
+
+export type Milestone =
+  /** Top dead centre passed forward, once more than ever before. */
+  | { readonly kind: 'turn' }
+  | { readonly kind: 'rest' }
+  | { readonly kind: 'backwards' }
+  | { readonly kind: 'time over' }
+  | { readonly kind: 'step-limit' }
+  | { readonly kind: 'non-finite'; readonly component: number };
+
+export interface Motion {
+  readonly system: EngineSystem;
+  readonly stepper: Stepper;
+  readonly recorder: TraceRecorder;
+  readonly y: Float64Array;
+  readonly longestTime: number;
+  readonly startAngle: number;
+  /** Highest crank angle at which a turn has been announced. */
+  announced: number;
+}
+
+/** Carries `motion.y` on to the next milestone. */
+export function nextMilestone(motion: Motion): Milestone {
+  let restLeftAt = NaN;
+  let margin = 1e-9;
+  for (;;) {
+    const { y } = motion;
+    if (y[SLOT.time]! >= motion.longestTime) return { kind: 'time over' };
+    if (y[SLOT.speed] === 0) {
+      // Stopped again on the spot: rounding made it move off; ask for a little more torque next time.
+      margin = Math.abs(y[SLOT.crankAngle]! - restLeftAt) < 1e-7 ? 4 * margin : 1e-9;
+      const end = waitAtRest(motion, margin);
+      if (end) return end;
+      restLeftAt = y[SLOT.crankAngle]!;
+    }
+    const end = keepTurning(motion);
+    if (end) return end;
+  }
+}
+
+function journeyOf(motion: Motion, events: readonly EventFunction[]): Journey {
+  return {
+    events,
+    stepLimit: STRETCH_STEPS,
+    onStep: (step) => {
+      motion.recorder.note((i) => step.component(i, step.to));
+    },
+  };
+}
+
+/** The milestone that ends a run in failure, if the arrival is one or the state has left the physical range. */
+function failure(motion: Motion, arrival: Arrival): Milestone | undefined {
+  if (arrival.reason === 'step-limit') return { kind: 'step-limit' };
+  if (arrival.reason === 'non-finite') return { kind: 'non-finite', component: arrival.component };
+  for (let i = 0; i < FIRST_TOTAL; i += 1) {
+    const value = motion.y[i]!;
+    if (!Number.isFinite(value) || (i >= SLOT.chestMass && value <= 0))
+      return { kind: 'non-finite', component: i };
+  }
+  return undefined;
+}
+
+/** Lets the gas move while the crank stands, until it breaks away (undefined) or nothing more will happen. */
+function waitAtRest(motion: Motion, margin: number): Milestone | undefined {
+  const { system, y } = motion;
+  const scratch = y.slice();
+  const holdsBy = (state: Float64Array): number => {
+    const { applied, holding } = torqueBalance(system, state);
+    return holding * (1 + margin) - Math.abs(applied) + Number.MIN_VALUE;
+  };
+  const breaksAway: EventFunction = {
+    value: (_x, component) => {
+      for (let i = 0; i < FIRST_TOTAL; i += 1) scratch[i] = component(i);
+      return holdsBy(scratch);
+    },
+  };
+  let wait = 0.02;
+  while (holdsBy(y) > 0) {
+    const until = Math.min(motion.longestTime, y[SLOT.time]! + wait);
+    const arrival = motion.stepper.inTime(0, y, until, journeyOf(motion, [breaksAway]));
+    const failed = failure(motion, arrival);
+    if (failed) return failed;
+    if (arrival.reason === 'event') break;
+    if (isStill(system, y)) return { kind: 'rest' };
+    if (y[SLOT.time]! >= motion.longestTime) return { kind: 'time over' };
+    wait = Math.min(1, 2 * wait);
+  }
+  return undefined;
+}
+
+function isStill(system: EngineSystem, y: Float64Array): boolean {
+  const slopes = new Float64Array(system.dimension);
+  system.timeSlopes(0, y, slopes);
+  const gasSlots = [SLOT.chestMass, SLOT.chestEnergy, SLOT.cylinderMass, SLOT.cylinderEnergy];
+  return gasSlots.every((slot) => Math.abs(slopes[slot]!) < STILL * y[slot]!);
+}
+
+/** Turns on, one way, until the crank stops (undefined) or a milestone is reached. */
+function keepTurning(motion: Motion): Milestone | undefined {
+  const { y, system } = motion;
+  const speed = y[SLOT.speed]!;
+  const way = speed === 0 ? Math.sign(torqueBalance(system, y).applied) : Math.sign(speed);
+  const direction: Direction = way < 0 ? -1 : 1;
+  for (;;) {
+    const brisk = direction === 1 && y[SLOT.speed]! >= BRISK;
+    const end = brisk ? briskStretch(motion) : slowStretch(motion, direction);
+    if (end) return end;
+    if (y[SLOT.speed] === 0) return undefined;
+    if (y[SLOT.time]! >= motion.longestTime) return { kind: 'time over' };
+  }
+}
+
+/** On in crank angle to the next edge, or until the engine has become slow. */
+function briskStretch(motion: Motion): Milestone | undefined {
+  const { y } = motion;
+  const target = nextEdge(motion, 1);
+  const slow: EventFunction = { value: (_x, component) => component(SLOT.speed) - SLOW };
+  const arrival = motion.stepper.inAngle(y, target, journeyOf(motion, [slow]));
+  const failed = failure(motion, arrival);
+  if (failed) return failed;
+  if (arrival.reason !== 'end') return undefined;
+  y[SLOT.crankAngle] = target;
+  return turnMilestone(motion);
+}
+
+/** On in time to the next edge, to rest, or until the engine has become brisk. */
+function slowStretch(motion: Motion, direction: 1 | -1): Milestone | undefined {
+  const { y } = motion;
+  const target = nextEdge(motion, direction);
+  // Starting from rest the speed is zero; the hair keeps that from being a stop, and finds a fall back below it.
+  const hair = 1e-9;
+  const events: EventFunction[] = [
+    { value: (_x, component) => direction * (target - component(SLOT.crankAngle)) },
+    { value: (_x, component) => direction * component(SLOT.speed) + hair },
+    { value: (_x, component) => (direction === 1 ? BRISK - component(SLOT.speed) : 1) },
+  ];
+  const arrival = motion.stepper.inTime(direction, y, motion.longestTime + 1e-3, journeyOf(motion, events));
+  const failed = failure(motion, arrival);
+  if (failed) return failed;
+  if (arrival.reason !== 'event') return undefined;
+  if (arrival.event === 0) {
+    y[SLOT.crankAngle] = target;
+    if (target <= motion.startAngle - BACKWARD_TURNS * TURN) return { kind: 'backwards' };
+    return turnMilestone(motion);
+  }
+  if (arrival.event === 1) y[SLOT.speed] = 0;
+  if (arrival.event === 2) y[SLOT.speed] = BRISK;
+  return undefined;
+}
+
+function turnMilestone(motion: Motion): Milestone | undefined {
+  const angle = motion.y[SLOT.crankAngle]!;
+  const turns = Math.round(angle / TURN);
+  if (angle !== turns * TURN || angle <= motion.announced) return undefined;
+  motion.announced = angle;
+  return { kind: 'turn' };
+}
+
+/** The nearest edge strictly ahead in a direction, as an unwrapped crank angle. */
+function nextEdge({ system, y }: Motion, direction: 1 | -1): number {
+  const { edges } = system.engine;
+  const angle = y[SLOT.crankAngle]!;
+  const turn = Math.floor(angle / TURN);
+  for (const offset of [0, 1]) {
+    const base = (turn + direction * offset) * TURN;
+    const ordered = direction === 1 ? edges : edges.toReversed();
+    const ahead = ordered.find((edge) => direction * (base + edge - angle) > 1e-9);
+    if (ahead !== undefined) return base + ahead;
+  }
+  return angle + direction * TURN;
+}

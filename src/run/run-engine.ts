@@ -1,0 +1,106 @@
+/** One engine from rest to its verdict: the main job. */
+import type { Arrival } from '../numerics/integrator.ts';
+import { buildEngine, type Engine } from '../model/engine.ts';
+import { initialState } from '../model/initial-state.ts';
+import { ledgerResiduals } from '../model/ledger.ts';
+import { SLOT } from '../model/slots.ts';
+import { engineSystem } from '../model/system.ts';
+import { strokeFraction } from '../parts/crank-train.ts';
+import type { EngineSpec } from '../parts/engine-description.ts';
+import { compressorVerdict } from './compressor-verdict.ts';
+import { measureCycle, type MeasuredCycle } from './cycle.ts';
+import type { Motion } from './motion.ts';
+import { outcomeOf } from './outcome-words.ts';
+import type { EngineFacts, LedgerResiduals, RunResult } from './result.ts';
+import { settle } from './settle.ts';
+import { settledCycle } from './settled-cycle.ts';
+import { engineStepper } from './stepper.ts';
+import { traceRecorder } from './trace-recorder.ts';
+
+const TURN = 2 * Math.PI;
+const LOAD_CURVE_POINTS = 61;
+
+function loadCurve(engine: Engine, topSpeed: number): EngineFacts['loadCurve'] {
+  const speed = Float64Array.from(
+    { length: LOAD_CURVE_POINTS },
+    (_, i) => (topSpeed * i) / (LOAD_CURVE_POINTS - 1),
+  );
+  return { speed, torque: speed.map((at) => engine.load.torque(at)) };
+}
+
+function engineFacts(spec: EngineSpec, engine: Engine, topSpeed: number): EngineFacts {
+  const { events, derivedSizes } = engine.valveGear;
+  return {
+    valveGearKind: spec.valve_gear.kind,
+    atmosphericPressure: engine.atmosphere.pressure,
+    atmosphericTemperature: engine.atmosphere.temperature,
+    supplyPressure: engine.supply.pressure,
+    chestVolume: engine.chestVolume,
+    clearanceVolume: engine.clearanceVolume,
+    sweptVolume: engine.sweptVolume,
+    bore: spec.cylinder.bore,
+    stroke: spec.cylinder.stroke,
+    rodLength: spec.cylinder.rod_length,
+    momentOfInertia: engine.flywheel.momentOfInertia,
+    ...(engine.flywheel.rim ? { flywheelRim: engine.flywheel.rim } : {}),
+    ...(spec.compressor
+      ? { receiver: { volume: spec.compressor.receiver_volume, pressure: spec.compressor.cut_out } }
+      : {}),
+    events,
+    cutOffFraction: strokeFraction(engine.crank, events.cutOff),
+    derivedSizes,
+    loadCurve: loadCurve(engine, topSpeed),
+  };
+}
+
+const worse = (a: LedgerResiduals, b: LedgerResiduals): LedgerResiduals => ({
+  mass: Math.max(a.mass, b.mass),
+  energy: Math.max(a.energy, b.energy),
+});
+
+/** Only a turn that gave up on its way has a reason. */
+const gaveUp = (turn: MeasuredCycle | Arrival): turn is Arrival => 'reason' in turn;
+
+/** Runs a description that has passed its checks. Never throws for an engine that does not run. */
+export function runEngine(spec: EngineSpec): RunResult {
+  const engine = buildEngine(spec);
+  const system = engineSystem(engine);
+  const stepper = engineStepper(system);
+  const recorder = traceRecorder(system);
+  const start = initialState(engine, spec.start.crank_angle, spec.start.hand_speed);
+  const y = start.slice();
+  recorder.note((i) => y[i]!);
+  const motion: Motion = {
+    system,
+    stepper,
+    recorder,
+    y,
+    longestTime: spec.run.longest_time,
+    startAngle: spec.start.crank_angle,
+    announced: Math.floor(spec.start.crank_angle / TURN) * TURN,
+  };
+  const { end, spunUp } = settle(motion);
+  const turn = end.kind === 'settled' ? measureCycle(system, stepper, y) : undefined;
+  const measured = turn && !gaveUp(turn) ? turn : undefined;
+  const settled = measured && settledCycle(system, measured);
+  const outcome = outcomeOf(motion, turn && gaveUp(turn) ? { kind: 'step-limit' } : end, settled?.speed);
+  const spinUpResiduals = ledgerResiduals(system, start, spunUp);
+  const { compressor } = spec;
+  return {
+    title: spec.title,
+    notes: spec.notes,
+    outcome,
+    trace: recorder.finish(spunUp),
+    ...(settled ? { settled } : {}),
+    ...(settled && compressor
+      ? { compressor: compressorVerdict(compressor, spec, settled.airMassFlow) }
+      : {}),
+    ledger: measured ? worse(spinUpResiduals, measured.residuals) : spinUpResiduals,
+    counters: {
+      derivativeCalls: stepper.counters.derivativeCalls,
+      acceptedSteps: stepper.counters.acceptedSteps,
+      turns: Math.floor((y[SLOT.crankAngle]! - spec.start.crank_angle) / TURN),
+    },
+    engine: engineFacts(spec, engine, 2 * (settled?.speed ?? 60)),
+  };
+}

@@ -1,0 +1,18 @@
+/** An engine at rest: what pushes it, and what holds it. */
+import { SLOT } from '../model/slots.ts';
+import type { EngineSystem } from '../model/system.ts';
+
+export interface TorqueBalance {
+  /** Torque of the air at the crank [N m], positive forward. */
+  readonly applied: number;
+  /** Torque that must be exceeded to move it either way: break-away friction, valve gear and load. */
+  readonly holding: number;
+}
+
+/** The balance of a state as if its crank stood still. */
+export function torqueBalance(system: EngineSystem, y: Float64Array): TorqueBalance {
+  const atRest = y.slice();
+  atRest[SLOT.speed] = 0;
+  const { gasTorque, bearingTorque, pistonTorque, gearTorque, loadTorque } = system.observe(atRest);
+  return { applied: gasTorque, holding: bearingTorque + pistonTorque + gearTorque + loadTorque };
+}

@@ -1,0 +1,75 @@
+/**
+ * Records a run of unknown length in a bounded number of points: when full, every other point is dropped and the
+ * spacing doubles.
+ */
+import { pistonTravel } from '../parts/crank-train.ts';
+import { SLOT } from '../model/slots.ts';
+import type { EngineSystem } from '../model/system.ts';
+import type { ComponentReader } from '../numerics/integrator.ts';
+import type { Trace } from './result.ts';
+
+const MOST_POINTS = 4000;
+const FIRST_SPACING = 5e-4;
+
+interface Point {
+  readonly time: number;
+  readonly crankAngle: number;
+  readonly speed: number;
+  readonly chestPressure: number;
+  readonly cylinderPressure: number;
+}
+
+export interface TraceRecorder {
+  /** Notes the state unless the last note is too recent. */
+  note(component: ComponentReader): void;
+  /** Stops noting: what follows is no longer a run as it would happen. */
+  pause(): void;
+  /** The trace so far, closed with the given state. */
+  finish(last: Float64Array): Trace;
+}
+
+export function traceRecorder({ engine }: EngineSystem): TraceRecorder {
+  let points: Point[] = [];
+  let spacing = FIRST_SPACING;
+  let paused = false;
+  const gammaMinusOne = engine.gas.heatCapacityRatio - 1;
+
+  const pointAt = (component: ComponentReader): Point => {
+    const crankAngle = component(SLOT.crankAngle);
+    const travel = pistonTravel(engine.crank, Math.sin(crankAngle), Math.cos(crankAngle));
+    const volume = engine.clearanceVolume + engine.pistonArea * travel;
+    return {
+      time: component(SLOT.time),
+      crankAngle,
+      speed: component(SLOT.speed),
+      chestPressure: (gammaMinusOne * component(SLOT.chestEnergy)) / engine.chestVolume,
+      cylinderPressure: (gammaMinusOne * component(SLOT.cylinderEnergy)) / volume,
+    };
+  };
+  const lastTime = (): number => points.at(-1)?.time ?? -Infinity;
+  const column = (key: keyof Point): Float64Array => Float64Array.from(points, (point) => point[key]);
+
+  return {
+    pause() {
+      paused = true;
+    },
+    note(component) {
+      if (paused || component(SLOT.time) - lastTime() < spacing) return;
+      points.push(pointAt(component));
+      if (points.length < MOST_POINTS) return;
+      points = points.filter((_, i) => i % 2 === 0);
+      spacing *= 2;
+    },
+    finish(last) {
+      const closing = pointAt((i) => last[i]!);
+      if (closing.time > lastTime()) points.push(closing);
+      return {
+        time: column('time'),
+        crankAngle: column('crankAngle'),
+        speed: column('speed'),
+        chestPressure: column('chestPressure'),
+        cylinderPressure: column('cylinderPressure'),
+      };
+    },
+  };
+}
