@@ -1,6 +1,6 @@
 /** A place in the turn of the crank: "130 deg" after top dead centre, "35 % of stroke", "90 % of return stroke". */
 import type { CrankPosition } from '../kinds/parameter.ts';
-import { parsePureNumber, readNumber } from './number.ts';
+import { parsePureNumber, readNumber, type LeadingNumber } from './number.ts';
 import { parseQuantity } from './parse-quantity.ts';
 import { refusal, write, type Refusal } from './refusal.ts';
 
@@ -17,14 +17,17 @@ export function parseCrankPosition(text: string, example = '35 % of stroke'): Pa
   if (!number.ok) return number;
   const stroke = ofStroke.exec(text.trim());
   if (stroke !== null) return strokePosition(stroke[1] ?? '', stroke[2], example);
-  if (number.rest === '')
-    return refusal('no unit', write(`${number.digits} deg`, `${number.digits} % of stroke`));
+  if (number.rest === '') return noUnit(number);
   if (number.rest === '%')
-    return refusal(
-      'a percentage of what is not said',
-      write(`${number.digits} % of stroke`, `${number.digits} % of return stroke`),
-    );
+    return refusal('a percentage of what is not said', write(...strokes(number.digits)));
   return anglePosition(text, example);
+}
+
+const strokes = (digits: string): string[] => [`${digits} % of stroke`, `${digits} % of return stroke`];
+
+function noUnit({ value, digits }: LeadingNumber): Refusal {
+  const maybeShare = value >= 0 && value <= 100 ? strokes(digits) : [];
+  return refusal('no unit', write(`${digits} deg`, ...maybeShare));
 }
 
 function strokePosition(percentage: string, stroke: string | undefined, example: string) {

@@ -28,7 +28,7 @@ export function formatNumberRange(min: number, max: number): string {
   return rangeText(min, max, formatNumber(min, 6), formatNumber(max, 6));
 }
 
-export function formatNumber(value: number, digits = 4): string {
+function formatNumber(value: number, digits = 4): string {
   return String(Number(value.toPrecision(digits)));
 }
 

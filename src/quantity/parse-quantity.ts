@@ -59,6 +59,7 @@ function parsePressure(number: LeadingNumber, example: string): ParsedQuantity |
   const measure = parseMeasure(number.value, unit, 'pressure', example);
   if (!measure.ok) return measure;
   if (word !== undefined) return { ...measure, reference: word.startsWith('g') ? 'gauge' : 'absolute' };
-  const text = `${number.digits} ${unit}`;
-  return refusal('neither gauge nor absolute', write(`${text} gauge`, `${text} absolute`));
+  const references = example.endsWith('absolute') ? ['absolute'] : ['gauge', 'absolute'];
+  const texts = references.map((reference) => `${number.digits} ${unit} ${reference}`);
+  return refusal('neither gauge nor absolute', write(...texts));
 }

@@ -3,6 +3,7 @@ import type { AnyKind, Family } from '../kinds/kind.ts';
 import type {
   LeafParameter,
   Parameter,
+  Parameters,
   PartListParameter,
   PartParameter,
 } from '../kinds/parameter.ts';
@@ -12,11 +13,6 @@ import { formatNumberRange, formatRange } from '../quantity/format.ts';
 /** A family whatever its parts are built from: the reader only binds values. */
 export const kindsOf = (parameter: PartParameter | PartListParameter): readonly AnyKind<unknown, unknown>[] =>
   (parameter.family as Family<unknown, unknown>).kinds;
-
-export const familyName = (parameter: PartParameter | PartListParameter): string =>
-  (parameter.family as Family<unknown, unknown>).name;
-
-const article = (noun: string): string => (/^[aeiou]/u.test(noun) ? `an ${noun}` : `a ${noun}`);
 
 export function expectation(parameter: Parameter): string {
   switch (parameter.type) {
@@ -39,16 +35,26 @@ export function expectation(parameter: Parameter): string {
     case 'crank position':
       return 'a crank angle or a share of a stroke';
     case 'group':
-      return `a group with ${Object.keys(parameter.parameters).join(', ')}`;
+      return `a group with ${keysToGive(parameter.parameters).join(', ')}`;
     case 'part':
-      return expectedPart(parameter);
+      return expectedKind(parameter);
     case 'part list':
-      return `a list of at most ${parameter.maxLength} entries, each ${expectedPart(parameter)}`;
+      return `a list of at most ${parameter.maxLength} entries, each ${expectedKind(parameter)}`;
   }
 }
 
-const expectedPart = (parameter: PartParameter | PartListParameter): string =>
-  `${article(familyName(parameter))} of one of the kinds ${kindNames(parameter).join(', ')}`;
+/** "a kind of load (constant, fan)" */
+export function expectedKind(parameter: PartParameter | PartListParameter): string {
+  const { name } = parameter.family as Family<unknown, unknown>;
+  return `a kind of ${name} (${kindNames(parameter).join(', ')})`;
+}
+
+/** The keys a group cannot do without; of a group that needs none, all it may have. */
+function keysToGive(parameters: Parameters): string[] {
+  const keys = Object.keys(parameters);
+  const needed = Object.entries(parameters).filter(([, parameter]) => !mayBeAbsent(parameter));
+  return needed.length > 0 ? needed.map(([key]) => key) : keys;
+}
 
 export const kindNames = (parameter: PartParameter | PartListParameter): string[] =>
   kindsOf(parameter).map(({ kind }) => kind);

@@ -61,8 +61,8 @@ const kindSchema = ({ kind, doc, parameters }: AnyKind<unknown, unknown>): JsonS
 });
 
 const number = String.raw`[+\-−]?(\d+\.?\d*|\.\d+)([eE][+\-]?\d+)?`;
-const pressure = String.raw`\s*\S.*(gauge|absolute|abs|\([ga]\)|(bar|psi|PSI)\s?[ga])`;
-const crankPosition = String.raw`\s*(%\s*of\s+(the\s+)?((outward|return)\s+)?stroke|[^\d\s%].*)`;
+const pressure = String.raw`\s*[^\d\s.,].*(gauge|absolute|abs|\([ga]\)|(bar|psi|PSI)\s?[ga])`;
+const crankPosition = String.raw`\s*(%\s*of\s+(the\s+)?((outward|return)\s+)?stroke|[^\d\s.,%].*)`;
 
 function leafSchema(parameter: LeafParameter): JsonSchema {
   switch (parameter.type) {
@@ -89,7 +89,7 @@ const preset = (value: number | string | undefined): JsonSchema =>
   value === undefined ? {} : { default: value };
 
 function quantitySchema({ dimension, example, default: value }: QuantityParameter): JsonSchema {
-  const unit = dimension === 'pressure' ? pressure : String.raw`\s*[^\d\s].*`;
+  const unit = dimension === 'pressure' ? pressure : String.raw`\s*[^\d\s.,].*`;
   const shown = value === undefined ? undefined : formatQuantity(value, dimension, { digits: 6 });
   return { type: 'string', pattern: `^${number}${unit}$`, examples: [example], ...preset(shown) };
 }

@@ -6,5 +6,5 @@ const longest = 64;
 export function nearest(word: string, valid: readonly string[]): string | undefined {
   if (word.length > longest || valid.length === 0) return undefined;
   const candidate = closest(word, valid);
-  return distance(word, candidate) <= Math.max(1, Math.floor(candidate.length / 3)) ? candidate : undefined;
+  return distance(word, candidate) <= Math.ceil(candidate.length / 3) ? candidate : undefined;
 }

@@ -1,8 +1,7 @@
 /** What is said about values that are missing or of no known kind. */
 import { isMap, isScalar } from 'yaml';
 import type { Parameter, PartListParameter, PartParameter } from '../kinds/parameter.ts';
-import { exampleOf, expectation, familyName, isLeaf, kindNames, mayBeAbsent } from './expectation.ts';
-import { quoted } from './problem.ts';
+import { exampleOf, expectation, expectedKind, isLeaf, kindNames, mayBeAbsent } from './expectation.ts';
 import { didYouMean } from './read-leaf.ts';
 import { note, whatIsAt, type Place, type Sheet } from './sheet.ts';
 
@@ -32,11 +31,9 @@ export function noteNoKind(sheet: Sheet, parameter: PartParameter | PartListPara
   const names = kindNames(parameter);
   const word = isScalar(place.node) ? String(place.node.value) : '';
   const kind = names.includes(word) ? word : (names[0] ?? '');
-  note(sheet, place, {
-    expected: kinds(parameter),
-    received: isMap(place.node) ? 'none' : whatIsAt(place),
-    hint: `Write "kind: ${kind}" on a line of its own below the key.`,
-  });
+  const received = isMap(place.node) ? 'none' : whatIsAt(place);
+  const hint = `Write "kind: ${kind}" on a line of its own.`;
+  note(sheet, place, { expected: expectedKind(parameter), received, hint });
 }
 
 export function noteUnknownKind(
@@ -45,9 +42,7 @@ export function noteUnknownKind(
   place: Place,
   name: string,
 ): void {
-  const received = name === '' ? 'nothing' : quoted(name);
-  note(sheet, place, { expected: kinds(parameter), received, ...didYouMean(name, kindNames(parameter)) });
+  const names = kindNames(parameter);
+  const hint = name === '' ? { hint: `Write "kind: ${names[0] ?? ''}".` } : didYouMean(name, names);
+  note(sheet, place, { expected: expectedKind(parameter), received: whatIsAt(place), ...hint });
 }
-
-const kinds = (parameter: PartParameter | PartListParameter): string =>
-  `a kind of ${familyName(parameter)} (${kindNames(parameter).join(', ')})`;

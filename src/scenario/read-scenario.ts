@@ -19,7 +19,7 @@ export function readScenario(text: string, file: string): ScenarioReading {
 }
 
 /** A part's complaint at the value it speaks of, or as near to it as the file goes. */
-export function complaintProblem(complaint: Complaint, source: Source): Problem {
+function complaintProblem(complaint: Complaint, source: Source): Problem {
   const { offset } = locate(source, complaint.path);
   return { file: source.file, ...source.at(offset), ...complaint };
 }

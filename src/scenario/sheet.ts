@@ -2,7 +2,7 @@
 import { isScalar, isSeq, type Node } from 'yaml';
 import { quoted, type Problem } from './problem.ts';
 import type { Atmosphere } from './read-leaf.ts';
-import { startOf, type Source } from './source.ts';
+import { isNothing, startOf, type Source } from './source.ts';
 
 export interface Sheet {
   readonly source: Source;
@@ -42,10 +42,6 @@ export function placeOf(sheet: Sheet, path: readonly string[], offset: number, v
   const node = value === null ? undefined : sheet.source.resolve(value);
   return { path, offset, given: true, node: node !== undefined && isNothing(node) ? undefined : node };
 }
-
-/** `key:` with nothing after it. */
-const isNothing = (node: Node): boolean =>
-  isScalar(node) && node.type === 'PLAIN' && ['', '~', 'null'].includes(String(node.value));
 
 /** What stands at a place, for messages. */
 export function whatIsAt({ node }: Place): string {

@@ -1,5 +1,4 @@
 /** What a file may not exceed or contain, whatever it describes; and YAML's own complaints in plain words. */
-import type { YAMLParseError, YAMLWarning } from 'yaml';
 
 /** Something found at an offset of the text. */
 export interface Finding {
@@ -19,6 +18,16 @@ const aliases = 20;
 export const limits = {
   depth,
   aliases,
+  tag: { expected: 'plain values without tags', received: 'a tag ("!name")' },
+  openQuote: {
+    expected: 'a closing quotation mark',
+    received: 'none',
+    hint: 'The text opened here goes on to the end of the file.',
+  },
+  danglingAlias: {
+    expected: 'an alias of something named ("&name") further up',
+    received: 'one of nothing',
+  },
   tooDeep: { expected: `at most ${depth} levels of nesting`, received: 'a deeper one' },
   tooManyAliases: {
     expected: `at most ${aliases} aliases ("*name") in a file`,
@@ -70,7 +79,7 @@ const formWords: ReadonlyMap<string, Words> = new Map<string, Words>([
     },
   ],
   ['RESOURCE_EXHAUSTION', limits.tooDeep],
-  ['TAG_RESOLVE_FAILED', { expected: 'plain values without tags', received: 'a tag ("!name")' }],
+  ['TAG_RESOLVE_FAILED', limits.tag],
   ['BLOCK_AS_IMPLICIT_KEY', keyLine],
   ['MULTILINE_IMPLICIT_KEY', keyLine],
   [
@@ -83,7 +92,17 @@ const formWords: ReadonlyMap<string, Words> = new Map<string, Words>([
   ],
 ]);
 
-export function formProblem({ code, message, pos }: YAMLParseError | YAMLWarning): Finding {
-  const words = formWords.get(code) ?? { expected: 'valid YAML', received: `a slip in its form: ${message}` };
+/** What the parser says about a mistake in the form of a file. */
+interface Mistake {
+  readonly code: string;
+  readonly message: string;
+  readonly pos: readonly [number, number];
+}
+
+export function formProblem({ code, message, pos }: Mistake): Finding {
+  const words = formWords.get(code) ?? {
+    expected: 'valid YAML',
+    received: `a slip in its form (${message})`,
+  };
   return { offset: pos[0], ...words };
 }

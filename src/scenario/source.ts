@@ -4,8 +4,17 @@
  * Every scalar stays the text it is ("failsafe" schema): what a text means is said by the parameter it belongs to, so
  * neither `no` nor `1e3` nor `12:30` ever changes its meaning by itself.
  */
-import { isAlias, LineCounter, parseDocument, visit, type Node } from 'yaml';
-import { inFileOrder, quoted, type Problem } from './problem.ts';
+import {
+  isAlias,
+  isCollection,
+  isScalar,
+  LineCounter,
+  parseDocument,
+  visit,
+  type Document,
+  type Node,
+} from 'yaml';
+import { inFileOrder, type Problem } from './problem.ts';
 import { formProblem, limits, limitProblem, type Finding } from './source-limits.ts';
 
 export interface Source {
@@ -40,10 +49,14 @@ export function openSource(textWithMark: string, file: string): OpenedSource {
   const tree = document.contents;
   const tooDeep = tree === null ? undefined : depthProblem(tree);
   if (tooDeep !== undefined) return refused([tooDeep]);
-  const form = [...document.errors, ...document.warnings].map(formProblem);
+  const warnings = document.warnings.filter(({ code }) => code !== 'TAG_RESOLVE_FAILED');
+  const form = [...document.errors, ...warnings].map((mistake) => {
+    const finding = formProblem(mistake);
+    return finding.offset === text.length ? (openQuote(finding, tree) ?? finding) : finding;
+  });
   if (form.length > 0) return refused(firstOfEachLine(form, at));
-  if (tree === null || isBlank(text)) return refused([emptyFile]);
-  const forbidden = forbiddenNodes(tree);
+  if (tree === null || isNothing(tree)) return refused([emptyFile]);
+  const forbidden = forbiddenNodes(document);
   if (forbidden.length > 0) return refused(forbidden);
   const resolve = (node: Node) => (isAlias(node) ? node.resolve(document) : node);
   return { ok: true, source: { file, text, root: tree, at, resolve } };
@@ -58,8 +71,9 @@ function countLines(text: string): LineCounter {
 
 const emptyFile: Finding = { offset: 0, expected: 'a description', received: 'an empty file' };
 
-/** Nothing but white space, comments and document marks. */
-const isBlank = (text: string): boolean => /^(?:\s|#.*|-{3}|\.{3})*$/u.test(text);
+/** Neither a value nor a key: an empty file, or `key:` with nothing after it. */
+export const isNothing = (node: Node): boolean =>
+  isScalar(node) && node.type === 'PLAIN' && ['', '~', 'null'].includes(String(node.value));
 
 /** A slip upsets what follows it on its line; only the first complaint is worth reading. */
 function firstOfEachLine(findings: readonly Finding[], at: Source['at']): Finding[] {
@@ -75,9 +89,8 @@ function firstOfEachLine(findings: readonly Finding[], at: Source['at']): Findin
 function depthProblem(root: Node): Finding | undefined {
   let found: Finding | undefined;
   visit(root, {
-    Node: (_key, node, path) => {
-      // The path holds pairs and nodes alike: up to two entries for a level.
-      if (path.length <= 2 * limits.depth) return undefined;
+    Collection: (_key, node, path) => {
+      if (path.filter((ancestor) => isCollection(ancestor)).length < limits.depth) return undefined;
       found = { offset: startOf(node), ...limits.tooDeep };
       return visit.BREAK;
     },
@@ -85,19 +98,34 @@ function depthProblem(root: Node): Finding | undefined {
   return found;
 }
 
-function forbiddenNodes(root: Node): Finding[] {
+/** A quotation mark that is never closed swallows the rest of the file: point at where it was opened. */
+function openQuote({ offset }: Finding, root: Node | null): Finding | undefined {
+  let found: Finding | undefined;
+  visit(root, {
+    Scalar: (_key, node) => {
+      if (node.type?.startsWith('QUOTE') !== true || node.range?.[1] !== offset) return;
+      found = { offset: startOf(node), ...limits.openQuote };
+    },
+  });
+  return found;
+}
+
+function forbiddenNodes(document: Document.Parsed): Finding[] {
   const found: Finding[] = [];
   let aliases = 0;
-  visit(root, {
-    Node: (_key, node) => {
-      if (!isAlias(node)) {
-        if (node.tag === undefined) return;
-        const received = `the tag ${quoted(node.tag)}`;
-        found.push({ offset: startOf(node), expected: 'plain values without tags', received });
-        return;
-      }
+  visit(document, {
+    Value: (_key, node) => {
+      if (node.tag !== undefined) found.push({ offset: startOf(node), ...limits.tag });
+    },
+    Alias: (_key, node) => {
       aliases += 1;
-      if (aliases === limits.aliases + 1) found.push({ offset: startOf(node), ...limits.tooManyAliases });
+      if (aliases > limits.aliases) {
+        found.push({ offset: startOf(node), ...limits.tooManyAliases });
+        return visit.BREAK;
+      }
+      if (node.resolve(document) === undefined)
+        found.push({ offset: startOf(node), ...limits.danglingAlias });
+      return undefined;
     },
   });
   return found;

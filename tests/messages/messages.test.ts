@@ -1,0 +1,24 @@
+/** Every faulty scenario beside this file, with the exact text its author gets to read. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { problemListing } from '../../src/scenario/problem.ts';
+import { readScenario } from '../../src/scenario/read-scenario.ts';
+
+const folder = new URL('.', import.meta.url);
+const files = readdirSync(folder);
+const names = (extension: string) =>
+  files.filter((file) => file.endsWith(extension)).map((file) => file.slice(0, -extension.length));
+const contents = (file: string) => readFileSync(new URL(file, folder), 'utf8');
+
+describe('messages for faulty scenarios', () => {
+  it('has a text for each fixture and a fixture for each text', () => {
+    expect(names('.yaml').length).toBeGreaterThan(0);
+    expect(names('.txt')).toEqual(names('.yaml'));
+  });
+
+  it.each(names('.yaml'))('%s', (name) => {
+    const reading = readScenario(contents(`${name}.yaml`), `${name}.yaml`);
+    const text = reading.ok ? 'nothing wrong' : problemListing(reading.problems);
+    expect(`${text}\n`).toBe(contents(`${name}.txt`));
+  });
+});
