@@ -1,0 +1,64 @@
+/** One chart of the report as a uPlot. */
+import uPlot from 'uplot';
+import type { Chart, ChartLine } from '../charts/chart.ts';
+import { inkDashes } from '../charts/inks.ts';
+import { canvasFont, chartWidth, token } from './looks.ts';
+import { marksPlugin } from './marks.ts';
+
+export interface DrawnChart {
+  readonly chart: Chart;
+  readonly element: HTMLElement;
+  readonly plot: uPlot;
+}
+
+const HEIGHT = 240;
+const FONT_SIZE = 12;
+
+export function drawn(chart: Chart, element: HTMLElement): DrawnChart {
+  const data: uPlot.AlignedData = [[...chart.x.values], ...chart.lines.map(({ values }) => [...values])];
+  return { chart, element, plot: new uPlot(options(chart, element), data, element) };
+}
+
+function options(chart: Chart, element: HTMLElement): uPlot.Options {
+  const labelled = chart.marks.some(({ label }) => label !== undefined);
+  return {
+    width: chartWidth(element),
+    height: HEIGHT,
+    padding: [labelled ? 36 : 10, 12, 0, 0],
+    legend: { show: false },
+    cursor: { sync: { key: chart.group }, drag: { x: false, y: false }, y: false },
+    scales: { x: { time: false, range: (_plot, low, high) => [low, high] } },
+    axes: [
+      { ...axis(chart.x.label, chart.x.steps), size: 26 },
+      { ...axis(chart.y.label), size: 44 },
+    ],
+    series: [{}, ...chart.lines.map(line)],
+    plugins: [marksPlugin(chart.marks)],
+  };
+}
+
+function axis(label: string, steps?: readonly number[]): uPlot.Axis {
+  const font = canvasFont(FONT_SIZE);
+  const fine = { stroke: () => token('--rule'), width: 1 };
+  return {
+    label,
+    labelFont: font,
+    font,
+    labelSize: 20,
+    labelGap: 0,
+    stroke: () => token('--quiet'),
+    grid: fine,
+    ticks: { ...fine, size: 5 },
+    ...(steps === undefined ? {} : { incrs: [...steps] }),
+  };
+}
+
+function line({ label, ink }: ChartLine): uPlot.Series {
+  return {
+    label,
+    width: 2,
+    stroke: () => token(`--ink-${ink}`),
+    dash: (inkDashes[ink] ?? []).map((length) => length * devicePixelRatio),
+    points: { show: false },
+  };
+}

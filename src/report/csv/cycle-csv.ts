@@ -1,0 +1,48 @@
+/** The settled turn, a row for every crank degree. */
+import type { CycleProfile, RunResult } from '../../run/result.ts';
+import { csvText, distinct, slug, type Column } from './table.ts';
+import {
+  inBar,
+  inCelsius,
+  inCubicCentimetres,
+  inDegrees,
+  inGramsPerSecond,
+  inRpm,
+  inSquareMillimetres,
+  same,
+} from './units.ts';
+
+/** Undefined for an engine that has not settled. */
+export function cycleCsv({ settled }: RunResult): string | undefined {
+  if (settled === undefined) return undefined;
+  const names = settled.passages.map(({ name }) => name);
+  return csvText([...stateColumns(settled.profile), ...flowColumns(settled.profile, names)]);
+}
+
+function stateColumns(profile: CycleProfile): Column[] {
+  return [
+    { header: 'crank_angle_deg', values: profile.crankAngle, convert: inDegrees },
+    { header: 'time_s', values: profile.time, convert: same },
+    { header: 'speed_rpm', values: profile.speed, convert: inRpm },
+    { header: 'volume_cm3', values: profile.cylinderVolume, convert: inCubicCentimetres },
+    { header: 'cylinder_pressure_bar_abs', values: profile.cylinderPressure, convert: inBar },
+    { header: 'cylinder_temperature_C', values: profile.cylinderTemperature, convert: inCelsius },
+    { header: 'chest_pressure_bar_abs', values: profile.chestPressure, convert: inBar },
+    { header: 'chest_temperature_C', values: profile.chestTemperature, convert: inCelsius },
+    { header: 'admission_area_mm2', values: profile.admissionArea, convert: inSquareMillimetres },
+    { header: 'exhaust_area_mm2', values: profile.exhaustArea, convert: inSquareMillimetres },
+    { header: 'gas_torque_N_m', values: profile.gasTorque, convert: same },
+    { header: 'inertia_torque_N_m', values: profile.inertiaTorque, convert: same },
+    { header: 'friction_torque_N_m', values: profile.frictionTorque, convert: same },
+    { header: 'load_torque_N_m', values: profile.loadTorque, convert: same },
+  ];
+}
+
+function flowColumns(profile: CycleProfile, names: readonly string[]): Column[] {
+  const headers = distinct(names.map((name) => `flow_${slug(name)}_g_per_s`));
+  return headers.map((header, i) => ({
+    header,
+    values: profile.massFlow[i] ?? [],
+    convert: inGramsPerSecond,
+  }));
+}

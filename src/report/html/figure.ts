@@ -1,0 +1,72 @@
+/** A picture with its title, a key to its lines, and the numbers behind it. */
+import type { Chart, ChartLine } from '../charts/chart.ts';
+import { inkDashes } from '../charts/inks.ts';
+import { html, svg, type Content, type Markup } from './markup.ts';
+import { prose } from './prose.ts';
+
+export interface ChartFigure {
+  readonly chart: Chart;
+  /** A sentence that says what to see. */
+  readonly title: string;
+  /** The picture in words. */
+  readonly alternative: string;
+  readonly note?: Content;
+}
+
+export function chartFigure({ chart, title, alternative, note }: ChartFigure): Markup {
+  return html`<figure class="chart">
+    <figcaption>${prose(title)}</figcaption>
+    <ul class="key">
+      ${chart.lines.map((line, i) => keyEntry(chart.id, line, i))}
+    </ul>
+    <div class="plot" data-chart="${chart.id}" role="img" aria-label="${alternative}"></div>
+    ${note}
+  </figure>`;
+}
+
+function keyEntry(id: string, { label, ink }: ChartLine, i: number): Markup {
+  const dash = (inkDashes[ink] ?? []).join(' ');
+  return html`<li>${lineSwatch(ink, dash)}${label} <output data-value="${id}/${i}"></output></li>`;
+}
+
+const lineSwatch = (ink: number, dash: string): Markup =>
+  svg`<svg class="swatch" width="34" height="10" aria-hidden="true"><path class="line-${ink}" d="M1 5H33" stroke-dasharray="${dash}"/></svg>`;
+
+/** The slider that moves the cursor of a group of charts; hidden until the script brings it to life. */
+export function cursorSlider(group: string, label: string): Markup {
+  return html`<p class="slider" data-slider="${group}" hidden>
+    <label>${label} <input type="range" min="0" step="1" value="0" /></label> <output></output>
+  </p>`;
+}
+
+export interface Table {
+  readonly caption: string;
+  readonly head: readonly string[];
+  /** The first cell of a row is its heading. */
+  readonly rows: readonly (readonly string[])[];
+}
+
+export function dataTable({ caption, head, rows }: Table): Markup {
+  return html`<details>
+    <summary>${caption}</summary>
+    <div class="scroll" role="region" aria-label="${caption}" tabindex="0">
+      <table>
+        <thead>
+          <tr>
+            ${head.map((cell) => html`<th scope="col">${cell}</th>`)}
+          </tr>
+        </thead>
+        <tbody>
+          ${rows.map(tableRow)}
+        </tbody>
+      </table>
+    </div>
+  </details>`;
+}
+
+function tableRow([heading, ...cells]: readonly string[]): Markup {
+  return html`<tr>
+    <th scope="row">${heading}</th>
+    ${cells.map((cell) => html`<td>${cell}</td>`)}
+  </tr> `;
+}

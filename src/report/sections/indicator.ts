@@ -1,0 +1,85 @@
+/** The indicator diagram and its four events. */
+import type { EngineFacts, SettledCycle } from '../../run/result.ts';
+import { lossFreeWork, releasePressure } from '../../verdict/cycle-reading.ts';
+import {
+  angleText,
+  barText,
+  figure,
+  fixed,
+  gaugeText,
+  pressureText,
+  shareText,
+  workText,
+} from '../../verdict/figures.ts';
+import { reportFileNames } from '../file-names.ts';
+import { html, type Markup } from '../html/markup.ts';
+import { prose } from '../html/prose.ts';
+import { eventPoints, indicatorDiagram } from '../svg/indicator-diagram.ts';
+import type { Section } from './section.ts';
+
+export const indicatorSection: Section = {
+  id: 'indicator',
+  heading: 'Work of one turn',
+  content: ({ settled, engine }) =>
+    settled === undefined ? undefined : { body: indicator(settled, engine) },
+};
+
+function indicator(cycle: SettledCycle, engine: EngineFacts): Markup {
+  return html`<figure>
+    <figcaption>${prose(title(cycle, engine))}</figcaption>
+    <div class="beside">
+      ${indicatorDiagram(cycle, engine, alternative(cycle, engine))}
+      <div>
+        <table>
+          <caption>
+            The four events
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col">Event</th>
+              <th scope="col">Crank</th>
+              <th scope="col">Volume [cm³]</th>
+              <th scope="col">Pressure [bar gauge]</th>
+            </tr>
+          </thead>
+          <tbody>
+            ${eventPoints(cycle).map(
+              ({ name, angle, volume, pressure }) =>
+                html`<tr>
+                  <th scope="row">${name}</th>
+                  <td>${angleText(angle)}</td>
+                  <td>${figure(volume * 1e6)}</td>
+                  <td>${fixed((pressure - engine.atmosphericPressure) / 1e5, 2)}</td>
+                </tr>`,
+            )}
+          </tbody>
+        </table>
+        <p class="note">
+          Grey and dashed: the same cut-off without losses, that is supply pressure up to cut-off, expansion
+          p·V<sup>1.4</sup> = const to the end of the stroke, exhaust at the pressure of the room. The area of
+          a diagram is work. Every point is in ${reportFileNames.cycle}.
+        </p>
+      </div>
+    </div>
+  </figure>`;
+}
+
+function title({ work, cutOffFraction }: SettledCycle, engine: EngineFacts): string {
+  const ideal = lossFreeWork(engine);
+  const share =
+    ideal > 0 ? `, ${shareText(work.indicated / ideal)} of what a loss-free engine would make of it` : '';
+  return `Cut off at ${shareText(cutOffFraction)} of the stroke, the air does ${workText(work.indicated)} a turn${share}`;
+}
+
+function alternative(cycle: SettledCycle, engine: EngineFacts): string {
+  const cylinder = cycle.extremes.find(({ place }) => place === 'cylinder');
+  const highest =
+    cylinder === undefined
+      ? ''
+      : ` The highest pressure is ${pressureText(cylinder.pressure.max, engine.atmosphericPressure)}.`;
+  return (
+    `Indicator diagram, cylinder pressure against volume. The admission shuts at ${shareText(cycle.cutOffFraction)} of the ` +
+    `stroke; the exhaust opens with the air at ${gaugeText(releasePressure(cycle), engine.atmosphericPressure)}; the supply ` +
+    `stands ${barText(engine.supplyPressure - engine.atmosphericPressure)} above the room.${highest}`
+  );
+}

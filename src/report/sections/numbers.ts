@@ -1,0 +1,117 @@
+/** The numbers of the settled cycle, the compressor, and how well the books close. */
+import type {
+  CompressorVerdict,
+  EngineFacts,
+  PlaceExtremes,
+  RunResult,
+  SettledCycle,
+} from '../../run/result.ts';
+import {
+  airText,
+  barText,
+  celsiusText,
+  figure,
+  minutesText,
+  powerText,
+  pressureText,
+  shareText,
+  speedText,
+  workText,
+} from '../../verdict/figures.ts';
+import { groupTables, type Group } from '../html/groups.ts';
+import type { Section } from './section.ts';
+
+export const numbersSection: Section = {
+  id: 'numbers',
+  heading: 'Numbers',
+  content: (result) => ({
+    body: groupTables([
+      ...(result.settled === undefined ? [] : cycleGroups(result.settled, result.engine)),
+      ...(result.compressor === undefined ? [] : [compressorGroup(result.compressor)]),
+      booksGroup(result),
+    ]),
+  }),
+};
+
+function cycleGroups(cycle: SettledCycle, engine: EngineFacts): Group[] {
+  return [
+    {
+      name: 'Running',
+      entries: [
+        ['Speed, mean of a turn', speedText(cycle.speed)],
+        ['Time of a turn', `${figure(cycle.period * 1e3)} ms`],
+        ['Speed swing within a turn', shareText(cycle.speedFluctuation)],
+      ],
+    },
+    {
+      name: 'Work',
+      entries: [
+        ['On the piston, a turn', workText(cycle.work.indicated)],
+        ['Into the load, a turn', workText(cycle.work.load)],
+        ['Power into the load', powerText(cycle.brakePower)],
+        ['Indicated mean effective pressure', barText(cycle.indicatedMeanEffectivePressure)],
+        ['Brake mean effective pressure', barText(cycle.brakeMeanEffectivePressure)],
+        ['Heat from the walls into the air, a turn', workText(cycle.work.wallHeat)],
+      ],
+    },
+    {
+      name: 'Air',
+      entries: [
+        ['Air use', airText(cycle.airFlowAnr)],
+        ['Air use, mass', `${figure(cycle.airMassFlow * 1e3)} g/s`],
+        ['Coldest air at the exhaust', celsiusText(cycle.coldestExhaust)],
+      ],
+    },
+    ...cycle.extremes.map((extremes) => extremesGroup(extremes, engine)),
+  ];
+}
+
+const places: Readonly<Record<PlaceExtremes['place'], string>> = {
+  chest: 'In the valve chest',
+  cylinder: 'In the cylinder',
+};
+
+function extremesGroup(
+  { place, pressure, temperature }: PlaceExtremes,
+  { atmosphericPressure }: EngineFacts,
+): Group {
+  return {
+    name: places[place],
+    entries: [
+      ['Highest pressure', pressureText(pressure.max, atmosphericPressure)],
+      ['Lowest pressure', pressureText(pressure.min, atmosphericPressure)],
+      ['Temperature', `${celsiusText(temperature.min)} to ${celsiusText(temperature.max)}`],
+    ],
+  };
+}
+
+function compressorGroup(compressor: CompressorVerdict): Group {
+  const { minutesUntilSag } = compressor;
+  return {
+    name: 'Compressor',
+    entries: [
+      ['The engine takes', airText(compressor.demandAnr)],
+      ['It delivers', airText(compressor.deliveryAnr)],
+      ['It runs', `${shareText(compressor.duty)} of the time`],
+      ['Its maker allows', `${shareText(compressor.dutyRating)} of the time`],
+      ['It keeps up', compressor.keepsUp ? 'yes' : 'no'],
+      ...(minutesUntilSag === undefined
+        ? []
+        : [['A full receiver lasts', minutesText(minutesUntilSag)] satisfies [string, string]]),
+    ],
+  };
+}
+
+function booksGroup({ ledger, counters, outcome }: RunResult): Group {
+  return {
+    name: 'How far to trust the arithmetic',
+    entries: [
+      ['Air unaccounted for, share of throughput', ledger.mass.toExponential(1)],
+      ['Energy unaccounted for, share of throughput', ledger.energy.toExponential(1)],
+      ['Engine time reckoned', `${figure(outcome.time)} s`],
+      ['Turns', String(counters.turns)],
+      ['Steps of the integrator', String(counters.acceptedSteps)],
+      ['Evaluations of the model', String(counters.derivativeCalls)],
+    ],
+  };
+}

@@ -1,0 +1,23 @@
+/** The sections of a report from top to bottom. To add one: a file beside this one and a line here. */
+import { airSection } from './air.ts';
+import { answerSection } from './answer.ts';
+import { cautionsSection } from './cautions.ts';
+import { indicatorSection } from './indicator.ts';
+import { numbersSection } from './numbers.ts';
+import { sizesSection } from './sizes.ts';
+import { startSection } from './start.ts';
+import { turnSection } from './turn.ts';
+import { workSection } from './work.ts';
+import type { Section } from './section.ts';
+
+export const sections: readonly Section[] = [
+  answerSection,
+  cautionsSection,
+  indicatorSection,
+  turnSection,
+  airSection,
+  workSection,
+  startSection,
+  numbersSection,
+  sizesSection,
+];

@@ -1,0 +1,82 @@
+/** What the engine was given, and the sizes that follow from its timing and have to be made. */
+import { formatQuantity } from '../../quantity/format.ts';
+import type { EngineFacts } from '../../run/result.ts';
+import {
+  angleText,
+  celsiusText,
+  figure,
+  gaugeText,
+  litresText,
+  pressureText,
+  shareText,
+} from '../../verdict/figures.ts';
+import { groupTables, type Group } from '../html/groups.ts';
+import type { Section } from './section.ts';
+
+export const sizesSection: Section = {
+  id: 'sizes',
+  heading: 'The engine',
+  content: ({ engine }) => ({
+    body: groupTables([engineGroup(engine), airGroup(engine), eventsGroup(engine), derivedGroup(engine)]),
+  }),
+};
+
+const millimetres = (length: number): string => `${figure(length * 1e3)} mm`;
+
+function engineGroup(engine: EngineFacts): Group {
+  return {
+    name: 'Cylinder and crank',
+    entries: [
+      ['Bore × stroke', `${figure(engine.bore * 1e3)} × ${millimetres(engine.stroke)}`],
+      ['Connecting rod', millimetres(engine.rodLength)],
+      ['Swept volume', litresText(engine.sweptVolume)],
+      [
+        'Clearance volume',
+        `${litresText(engine.clearanceVolume)}, ${shareText(engine.clearanceVolume / engine.sweptVolume)} of the swept`,
+      ],
+      ['Moment of inertia', `${figure(engine.momentOfInertia * 1e4)} kg·cm²`],
+    ],
+  };
+}
+
+function airGroup(engine: EngineFacts): Group {
+  const { receiver, atmosphericPressure } = engine;
+  return {
+    name: 'Air',
+    entries: [
+      ['Regulator', pressureText(engine.supplyPressure, atmosphericPressure)],
+      ['Chest and hose', litresText(engine.chestVolume)],
+      ...(receiver === undefined
+        ? []
+        : [
+            [
+              'Receiver, full',
+              `${litresText(receiver.volume)} at ${gaugeText(receiver.pressure, atmosphericPressure)}`,
+            ] satisfies [string, string],
+          ]),
+      [
+        'Room',
+        `${figure(atmosphericPressure / 100, 4)} mbar absolute, ${celsiusText(engine.atmosphericTemperature)}`,
+      ],
+    ],
+  };
+}
+
+function eventsGroup({ valveGearKind, events, cutOffFraction }: EngineFacts): Group {
+  return {
+    name: `Valve gear: ${valveGearKind}`,
+    entries: [
+      ['Admission opens', angleText(events.admission)],
+      ['Cut-off', `${angleText(events.cutOff)}, ${shareText(cutOffFraction)} of the stroke`],
+      ['Release, exhaust opens', angleText(events.release)],
+      ['Compression, exhaust shuts', angleText(events.compression)],
+    ],
+  };
+}
+
+const derivedGroup = ({ derivedSizes }: EngineFacts): Group => ({
+  name: 'Sizes that follow and have to be made',
+  entries: derivedSizes.map(
+    ({ label, value, dimension }) => [label, formatQuantity(value, dimension)] as const,
+  ),
+});

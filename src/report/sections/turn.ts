@@ -1,0 +1,157 @@
+/** One settled turn against the crank angle: pressures, port areas, torques, with one cursor for all three. */
+import type { CycleProfile, EngineFacts, SettledCycle } from '../../run/result.ts';
+import { openTogether, releasePressure } from '../../verdict/cycle-reading.ts';
+import { angleText, figure, fixed, gaugeText, shareText, torqueText } from '../../verdict/figures.ts';
+import { chartNumber, chartValues, type Chart, type ChartLine, type ChartMark } from '../charts/chart.ts';
+import { inDegrees, inSquareMillimetres, same } from '../csv/units.ts';
+import { reportFileNames } from '../file-names.ts';
+import { chartFigure, cursorSlider, dataTable, type ChartFigure } from '../html/figure.ts';
+import { html, type Markup } from '../html/markup.ts';
+import { eventPoints } from '../svg/indicator-diagram.ts';
+import type { Section } from './section.ts';
+
+const GROUP = 'turn';
+/** Rows of the table: every so many degrees. */
+const TABLE_STEP = 15;
+
+export const turnSection: Section = {
+  id: 'turn',
+  heading: 'Through one turn',
+  content: ({ settled, engine }) => {
+    if (settled === undefined) return undefined;
+    const figures = [pressures(settled, engine), areas(settled), torques(settled)];
+    return {
+      body: html`${figures.map(chartFigure)} ${cursorSlider(GROUP, 'Crank angle [°]')}
+        ${turnTable(settled.profile, engine)}
+        <p class="note">
+          The same turn degree by degree, with temperatures and every flow, is in ${reportFileNames.cycle}.
+        </p>`,
+      charts: figures.map(({ chart }) => chart),
+    };
+  },
+};
+
+const gaugeBar =
+  ({ atmosphericPressure }: EngineFacts) =>
+  (pressure: number): number =>
+    (pressure - atmosphericPressure) / 1e5;
+
+function turnChart(
+  cycle: SettledCycle,
+  id: string,
+  yLabel: string,
+  lines: readonly ChartLine[],
+  labelled = false,
+): Chart {
+  return {
+    id,
+    group: GROUP,
+    x: {
+      label: 'Crank angle after top dead centre [°]',
+      values: Array.from(cycle.profile.crankAngle, (angle) => chartNumber(inDegrees(angle))),
+      steps: [15, 30, 45, 90],
+    },
+    y: { label: yLabel },
+    lines,
+    marks: eventPoints(cycle).map(({ name, angle }): ChartMark => {
+      const at = chartNumber(inDegrees(angle));
+      return labelled ? { at, label: name } : { at };
+    }),
+  };
+}
+
+function pressures(cycle: SettledCycle, engine: EngineFacts): ChartFigure {
+  const { profile } = cycle;
+  const left = gaugeText(releasePressure(cycle), engine.atmosphericPressure);
+  return {
+    chart: turnChart(
+      cycle,
+      'pressures',
+      'Pressure [bar gauge]',
+      [
+        { label: 'cylinder', ink: 0, values: chartValues(profile.cylinderPressure, gaugeBar(engine)) },
+        { label: 'valve chest', ink: 1, values: chartValues(profile.chestPressure, gaugeBar(engine)) },
+      ],
+      true,
+    ),
+    title: `The admission shuts at ${shareText(cycle.cutOffFraction)} of the stroke; the air is still at ${left} when the exhaust opens`,
+    alternative:
+      `Cylinder and chest pressure over one turn. Admission from ${angleText(cycle.events.admission)} to ` +
+      `${angleText(cycle.events.cutOff)}, exhaust from ${angleText(cycle.events.release)} to ${angleText(cycle.events.compression)}.`,
+  };
+}
+
+function areas(cycle: SettledCycle): ChartFigure {
+  const { profile } = cycle;
+  const overlap = openTogether(cycle.events);
+  const [admission, exhaust] = [largest(profile.admissionArea), largest(profile.exhaustArea)];
+  return {
+    chart: turnChart(cycle, 'areas', 'Effective area [mm²]', [
+      { label: 'admission', ink: 2, values: chartValues(profile.admissionArea, inSquareMillimetres) },
+      { label: 'exhaust', ink: 3, values: chartValues(profile.exhaustArea, inSquareMillimetres) },
+    ]),
+    title:
+      overlap > 0
+        ? `Admission and exhaust stand open together for ${angleText(overlap)} of the turn`
+        : 'Admission and exhaust are never open together',
+    alternative:
+      `Effective port areas over one turn: at most ${figure(admission * 1e6)} mm² for the admission and ` +
+      `${figure(exhaust * 1e6)} mm² for the exhaust.`,
+  };
+}
+
+const largest = (values: Float64Array): number => values.reduce((a, b) => Math.max(a, b), -Infinity);
+
+function torques(cycle: SettledCycle): ChartFigure {
+  const { profile } = cycle;
+  const driving = profile.gasTorque.map((torque, i) => torque + (profile.inertiaTorque[i] ?? NaN));
+  const resisting = profile.frictionTorque.map((torque, i) => torque + (profile.loadTorque[i] ?? NaN));
+  const carried = shortShare(driving, resisting);
+  const peak = largest(driving);
+  return {
+    chart: turnChart(cycle, 'torques', 'Torque [N·m]', [
+      { label: 'air and inertia, driving', ink: 0, values: chartValues(driving, same) },
+      { label: 'load', ink: 1, values: chartValues(profile.loadTorque, same) },
+      { label: 'friction', ink: 4, values: chartValues(profile.frictionTorque, same) },
+    ]),
+    title: `The drive peaks at ${torqueText(peak)}, and for ${shareText(carried)} of the turn the flywheel has to carry the engine`,
+    alternative:
+      `Torques at the crankshaft over one turn. The drive of air and inertia peaks at ${torqueText(peak)} at ` +
+      `${angleText(profile.crankAngle[driving.indexOf(peak)] ?? NaN)}.`,
+  };
+}
+
+/** Share of the turn in which the drive is below friction and load. */
+function shortShare(driving: Float64Array, resisting: Float64Array): number {
+  const rows = driving.subarray(1);
+  return rows.filter((torque, i) => torque < (resisting[i + 1] ?? NaN)).length / rows.length;
+}
+
+function turnTable(profile: CycleProfile, engine: EngineFacts): Markup {
+  const bars = gaugeBar(engine);
+  const rows = Array.from({ length: 360 / TABLE_STEP + 1 }, (_, i) => i * TABLE_STEP);
+  const read = (values: Float64Array, row: number): number => values[row] ?? NaN;
+  return dataTable({
+    caption: `The turn in steps of ${TABLE_STEP}°`,
+    head: [
+      'Crank [°]',
+      'Cylinder [bar gauge]',
+      'Chest [bar gauge]',
+      'Admission [mm²]',
+      'Exhaust [mm²]',
+      'Air [N·m]',
+      'Friction [N·m]',
+      'Load [N·m]',
+    ],
+    rows: rows.map((row) => [
+      String(row),
+      fixed(bars(read(profile.cylinderPressure, row)), 2),
+      fixed(bars(read(profile.chestPressure, row)), 2),
+      fixed(inSquareMillimetres(read(profile.admissionArea, row)), 1),
+      fixed(inSquareMillimetres(read(profile.exhaustArea, row)), 1),
+      fixed(read(profile.gasTorque, row), 2),
+      fixed(read(profile.frictionTorque, row), 2),
+      fixed(read(profile.loadTorque, row), 2),
+    ]),
+  });
+}

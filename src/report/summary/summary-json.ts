@@ -1,0 +1,72 @@
+/** A result as the object that is written as JSON. */
+import type { CompressorVerdict, EngineFacts, RunResult } from '../../run/result.ts';
+import { degrees, litresPerMinute } from '../../verdict/figures.ts';
+import { verdictOf } from '../../verdict/verdict.ts';
+import { numberOrNull } from './number-or-null.ts';
+import { settledSummary } from './settled-summary.ts';
+import type { CompressorSummary, EngineSummary, Summary } from './summary.ts';
+
+export function summaryJson(result: RunResult): Summary {
+  const { settled, compressor, ledger, counters } = result;
+  const { headline, statements, nextChange, cautions } = verdictOf(result);
+  return {
+    schema_version: 1,
+    title: result.title,
+    outcome: outcomeSummary(result),
+    verdict: { headline, statements, next_change: nextChange },
+    cautions,
+    engine: engineSummary(result.engine),
+    settled: settled === undefined ? null : settledSummary(settled),
+    compressor: compressor === undefined ? null : compressorSummary(compressor),
+    ledger: { mass_residual: numberOrNull(ledger.mass), energy_residual: numberOrNull(ledger.energy) },
+    counters: {
+      derivative_calls: counters.derivativeCalls,
+      accepted_steps: counters.acceptedSteps,
+      turns: counters.turns,
+    },
+  };
+}
+
+function outcomeSummary({ outcome }: RunResult): Summary['outcome'] {
+  return {
+    kind: outcome.kind,
+    reason: outcome.reason,
+    time_s: numberOrNull(outcome.time),
+    crank_angle_deg: numberOrNull(degrees(outcome.crankAngle)),
+    turns: outcome.turns,
+    missing_torque_N_m: numberOrNull(outcome.missingTorque),
+  };
+}
+
+function engineSummary(engine: EngineFacts): EngineSummary {
+  return {
+    valve_gear: engine.valveGearKind,
+    supply_pressure_Pa_abs: numberOrNull(engine.supplyPressure),
+    atmospheric_pressure_Pa_abs: numberOrNull(engine.atmosphericPressure),
+    swept_volume_m3: numberOrNull(engine.sweptVolume),
+    clearance_volume_m3: numberOrNull(engine.clearanceVolume),
+    events: {
+      admission_deg: numberOrNull(degrees(engine.events.admission)),
+      cut_off_deg: numberOrNull(degrees(engine.events.cutOff)),
+      release_deg: numberOrNull(degrees(engine.events.release)),
+      compression_deg: numberOrNull(degrees(engine.events.compression)),
+      cut_off_percent_of_stroke: numberOrNull(100 * engine.cutOffFraction),
+    },
+    derived_sizes: engine.derivedSizes.map(({ label, value, dimension }) => ({
+      label,
+      value_SI: numberOrNull(value),
+      dimension,
+    })),
+  };
+}
+
+function compressorSummary(compressor: CompressorVerdict): CompressorSummary {
+  return {
+    demand_anr_L_per_min: numberOrNull(litresPerMinute(compressor.demandAnr)),
+    delivery_anr_L_per_min: numberOrNull(litresPerMinute(compressor.deliveryAnr)),
+    duty: numberOrNull(compressor.duty),
+    duty_rating: numberOrNull(compressor.dutyRating),
+    keeps_up: compressor.keepsUp,
+    minutes_until_sag: numberOrNull(compressor.minutesUntilSag),
+  };
+}

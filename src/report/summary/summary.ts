@@ -1,0 +1,103 @@
+/** The shape of the JSON that other programs read. Units are part of the keys; docs/json-output.md explains each one. */
+import type { Dimension } from '../../kinds/parameter.ts';
+import type { OutcomeKind } from '../../run/outcome.ts';
+import type { Caution } from '../../verdict/cautions/caution.ts';
+
+/** Null stands for a number that is not known. */
+type MaybeNumber = number | null;
+
+export interface Summary {
+  /** Grows by one whenever a key is renamed, removed or changes its meaning. */
+  readonly schema_version: 1;
+  readonly title: string;
+  readonly outcome: {
+    readonly kind: OutcomeKind;
+    readonly reason: string;
+    readonly time_s: MaybeNumber;
+    readonly crank_angle_deg: MaybeNumber;
+    readonly turns: number;
+    readonly missing_torque_N_m: MaybeNumber;
+  };
+  readonly verdict: {
+    readonly headline: string;
+    readonly statements: readonly string[];
+    readonly next_change: string;
+  };
+  readonly cautions: readonly Caution[];
+  readonly engine: EngineSummary;
+  /** Null for an engine that has not settled. */
+  readonly settled: SettledSummary | null;
+  /** Null when no compressor was described or the engine has not settled. */
+  readonly compressor: CompressorSummary | null;
+  readonly ledger: { readonly mass_residual: MaybeNumber; readonly energy_residual: MaybeNumber };
+  readonly counters: {
+    readonly derivative_calls: number;
+    readonly accepted_steps: number;
+    readonly turns: number;
+  };
+}
+
+export interface EngineSummary {
+  readonly valve_gear: string;
+  readonly supply_pressure_Pa_abs: MaybeNumber;
+  readonly atmospheric_pressure_Pa_abs: MaybeNumber;
+  readonly swept_volume_m3: MaybeNumber;
+  readonly clearance_volume_m3: MaybeNumber;
+  readonly events: {
+    readonly admission_deg: MaybeNumber;
+    readonly cut_off_deg: MaybeNumber;
+    readonly release_deg: MaybeNumber;
+    readonly compression_deg: MaybeNumber;
+    readonly cut_off_percent_of_stroke: MaybeNumber;
+  };
+  readonly derived_sizes: readonly {
+    readonly label: string;
+    readonly value_SI: MaybeNumber;
+    readonly dimension: Dimension;
+  }[];
+}
+
+export interface SettledSummary {
+  readonly speed_rpm: MaybeNumber;
+  readonly period_s: MaybeNumber;
+  readonly speed_fluctuation: MaybeNumber;
+  readonly indicated_work_J: MaybeNumber;
+  readonly brake_work_J: MaybeNumber;
+  readonly imep_Pa: MaybeNumber;
+  readonly bmep_Pa: MaybeNumber;
+  readonly brake_power_W: MaybeNumber;
+  readonly air_anr_L_per_min: MaybeNumber;
+  readonly air_cfm: MaybeNumber;
+  readonly air_per_cycle_kg: MaybeNumber;
+  readonly worked_share: MaybeNumber;
+  readonly leak_share: MaybeNumber;
+  readonly blow_through_share: MaybeNumber;
+  readonly clearance_share: MaybeNumber;
+  readonly leaks: readonly { readonly name: string; readonly share: MaybeNumber }[];
+  readonly work_ledger: {
+    readonly bearings_J: MaybeNumber;
+    readonly piston_J: MaybeNumber;
+    readonly valve_gear_J: MaybeNumber;
+    readonly load_J: MaybeNumber;
+    readonly kinetic_gain_J: MaybeNumber;
+    readonly wall_heat_J: MaybeNumber;
+  };
+  readonly extremes: readonly {
+    readonly place: 'chest' | 'cylinder';
+    readonly min_pressure_Pa_abs: MaybeNumber;
+    readonly max_pressure_Pa_abs: MaybeNumber;
+    readonly min_temperature_K: MaybeNumber;
+    readonly max_temperature_K: MaybeNumber;
+  }[];
+  readonly coldest_exhaust_K: MaybeNumber;
+}
+
+export interface CompressorSummary {
+  readonly demand_anr_L_per_min: MaybeNumber;
+  readonly delivery_anr_L_per_min: MaybeNumber;
+  readonly duty: MaybeNumber;
+  readonly duty_rating: MaybeNumber;
+  readonly keeps_up: boolean;
+  /** Null when the pressure never sags. */
+  readonly minutes_until_sag: MaybeNumber;
+}

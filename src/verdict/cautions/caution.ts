@@ -1,0 +1,13 @@
+/** What can hurt. A caution is computed from the result and leaves the last word to local codes and licensed people. */
+import type { RunResult } from '../../run/result.ts';
+
+export type Severity = 'note' | 'caution' | 'danger';
+
+export interface Caution {
+  readonly topic: string;
+  readonly text: string;
+  readonly severity: Severity;
+}
+
+/** Undefined when the topic does not arise. */
+export type CautionRule = (result: RunResult) => Caution | undefined;

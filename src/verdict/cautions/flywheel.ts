@@ -1,0 +1,60 @@
+/**
+ * A spinning rim: rim speed v = ω·r, and the hoop stress ρ·v² of a thin free ring, which spokes, holes and cracks
+ * only make worse. 30 m/s for cast iron: common practice, no source.
+ */
+import type { RunResult } from '../../run/result.ts';
+import { figure, speedText } from '../figures.ts';
+import type { Caution, Severity } from './caution.ts';
+
+const CAST_IRON_LIMIT = 30;
+
+export const rimSpeed = (speed: number, radius: number): number => speed * radius;
+
+export const hoopStress = (density: number, speedOfRim: number): number => density * speedOfRim ** 2;
+
+export function flywheelCaution(result: RunResult): Caution {
+  const speed = fastest(result);
+  const rim = result.engine.flywheelRim;
+  const speedOfRim = rim === undefined ? undefined : rimSpeed(speed, rim.radius);
+  return {
+    topic: 'Flywheel',
+    text: [
+      speedOfRim === undefined || rim === undefined
+        ? unknownRim(speed)
+        : knownRim(speed, speedOfRim, rim.density),
+      'An engine that loses its load runs faster than this; have a valve at hand to stop it.',
+      'Key and guard the wheel, and where the rules at your place ask for a competent person to pass it, ask one.',
+    ].join(' '),
+    severity: speedOfRim === undefined ? 'caution' : severityOf(speedOfRim),
+  };
+}
+
+function fastest({ settled, trace }: RunResult): number {
+  return settled?.speed ?? trace.speed.reduce((a, b) => Math.max(a, Math.abs(b)), 0);
+}
+
+function knownRim(speed: number, speedOfRim: number, density: number): string {
+  return (
+    `At ${speedText(speed)} the rim runs at ${figure(speedOfRim)} m/s (v = ω·r); a thin ring at that speed carries ` +
+    `${stressText(hoopStress(density, speedOfRim))} (ρ·v²). For cast iron ${CAST_IRON_LIMIT} m/s is the usual ` +
+    'limit (common practice, no source); spokes, keyways and built-up rims want less.'
+  );
+}
+
+const stressText = (pascal: number): string =>
+  pascal < 1e4 ? 'less than 0.01 MPa' : `${figure(pascal / 1e6, 2)} MPa`;
+
+function unknownRim(speed: number): string {
+  const general = `For cast iron ${CAST_IRON_LIMIT} m/s at the rim is the usual limit (common practice, no source)`;
+  if (speed <= 0) return `The size of the flywheel is not known. ${general}.`;
+  const radius = CAST_IRON_LIMIT / speed;
+  return (
+    `The size of the flywheel is not known. ${general}; at ${speedText(speed)} that is a wheel of ` +
+    `${figure(2 * radius)} m diameter.`
+  );
+}
+
+function severityOf(speedOfRim: number): Severity {
+  if (speedOfRim > CAST_IRON_LIMIT) return 'danger';
+  return speedOfRim > CAST_IRON_LIMIT / 2 ? 'caution' : 'note';
+}

@@ -1,0 +1,85 @@
+/** What can be read off a settled cycle and its valve events; shared by the verdict and by the report's pictures. */
+import type { ValveEvents } from '../parts/valve-gears/valve-gear.ts';
+import type { CycleProfile, EngineFacts, SettledCycle } from '../run/result.ts';
+
+/** Ratio of specific heats of dry air. */
+export const GAMMA = 1.4;
+
+const TURN = 2 * Math.PI;
+
+export type ProfileColumn = Exclude<keyof CycleProfile, 'massFlow'>;
+
+/** How far the crank turns from one angle to another in the running direction [rad, 0 to 2π). */
+export function turnedBetween(from: number, to: number): number {
+  return (((to - from) % TURN) + TURN) % TURN;
+}
+
+/** Whether an angle lies in the part of the turn that begins at `from` and ends at `to`. */
+export function liesBetween(angle: number, from: number, to: number): boolean {
+  return turnedBetween(from, angle) < turnedBetween(from, to);
+}
+
+export function admissionOpen(events: ValveEvents, angle: number): boolean {
+  return liesBetween(angle, events.admission, events.cutOff);
+}
+
+export function exhaustOpen(events: ValveEvents, angle: number): boolean {
+  return liesBetween(angle, events.release, events.compression);
+}
+
+/** Crank angle [rad] during which admission and exhaust stand open together. */
+export function openTogether({ admission, cutOff, release, compression }: ValveEvents): number {
+  const late = liesBetween(admission, release, compression) ? turnedBetween(admission, compression) : 0;
+  const early = liesBetween(release, admission, cutOff) ? turnedBetween(release, cutOff) : 0;
+  return late + early;
+}
+
+/** A column of the profile at any crank angle, between its whole degrees by a straight line. */
+export function profileAt(profile: CycleProfile, column: ProfileColumn, angle: number): number {
+  const values = profile[column];
+  const place = (turnedBetween(0, angle) / TURN) * (values.length - 1);
+  const before = Math.floor(place);
+  const low = values[before] ?? NaN;
+  const high = values[before + 1] ?? low;
+  return low + (high - low) * (place - before);
+}
+
+/** Mean of f(i) over the rows of a profile whose crank angle lies between two angles. */
+export function meanBetween(
+  profile: CycleProfile,
+  from: number,
+  to: number,
+  value: (profile: CycleProfile, row: number) => number,
+): number {
+  let sum = 0;
+  let count = 0;
+  for (let row = 0; row + 1 < profile.crankAngle.length; row += 1) {
+    if (!liesBetween(profile.crankAngle[row] ?? NaN, from, to)) continue;
+    sum += value(profile, row);
+    count += 1;
+  }
+  return count === 0 ? 0 : sum / count;
+}
+
+/** Pressure in the cylinder [Pa absolute] at the moment the exhaust opens. */
+export function releasePressure(cycle: SettledCycle): number {
+  return profileAt(cycle.profile, 'cylinderPressure', cycle.events.release);
+}
+
+/** Supply pressure above the atmosphere [Pa]: what there is to work with. */
+export function workingPressure(engine: EngineFacts): number {
+  return engine.supplyPressure - engine.atmosphericPressure;
+}
+
+/**
+ * Work of the loss-free diagram [J]: supply pressure up to cut-off, expansion p·V^γ = const without heat to the end
+ * of the stroke, exhaust against the atmosphere. The clearance is filled, but costs no work.
+ */
+export function lossFreeWork(engine: EngineFacts): number {
+  const admitted = engine.cutOffFraction * engine.sweptVolume;
+  const atCutOff = engine.clearanceVolume + admitted;
+  const atEnd = engine.clearanceVolume + engine.sweptVolume;
+  const expansion =
+    ((engine.supplyPressure * atCutOff) / (GAMMA - 1)) * (1 - (atCutOff / atEnd) ** (GAMMA - 1));
+  return engine.supplyPressure * admitted + expansion - engine.atmosphericPressure * engine.sweptVolume;
+}

@@ -1,0 +1,66 @@
+/** The first thing to say about a result. */
+import type { OutcomeKind } from '../run/outcome.ts';
+import type { CompressorVerdict, RunResult, SettledCycle } from '../run/result.ts';
+import {
+  angleText,
+  minutesText,
+  powerText,
+  secondsText,
+  shareText,
+  speedText,
+  torqueText,
+} from './figures.ts';
+
+const headlines: Readonly<Record<OutcomeKind, (result: RunResult) => string>> = {
+  settled: (result) =>
+    result.settled === undefined
+      ? 'It runs.'
+      : [running(result.settled), shed(result.compressor)].join(' ').trim(),
+  stalled: ({ outcome }) =>
+    `It stops: after ${turnsText(outcome.turns)} it comes to rest ${angleText(outcome.crankAngle)} after top dead ` +
+    `centre${shortOf(outcome.missingTorque)}.`,
+  'no-start': ({ outcome }) =>
+    `It does not start: the crank comes to rest ${angleText(outcome.crankAngle)} after top dead centre` +
+    `${shortOf(outcome.missingTorque)}.`,
+  'runs-backwards': () => 'It runs, but backwards.',
+  'not-settled': (result) =>
+    `It turns, but has not settled: after ${secondsText(result.outcome.time)} it is doing ` +
+    `${speedText(lastSpeed(result))} and still changing.`,
+  'step-limit': unfinished,
+  'non-finite': unfinished,
+};
+
+export const headlineOf = (result: RunResult): string => headlines[result.outcome.kind](result);
+
+function running(cycle: SettledCycle): string {
+  const power =
+    cycle.brakePower > 0 ? `with ${powerText(cycle.brakePower)} into the load` : 'with no load to drive';
+  return `It runs and settles at ${speedText(cycle.speed)}, ${power}.`;
+}
+
+function shed(compressor: CompressorVerdict | undefined): string {
+  if (compressor === undefined) return '';
+  if (compressor.keepsUp)
+    return `The compressor keeps up, running ${shareText(compressor.duty)} of the time.`;
+  return compressor.minutesUntilSag === undefined
+    ? 'The compressor is asked for more than its duty rating allows.'
+    : `The compressor does not keep up: a full receiver lasts ${minutesText(compressor.minutesUntilSag)}.`;
+}
+
+function shortOf(missingTorque: number | undefined): string {
+  return missingTorque === undefined ? '' : `, ${torqueText(missingTorque)} short of the torque to move on`;
+}
+
+function unfinished({ outcome }: RunResult): string {
+  return (
+    `No answer: the reckoning broke off after ${secondsText(outcome.time)} of engine time, ` +
+    `${angleText(outcome.crankAngle)} after top dead centre.`
+  );
+}
+
+export function turnsText(turns: number): string {
+  if (turns === 0) return 'no whole turn';
+  return turns === 1 ? 'one turn' : `${turns} turns`;
+}
+
+export const lastSpeed = ({ trace }: RunResult): number => trace.speed.at(-1) ?? 0;

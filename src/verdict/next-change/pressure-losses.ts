@@ -1,0 +1,83 @@
+/** Pressure that is lost on the way in, thrown away at release, or stands against the piston on the way out. */
+import type { RunResult, SettledCycle } from '../../run/result.ts';
+import {
+  admissionOpen,
+  liesBetween,
+  meanBetween,
+  releasePressure,
+  workingPressure,
+} from '../cycle-reading.ts';
+import { angleText, barText, gaugeText, shareText } from '../figures.ts';
+import type { Suggestion } from './suggestion.ts';
+
+/** Cut-off earlier than this leaves an engine that starts from few crank angles; earlier still is no advice. */
+const EARLIEST_CUT_OFF = 0.15;
+
+export function lateCutOff(cycle: SettledCycle, { engine }: RunResult): Suggestion | undefined {
+  if (cycle.cutOffFraction < EARLIEST_CUT_OFF) return undefined;
+  const pressure = releasePressure(cycle);
+  return {
+    share: (pressure - engine.atmosphericPressure) / workingPressure(engine),
+    text:
+      `Try an earlier cut-off: the air is still at ${gaugeText(pressure, engine.atmosphericPressure)} when the exhaust ` +
+      `opens, and with the admission shut before ${shareText(cycle.cutOffFraction)} of the stroke it could expand ` +
+      'further. Each turn then pushes less, so go in small steps and see that it still starts.',
+  };
+}
+
+export function earlyCutOff(cycle: SettledCycle, { engine }: RunResult): Suggestion {
+  const pressure = releasePressure(cycle);
+  return {
+    share: (engine.atmosphericPressure - pressure) / workingPressure(engine),
+    text:
+      `Try a later cut-off or an earlier release: the air has expanded to ${gaugeText(pressure, engine.atmosphericPressure)}, ` +
+      'below the atmosphere, before the exhaust opens, and holds the piston back.',
+  };
+}
+
+export function hoseLoss({ events, profile }: SettledCycle, { engine }: RunResult): Suggestion {
+  const chest = meanBetween(profile, events.admission, events.cutOff, (p, i) => p.chestPressure[i] ?? NaN);
+  const lost = engine.supplyPressure - chest;
+  return {
+    share: lost / workingPressure(engine),
+    text:
+      `Try a wider or shorter hose, or a larger chest: while the admission is open the chest is on average ` +
+      `${barText(lost)} below the regulator.`,
+  };
+}
+
+/** Over the outward stroke only: before dead centre the piston runs against the air anyway. */
+export function portLoss({ events, profile }: SettledCycle, { engine }: RunResult): Suggestion {
+  const from = liesBetween(0, events.admission, events.cutOff) ? 0 : events.admission;
+  const lost = meanBetween(
+    profile,
+    from,
+    events.cutOff,
+    (p, i) => (p.chestPressure[i] ?? NaN) - (p.cylinderPressure[i] ?? NaN),
+  );
+  const lead = admissionOpen(events, 0)
+    ? ''
+    : ` It opens only at ${angleText(events.admission)}, after dead centre.`;
+  return {
+    share: lost / workingPressure(engine),
+    text:
+      `Try a larger admission port or one that opens sooner: on the way out the cylinder is on average ${barText(lost)} ` +
+      `below the chest while the port is open.${lead}`,
+  };
+}
+
+/** From bottom dead centre until the exhaust shuts. */
+export function backPressure(
+  { events, profile }: SettledCycle,
+  { engine }: RunResult,
+): Suggestion | undefined {
+  if (!liesBetween(events.compression, Math.PI, 2 * Math.PI)) return undefined;
+  const against = meanBetween(profile, Math.PI, events.compression, (p, i) => p.cylinderPressure[i] ?? NaN);
+  const excess = against - engine.atmosphericPressure;
+  return {
+    share: excess / workingPressure(engine),
+    text:
+      `Try a larger exhaust port or an earlier release: on the way back the piston pushes against ${barText(excess)} ` +
+      'above the atmosphere on average while the exhaust is open.',
+  };
+}

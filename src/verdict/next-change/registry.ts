@@ -1,0 +1,19 @@
+/** Every change that can be suggested for an engine that runs. To add one: a rule in a file here and a line below. */
+import { blowThrough, clearance, largestLeak } from './air-losses.ts';
+import { compressorShortfall } from './compressor-shortfall.ts';
+import { backPressure, earlyCutOff, hoseLoss, lateCutOff, portLoss } from './pressure-losses.ts';
+import { drag } from './work-losses.ts';
+import type { SuggestionRule } from './suggestion.ts';
+
+export const suggestionRules: readonly SuggestionRule[] = [
+  compressorShortfall,
+  largestLeak,
+  blowThrough,
+  clearance,
+  lateCutOff,
+  earlyCutOff,
+  hoseLoss,
+  portLoss,
+  backPressure,
+  drag,
+];

@@ -1,0 +1,56 @@
+/** What to try first with an engine that does not run yet, outcome by outcome. */
+import type { OutcomeKind } from '../../run/outcome.ts';
+import type { RunResult } from '../../run/result.ts';
+import { admissionOpen, turnedBetween } from '../cycle-reading.ts';
+import { angleText, secondsText, torqueText } from '../figures.ts';
+
+/** A crank that turned less than this at the start has not moved [rad]. */
+const MOVED = Math.PI / 18;
+
+const advice: Readonly<Record<OutcomeKind, (result: RunResult) => string>> = {
+  settled: () => 'Nothing here asks for a change.',
+  'no-start': startingPosition,
+  stalled: ({ outcome }) =>
+    `Try less load, more supply pressure or freer running parts${orMore(outcome.missingTorque)}; if it only just fails ` +
+    'to get over a dead centre, a heavier flywheel or a push by hand may carry it.',
+  'runs-backwards': ({ engine }) =>
+    `Try a later admission: it opens at ${angleText(engine.events.admission)}, and air that enters before dead centre ` +
+    'drives the piston back. Or start it by hand in its running direction.',
+  'not-settled': ({ outcome }) =>
+    `Try a longest time of more than ${secondsText(outcome.time)}, until the speed stops changing.`,
+  'step-limit': checkInput,
+  'non-finite': checkInput,
+};
+
+export const towardsRunning = (result: RunResult): string => advice[result.outcome.kind](result);
+
+const orMore = (missingTorque: number | undefined): string =>
+  missingTorque === undefined ? '' : `; at rest ${torqueText(missingTorque)} are missing`;
+
+function startingPosition({ engine, outcome, trace }: RunResult): string {
+  const { admission, cutOff } = engine.events;
+  const start = trace.crankAngle[0] ?? outcome.crankAngle;
+  if (!admissionOpen(engine.events, start))
+    return (
+      `Try another starting position: at ${angleText(turnedBetween(0, start))} the admission is shut; it is open from ` +
+      `${angleText(admission)} to ${angleText(cutOff)}.`
+    );
+  const turned = Math.abs((trace.crankAngle.at(-1) ?? start) - start);
+  if (turned > MOVED)
+    return (
+      `Try a push by hand or a heavier flywheel: the air turns the crank by ${angleText(turned)}, but nothing carries it ` +
+      `on from there${orMore(outcome.missingTorque)}.`
+    );
+  return (
+    `Try less load or friction, or more supply pressure: the admission is open and yet the crank stays where it is` +
+    `${orMore(outcome.missingTorque)}. A starting position where the crank has more leverage may do as well.`
+  );
+}
+
+function checkInput({ engine }: RunResult): string {
+  return (
+    'Check the sizes for slips of a decimal point' +
+    (engine.derivedSizes.length > 0 ? ', the derived ones below too' : '') +
+    '; if they are all meant, the reckoning is at fault and not the engine.'
+  );
+}

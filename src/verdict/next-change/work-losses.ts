@@ -1,0 +1,25 @@
+/** Work that is done on the piston and does not reach the load. */
+import type { SettledCycle } from '../../run/result.ts';
+import { shareText, workText } from '../figures.ts';
+import type { Suggestion } from './suggestion.ts';
+
+export function drag({ work }: SettledCycle): Suggestion {
+  const causes = [
+    { name: 'the bearings', amount: work.bearings, remedy: 'Try freer bearings or less preload' },
+    { name: 'the piston', amount: work.piston, remedy: 'Try a freer piston or packing' },
+    {
+      name: 'the valve gear',
+      amount: work.valveGear,
+      remedy: 'Try a thinner film, less preload or a wider gap in the valve gear',
+    },
+  ] as const;
+  const worst = causes.reduce((a, b) => (b.amount > a.amount ? b : a));
+  const share = worst.amount / work.indicated;
+  return {
+    share,
+    text: `${worst.remedy}: ${worst.name} takes up ${workText(worst.amount)} a turn, ${shareText(share)} of the work on the piston.`.replace(
+      'bearings takes',
+      'bearings take',
+    ),
+  };
+}

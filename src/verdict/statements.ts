@@ -1,0 +1,122 @@
+/** Plain sentences about a result, each one derived from its numbers. */
+import type { CompressorVerdict, RunResult, SettledCycle, WorkLedger } from '../run/result.ts';
+import { admissionOpen, exhaustOpen, lossFreeWork, releasePressure } from './cycle-reading.ts';
+import { airText, angleText, gaugeText, minutesText, shareText, speedText, workText } from './figures.ts';
+import { turnsText } from './headline.ts';
+
+/** Books that close worse than this are no books. */
+const TRUSTED_RESIDUAL = 1e-4;
+
+export const statementsOf = (result: RunResult): readonly string[] => [
+  ...(result.settled === undefined ? atRest(result) : whileRunning(result, result.settled)),
+  ...doubts(result),
+];
+
+function whileRunning(result: RunResult, cycle: SettledCycle): string[] {
+  return [
+    `Running, it takes ${airText(cycle.airFlowAnr)}. ANR is reference air after ISO 8778 (100 kPa absolute, 20 °C, ` +
+      '65 % relative humidity); the cfm are of the same air.',
+    result.compressor === undefined
+      ? 'No compressor is described, so none was checked.'
+      : shed(result.compressor),
+    whereTheAirWent(cycle),
+    releaseSentence(result, cycle),
+    whereTheWorkWent(cycle.work),
+    speedSwing(cycle),
+  ];
+}
+
+function shed({ deliveryAnr, demandAnr, duty, dutyRating, minutesUntilSag }: CompressorVerdict): string {
+  if (minutesUntilSag !== undefined)
+    return (
+      `The compressor delivers ${airText(deliveryAnr)} where the engine takes ${airText(demandAnr)}: from a full ` +
+      `receiver the pressure reaches the regulator's after ${minutesText(minutesUntilSag)}.`
+    );
+  const rating = `its maker allows ${shareText(dutyRating)}`;
+  return `The compressor delivers ${airText(deliveryAnr)} and would run ${shareText(duty)} of the time; ${rating}.`;
+}
+
+/** The largest of some named amounts. */
+function largest<T>(items: readonly T[], amount: (item: T) => number): T | undefined {
+  return items.reduce<T | undefined>(
+    (best, item) => (best === undefined || amount(item) > amount(best) ? item : best),
+    undefined,
+  );
+}
+
+function whereTheAirWent({ air }: SettledCycle): string {
+  const leak = largest(air.leaks, ({ share }) => share);
+  const largestLeak =
+    leak === undefined || leak.share <= 0
+      ? ''
+      : ` (the largest leak, “${leak.name}”, takes ${shareText(leak.share)})`;
+  return (
+    `Of the air taken in, ${shareText(air.workedShare)} does work, ${shareText(air.leakShare)} leaks${largestLeak}, ` +
+    `${shareText(air.clearanceShare)} fills the clearance and ${shareText(air.blowThroughShare)} blows straight through.`
+  );
+}
+
+function releaseSentence({ engine }: RunResult, cycle: SettledCycle): string {
+  const left = gaugeText(releasePressure(cycle), engine.atmosphericPressure);
+  const ideal = lossFreeWork(engine);
+  const yielded =
+    ideal > 0
+      ? `; a turn yields ${shareText(cycle.work.indicated / ideal)} of the work of a loss-free engine with the same cut-off`
+      : '';
+  return (
+    `The admission shuts at ${shareText(cycle.cutOffFraction)} of the stroke and the air is at ${left} when the ` +
+    `exhaust opens${yielded}.`
+  );
+}
+
+function whereTheWorkWent(work: WorkLedger): string {
+  const drags = [
+    { name: 'the bearings', amount: work.bearings },
+    { name: 'the piston', amount: work.piston },
+    { name: 'the valve gear', amount: work.valveGear },
+  ];
+  const worst = largest(drags, ({ amount }) => amount);
+  const most =
+    worst === undefined || worst.amount <= 0
+      ? ''
+      : `; the largest drag is ${worst.name} with ${shareText(worst.amount / work.indicated)}`;
+  return `Of ${workText(work.indicated)} a turn on the piston, ${shareText(work.load / work.indicated)} reaches the load${most}.`;
+}
+
+function speedSwing({ profile, speedFluctuation }: SettledCycle): string {
+  const slowest = profile.speed.reduce((a, b) => Math.min(a, b), Infinity);
+  const fastest = profile.speed.reduce((a, b) => Math.max(a, b), 0);
+  return (
+    `Within a turn the speed swings between ${speedText(slowest)} and ${speedText(fastest)}, ` +
+    `${shareText(speedFluctuation)} of its mean.`
+  );
+}
+
+function atRest(result: RunResult): string[] {
+  const { outcome, engine, trace } = result;
+  const fastest = trace.speed.reduce((a, b) => Math.max(a, b), 0);
+  return [
+    outcome.reason,
+    `It made ${turnsText(outcome.turns)} and reached ${speedText(fastest)} at most.`,
+    `The admission is open from ${angleText(engine.events.admission)} to ${angleText(engine.events.cutOff)}, the ` +
+      `exhaust from ${angleText(engine.events.release)} to ${angleText(engine.events.compression)}; at ` +
+      `${angleText(outcome.crankAngle)} ${portsAt(result)}.`,
+  ];
+}
+
+function portsAt({ engine: { events }, outcome: { crankAngle } }: RunResult): string {
+  const open = [
+    admissionOpen(events, crankAngle) ? 'the admission' : '',
+    exhaustOpen(events, crankAngle) ? 'the exhaust' : '',
+  ].filter(Boolean);
+  if (open.length === 0) return 'both are shut';
+  return open.length === 1 ? `only ${open.join()} is open` : 'both are open';
+}
+
+function doubts({ ledger }: RunResult): string[] {
+  const worst = Math.max(ledger.mass, ledger.energy);
+  if (worst <= TRUSTED_RESIDUAL) return [];
+  return [
+    `The books do not close: ${shareText(worst)} of the air or energy is unaccounted for, so trust no figure here.`,
+  ];
+}

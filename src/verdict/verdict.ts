@@ -1,0 +1,26 @@
+/** From a result to what a builder needs to hear: does it run, where do air and work go, what to try, what to mind. */
+import type { RunResult } from '../run/result.ts';
+import type { Caution } from './cautions/caution.ts';
+import { cautions } from './cautions/registry.ts';
+import { headlineOf } from './headline.ts';
+import { nextChangeOf } from './next-change/next-change.ts';
+import { statementsOf } from './statements.ts';
+
+export interface Verdict {
+  /** One or two sentences: whether it runs and how fast, or why not. */
+  readonly headline: string;
+  readonly statements: readonly string[];
+  /** The change that promises most, as a suggestion. */
+  readonly nextChange: string;
+  /** Never empty, whether the engine runs or not. */
+  readonly cautions: readonly Caution[];
+}
+
+export function verdictOf(result: RunResult): Verdict {
+  return {
+    headline: headlineOf(result),
+    statements: statementsOf(result),
+    nextChange: nextChangeOf(result),
+    cautions: cautions.flatMap((caution) => caution(result) ?? []),
+  };
+}

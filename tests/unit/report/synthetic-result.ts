@@ -1,0 +1,318 @@
+/**
+ * Results made from formulas instead of a run, for tests of verdict and report: a 40 × 50 mm engine on 4 bar gauge with
+ * a leaky piston and a late cut-off. Plausible, and its ledgers add up, but no physics is claimed.
+ */
+import type { ValveEvents } from '../../../src/parts/valve-gears/valve-gear.ts';
+import type { Outcome } from '../../../src/run/outcome.ts';
+import type {
+  CompressorVerdict,
+  CycleProfile,
+  EngineFacts,
+  PassageTotal,
+  RunResult,
+  SettledCycle,
+  Trace,
+} from '../../../src/run/result.ts';
+
+const DEGREE = Math.PI / 180;
+const ATMOSPHERE = 101_325;
+const SUPPLY = ATMOSPHERE + 4e5;
+const bore = 0.04;
+const stroke = 0.05;
+const rodLength = 0.1;
+const meanSpeed = 33;
+const swing = 0.06;
+const sweptVolume = (Math.PI / 4) * bore ** 2 * stroke;
+const clearanceVolume = 6e-6;
+
+const events: ValveEvents = {
+  admission: 354 * DEGREE,
+  cutOff: 96 * DEGREE,
+  release: 158 * DEGREE,
+  compression: 318 * DEGREE,
+};
+
+const columns = (count: number, value: (i: number) => number): Float64Array =>
+  Float64Array.from({ length: count }, (_, i) => value(i));
+const perDegree = (value: (angle: number) => number): Float64Array => columns(361, (i) => value(i * DEGREE));
+
+function travel(angle: number): number {
+  const crank = stroke / 2;
+  return (
+    crank + rodLength - crank * Math.cos(angle) - Math.sqrt(rodLength ** 2 - (crank * Math.sin(angle)) ** 2)
+  );
+}
+
+const volume = (angle: number): number => clearanceVolume + (travel(angle) / stroke) * sweptVolume;
+
+const admitted = (angle: number): number =>
+  chest(angle) - 0.35e5 * Math.sin(Math.min(Math.PI / 2, angle)) ** 2;
+const expanded = (angle: number): number =>
+  admitted(events.cutOff) * (volume(events.cutOff) / volume(angle)) ** 1.3;
+
+function released(angle: number): number {
+  const back = 1.04 * ATMOSPHERE;
+  return back + (expanded(events.release) - back) * Math.exp(-(angle - events.release) / 0.18);
+}
+
+function chest(angle: number): number {
+  const late = (angle + 6 * DEGREE) % (2 * Math.PI);
+  return SUPPLY - 0.12e5 - 0.25e5 * Math.exp(-(((late - 1.2) / 0.55) ** 2));
+}
+
+function pressure(angle: number): number {
+  const turn = angle % (2 * Math.PI);
+  if (turn < events.cutOff) return admitted(turn);
+  if (turn < events.release) return expanded(turn);
+  if (turn < events.compression) return released(turn);
+  if (turn < events.admission)
+    return released(events.compression) * (volume(events.compression) / volume(turn)) ** 1.3;
+  const rise = (turn - events.admission) / (2 * Math.PI - events.admission);
+  const before =
+    released(events.compression) * (volume(events.compression) / volume(events.admission)) ** 1.3;
+  return before + (admitted(0) - before) * rise;
+}
+
+/** Opens and shuts along a half sine. */
+function portArea(angle: number, from: number, to: number, largest: number): number {
+  const open = (to - from + 2 * Math.PI) % (2 * Math.PI);
+  const turned = (angle - from + 4 * Math.PI) % (2 * Math.PI);
+  return turned < open ? largest * Math.sin((Math.PI * turned) / open) : 0;
+}
+
+const admissionArea = (angle: number): number => portArea(angle, events.admission, events.cutOff, 38e-6);
+const exhaustArea = (angle: number): number => portArea(angle, events.release, events.compression, 62e-6);
+const speed = (angle: number): number => meanSpeed * (1 + (swing / 2) * Math.sin(angle - 2));
+
+function gasTorque(angle: number): number {
+  const step = 1e-4;
+  return ((pressure(angle) - ATMOSPHERE) * (volume(angle + step) - volume(angle - step))) / (2 * step);
+}
+
+const hose = (angle: number): number => 1.9e-3 + 1.2e-3 * Math.sin(angle - 0.6);
+const pastPiston = (angle: number): number => 9e-10 * (pressure(angle) - ATMOSPHERE);
+
+const passageFlows: readonly (Omit<PassageTotal, 'mass'> & { readonly flow: (angle: number) => number })[] = [
+  { name: 'hose', role: 'supply', from: 'supply', to: 'chest', flow: hose },
+  {
+    name: 'admission slot',
+    role: 'admission',
+    from: 'chest',
+    to: 'cylinder',
+    flow: (a) => 110 * admissionArea(a),
+  },
+  {
+    name: 'exhaust slot',
+    role: 'exhaust',
+    from: 'cylinder',
+    to: 'atmosphere',
+    flow: (a) => 60 * exhaustArea(a),
+  },
+  { name: 'past the piston', role: 'leak', from: 'cylinder', to: 'atmosphere', flow: pastPiston },
+  { name: 'across the front face', role: 'leak', from: 'chest', to: 'atmosphere', flow: () => 1.1e-4 },
+  {
+    name: 'across the back face',
+    role: 'leak',
+    from: 'cylinder',
+    to: 'atmosphere',
+    flow: (a) => pastPiston(a) / 9,
+  },
+];
+
+const profile: CycleProfile = {
+  crankAngle: perDegree((angle) => angle),
+  time: perDegree((angle) => angle / meanSpeed),
+  speed: perDegree(speed),
+  cylinderVolume: perDegree(volume),
+  cylinderPressure: perDegree(pressure),
+  cylinderTemperature: perDegree((angle) => 288 * (pressure(angle) / SUPPLY) ** 0.12),
+  chestPressure: perDegree(chest),
+  chestTemperature: perDegree(() => 287.4),
+  admissionArea: perDegree(admissionArea),
+  exhaustArea: perDegree(exhaustArea),
+  gasTorque: perDegree(gasTorque),
+  inertiaTorque: perDegree((angle) => 0.11 * Math.sin(2 * angle)),
+  frictionTorque: perDegree((angle) => 0.28 + 0.09 * Math.abs(Math.sin(angle))),
+  loadTorque: perDegree((angle) => 1.5 * (speed(angle) / meanSpeed) ** 2),
+  massFlow: passageFlows.map(({ flow }) => perDegree(flow)),
+};
+
+const perTurn = (values: Float64Array): number =>
+  values.slice(1).reduce((sum, value) => sum + value, 0) * DEGREE;
+
+function settledCycle(): SettledCycle {
+  const indicated = perTurn(profile.gasTorque);
+  const friction = perTurn(profile.frictionTorque);
+  const period = (2 * Math.PI) / meanSpeed;
+  const load = indicated - friction;
+  const mass = perTurn(perDegree(hose)) / meanSpeed;
+  return {
+    speed: meanSpeed,
+    period,
+    sweptVolume,
+    work: {
+      indicated,
+      bearings: 0.2 * friction,
+      piston: 0.5 * friction,
+      valveGear: 0.3 * friction,
+      load,
+      kineticGain: 0,
+      wallHeat: 0.4,
+    },
+    indicatedMeanEffectivePressure: indicated / sweptVolume,
+    brakeMeanEffectivePressure: load / sweptVolume,
+    brakePower: load / period,
+    airMassFlow: mass / period,
+    airFlowAnr: mass / period / 1.185,
+    air: {
+      mass,
+      workedShare: 0.693,
+      leakShare: 0.21,
+      blowThroughShare: 0.012,
+      clearanceShare: 0.085,
+      leaks: [
+        { name: 'past the piston', share: 0.13 },
+        { name: 'across the front face', share: 0.06 },
+        { name: 'across the back face', share: 0.02 },
+      ],
+    },
+    passages: passageFlows.map(({ flow, ...ends }) => ({
+      ...ends,
+      mass: perTurn(perDegree(flow)) / meanSpeed,
+    })),
+    speedFluctuation: swing,
+    extremes: [
+      { place: 'chest', pressure: { min: 4.64e5, max: 4.89e5 }, temperature: { min: 285.2, max: 289.1 } },
+      { place: 'cylinder', pressure: { min: 1.05e5, max: 4.87e5 }, temperature: { min: 236.1, max: 291.4 } },
+    ],
+    coldestExhaust: 241.6,
+    events,
+    cutOffFraction: travel(events.cutOff) / stroke,
+    profile,
+  };
+}
+
+const cycle = settledCycle();
+
+const compressor: CompressorVerdict = {
+  demandAnr: cycle.airFlowAnr,
+  deliveryAnr: 2.5e-3,
+  duty: 0.64,
+  dutyRating: 0.7,
+  keepsUp: true,
+};
+
+const engine: EngineFacts = {
+  valveGearKind: 'rotary disc',
+  atmosphericPressure: ATMOSPHERE,
+  atmosphericTemperature: 288.15,
+  supplyPressure: SUPPLY,
+  chestVolume: 190e-6,
+  clearanceVolume,
+  sweptVolume,
+  bore,
+  stroke,
+  rodLength,
+  momentOfInertia: 0.021,
+  flywheelRim: { radius: 0.11, density: 7200 },
+  receiver: { volume: 0.05, pressure: ATMOSPHERE + 8e5 },
+  events,
+  cutOffFraction: travel(events.cutOff) / stroke,
+  derivedSizes: [
+    {
+      label: 'admission slot, between the centres of its round ends',
+      value: 84 * DEGREE,
+      dimension: 'angle',
+    },
+    { label: 'smallest land between slot and rim', value: 0.0042, dimension: 'length' },
+    { label: 'film in each face', value: 35e-6, dimension: 'length' },
+  ],
+  loadCurve: {
+    speed: columns(21, (i) => 3 * i),
+    torque: columns(21, (i) => 1.5 * ((3 * i) / meanSpeed) ** 2),
+  },
+};
+
+function traceOf(count: number, end: number, speedAt: (time: number) => number): Trace {
+  const time = columns(count, (i) => (end * i) / (count - 1));
+  let angle = 30 * DEGREE;
+  const crankAngle = columns(count, (i) => {
+    if (i > 0) angle += ((speedAt(time[i]!) + speedAt(time[i - 1]!)) / 2) * (end / (count - 1));
+    return angle;
+  });
+  return {
+    time,
+    crankAngle,
+    speed: columns(count, (i) => speedAt(time[i]!)),
+    chestPressure: columns(count, (i) => SUPPLY - 0.2e5 - (SUPPLY - ATMOSPHERE) * Math.exp(-time[i]! / 0.05)),
+    cylinderPressure: columns(count, (i) => pressure(crankAngle[i]!)),
+  };
+}
+
+const growing = (time: number): number =>
+  meanSpeed * (1 - Math.exp(-time / 2.2)) * (1 + (swing / 2) * Math.sin(31 * time));
+
+/** An engine that runs well, with everything a result can carry. */
+export const settledResult: RunResult = {
+  title: 'Village cider press',
+  notes: 'Second build, bronze piston.\nFlywheel from a scrapped mangle.',
+  outcome: {
+    kind: 'settled',
+    reason: 'Every turn is like the one before.',
+    time: 14.2,
+    crankAngle: 0,
+    turns: 63,
+  },
+  trace: traceOf(2200, 14.2, growing),
+  settled: cycle,
+  compressor,
+  ledger: { mass: 3.1e-9, energy: 4.7e-8 },
+  counters: { derivativeCalls: 18_240, acceptedSteps: 1510, turns: 63 },
+  engine,
+};
+
+/** The same engine on a compressor that is too small. */
+export const saggingResult: RunResult = {
+  ...settledResult,
+  compressor: { ...compressor, deliveryAnr: 0.9e-3, duty: 1, keepsUp: false, minutesUntilSag: 3.4 },
+};
+
+function withoutCycle(outcome: Outcome, trace: Trace): RunResult {
+  const { settled: _settled, compressor: _compressor, ...rest } = settledResult;
+  return { ...rest, outcome, trace, counters: { ...rest.counters, turns: outcome.turns } };
+}
+
+export const noStartResult = withoutCycle(
+  {
+    kind: 'no-start',
+    reason: 'The crank came to rest before it had got round once.',
+    time: 0.9,
+    crankAngle: 171 * DEGREE,
+    turns: 0,
+    missingTorque: 0.42,
+  },
+  traceOf(180, 0.9, (time) => Math.max(0, 7 * Math.sin(time * 4) * Math.exp(-3 * time))),
+);
+
+export const stalledResult = withoutCycle(
+  {
+    kind: 'stalled',
+    reason: 'The crank came to rest and the air cannot move it on.',
+    time: 4.4,
+    crankAngle: 338 * DEGREE,
+    turns: 9,
+    missingTorque: 0.11,
+  },
+  traceOf(700, 4.4, (time) => Math.max(0, 14 * (1 - Math.exp(-time / 0.4)) * (1 - (time / 4.2) ** 2))),
+);
+
+export const notSettledResult = withoutCycle(
+  {
+    kind: 'not-settled',
+    reason: 'The speed was still changing when the longest time was over.',
+    time: 5,
+    crankAngle: 12 * DEGREE,
+    turns: 20,
+  },
+  traceOf(900, 5, growing),
+);
