@@ -54,7 +54,6 @@ function followTurn(system: EngineSystem, stepper: Stepper, start: Float64Array)
       },
     });
     if (arrival.reason !== 'end') return arrival;
-    y[SLOT.crankAngle] = origin + stop;
     atEdges.set(stop, y.slice());
   }
   atDegrees.push(y.slice());

@@ -17,8 +17,19 @@ const TURN = 2 * Math.PI;
 const BRISK = 1;
 const SLOW = 0.5;
 
-/** Rest is for good once no gas state changes faster than this share per second. */
-const STILL = 1e-4;
+/**
+ * Rest is for good once the chest is full, its pressure changing by less than this share per second, and the torque that
+ * is missing would take longer than this [s] to build up at its present pace.
+ */
+const FULL = 1e-2;
+const PATIENCE = 60;
+
+/**
+ * An engine that a leak pushes along by inches is not starting. Progress is looked at in windows of time [s]; below the
+ * angle [rad] per window, and without growing to half as much again as in the window before, it is creeping.
+ */
+const CREEP_WINDOW = 10;
+const CREEP_ANGLE = 0.5;
 
 /** Steps for one stretch between two stops; the stiffest shipped engine needs a fiftieth. */
 const STRETCH_STEPS = 200_000;
@@ -30,6 +41,7 @@ export type Milestone =
   /** Top dead centre passed forward, once more than ever before. */
   | { readonly kind: 'turn' }
   | { readonly kind: 'rest' }
+  | { readonly kind: 'creeps' }
   | { readonly kind: 'backwards' }
   | { readonly kind: 'time over' }
   | { readonly kind: 'step-limit' }
@@ -44,6 +56,32 @@ export interface Motion {
   readonly startAngle: number;
   /** Highest crank angle at which a turn has been announced. */
   announced: number;
+  /** The window in which slow progress is being watched: when and where it began, and how far the last one got. */
+  watch: { readonly since: number; readonly angle: number; readonly lastProgress: number };
+}
+
+/** A motion about to begin from a state that may already turn. */
+export function motionFrom(
+  parts: Pick<Motion, 'system' | 'stepper' | 'recorder' | 'y' | 'longestTime'>,
+): Motion {
+  const startAngle = parts.y[SLOT.crankAngle]!;
+  return {
+    ...parts,
+    startAngle,
+    announced: Math.floor(startAngle / TURN) * TURN,
+    watch: { since: parts.y[SLOT.time]!, angle: startAngle, lastProgress: 0 },
+  };
+}
+
+/** Closes the window when its time is up, and says whether the engine has only crept along in it. */
+function isCreeping(motion: Motion): boolean {
+  const { y, watch } = motion;
+  const time = y[SLOT.time]!;
+  if (time - watch.since < CREEP_WINDOW) return false;
+  const angle = y[SLOT.crankAngle]!;
+  const progress = Math.abs(angle - watch.angle);
+  motion.watch = { since: time, angle, lastProgress: progress };
+  return progress > 0 && progress < CREEP_ANGLE && progress < 1.5 * watch.lastProgress;
 }
 
 /** Carries `motion.y` on to the next milestone. */
@@ -103,23 +141,25 @@ function waitAtRest(motion: Motion, margin: number): Milestone | undefined {
   };
   let wait = 0.02;
   while (holdsBy(y) > 0) {
+    const missingBefore = holdsBy(y);
     const until = Math.min(motion.longestTime, y[SLOT.time]! + wait);
     const arrival = motion.stepper.inTime(0, y, until, journeyOf(motion, [breaksAway]));
     const failed = failure(motion, arrival);
     if (failed) return failed;
     if (arrival.reason === 'event') break;
-    if (isStill(system, y)) return { kind: 'rest' };
+    const missing = holdsBy(y);
+    const gainedPerSecond = (missingBefore - missing) / wait;
+    if (missing > PATIENCE * gainedPerSecond && chestIsFull(system, y)) return { kind: 'rest' };
     if (y[SLOT.time]! >= motion.longestTime) return { kind: 'time over' };
     wait = Math.min(1, 2 * wait);
   }
   return undefined;
 }
 
-function isStill(system: EngineSystem, y: Float64Array): boolean {
+function chestIsFull(system: EngineSystem, y: Float64Array): boolean {
   const slopes = new Float64Array(system.dimension);
   system.timeSlopes(0, y, slopes);
-  const gasSlots = [SLOT.chestMass, SLOT.chestEnergy, SLOT.cylinderMass, SLOT.cylinderEnergy];
-  return gasSlots.every((slot) => Math.abs(slopes[slot]!) < STILL * y[slot]!);
+  return Math.abs(slopes[SLOT.chestEnergy]!) < FULL * y[SLOT.chestEnergy]!;
 }
 
 /** Turns on, one way, until the crank stops (undefined) or a milestone is reached. */
@@ -129,11 +169,13 @@ function keepTurning(motion: Motion): Milestone | undefined {
   const way = speed === 0 ? Math.sign(torqueBalance(system, y).applied) : Math.sign(speed);
   const direction: Direction = way < 0 ? -1 : 1;
   for (;;) {
+    if (isCreeping(motion)) return { kind: 'creeps' };
     const brisk = direction === 1 && y[SLOT.speed]! >= BRISK;
     const end = brisk ? briskStretch(motion) : slowStretch(motion, direction);
     if (end) return end;
     if (y[SLOT.speed] === 0) return undefined;
     if (y[SLOT.time]! >= motion.longestTime) return { kind: 'time over' };
+    if (brisk) motion.watch = { since: y[SLOT.time]!, angle: y[SLOT.crankAngle]!, lastProgress: 0 };
   }
 }
 
@@ -146,7 +188,6 @@ function briskStretch(motion: Motion): Milestone | undefined {
   const failed = failure(motion, arrival);
   if (failed) return failed;
   if (arrival.reason !== 'end') return undefined;
-  y[SLOT.crankAngle] = target;
   return turnMilestone(motion);
 }
 
@@ -161,7 +202,8 @@ function slowStretch(motion: Motion, direction: 1 | -1): Milestone | undefined {
     { value: (_x, component) => direction * component(SLOT.speed) + hair },
     { value: (_x, component) => (direction === 1 ? BRISK - component(SLOT.speed) : 1) },
   ];
-  const arrival = motion.stepper.inTime(direction, y, motion.longestTime + 1e-3, journeyOf(motion, events));
+  const until = Math.min(motion.longestTime, motion.watch.since + CREEP_WINDOW);
+  const arrival = motion.stepper.inTime(direction, y, until, journeyOf(motion, events));
   const failed = failure(motion, arrival);
   if (failed) return failed;
   if (arrival.reason !== 'event') return undefined;

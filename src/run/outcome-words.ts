@@ -13,16 +13,30 @@ function torque(value: number): string {
   return Math.abs(value) < 0.1 ? `${(value * 1e3).toFixed(1)} mN m` : `${value.toFixed(2)} N m`;
 }
 
+function pushInWords(applied: number): string {
+  return `the air pushes ${applied > 0 ? '' : 'backwards '}with ${torque(Math.abs(applied))} there`;
+}
+
 function restReason(motion: Motion, moved: boolean): { reason: string; missingTorque: number } {
   const { applied, holding } = torqueBalance(motion.system, motion.y);
   const here = degrees(motion.y[SLOT.crankAngle]!);
   const missingTorque = holding - applied;
   const came = moved ? `It moves off from ${degrees(motion.startAngle)} and comes to rest at` : 'It stays at';
-  const push =
+  const push = Math.abs(applied) < 0.005 * holding ? 'no air pushes there' : pushInWords(applied);
+  const need =
     applied >= 0
-      ? `the air pushes with ${torque(applied)} there, and ${torque(holding)} are needed to move on`
-      : `the air pushes backwards with ${torque(-applied)} there, so it would take ${torque(missingTorque)} more to move on`;
-  return { reason: `${came} ${here}: ${push}.`, missingTorque };
+      ? `${torque(holding)} are needed to move on`
+      : `it would take ${torque(missingTorque)} forward to move on`;
+  return { reason: `${came} ${here}: ${push}, and ${need}.`, missingTorque };
+}
+
+function creepReason(motion: Motion): { reason: string; missingTorque: number } {
+  const { applied, holding } = torqueBalance(motion.system, motion.y);
+  const [from, here] = [degrees(motion.startAngle), degrees(motion.y[SLOT.crankAngle]!)];
+  return {
+    reason: `It only creeps, from ${from} to ${here}, as fast as leaking air fills the cylinder; no port is open to drive it.`,
+    missingTorque: Math.max(0, holding - applied),
+  };
 }
 
 type End = Milestone | { readonly kind: 'settled' };
@@ -38,6 +52,8 @@ function words(motion: Motion, end: End, turns: number, settledSpeed: number): W
       return { kind: 'settled', reason: `It settles at ${rpm(settledSpeed)}, every turn like the last.` };
     case 'rest':
       return { kind: turns >= 1 ? 'stalled' : 'no-start', ...restReason(motion, moved) };
+    case 'creeps':
+      return { kind: turns >= 1 ? 'stalled' : 'no-start', ...creepReason(motion) };
     case 'backwards':
       return {
         kind: 'runs-backwards',

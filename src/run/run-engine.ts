@@ -9,7 +9,7 @@ import { strokeFraction } from '../parts/crank-train.ts';
 import type { EngineSpec } from '../parts/engine-description.ts';
 import { compressorVerdict } from './compressor-verdict.ts';
 import { measureCycle, type MeasuredCycle } from './cycle.ts';
-import type { Motion } from './motion.ts';
+import { motionFrom } from './motion.ts';
 import { outcomeOf } from './outcome-words.ts';
 import type { EngineFacts, LedgerResiduals, RunResult } from './result.ts';
 import { settle } from './settle.ts';
@@ -70,15 +70,7 @@ export function runEngine(spec: EngineSpec): RunResult {
   const start = initialState(engine, spec.start.crank_angle, spec.start.hand_speed);
   const y = start.slice();
   recorder.note((i) => y[i]!);
-  const motion: Motion = {
-    system,
-    stepper,
-    recorder,
-    y,
-    longestTime: spec.run.longest_time,
-    startAngle: spec.start.crank_angle,
-    announced: Math.floor(spec.start.crank_angle / TURN) * TURN,
-  };
+  const motion = motionFrom({ system, stepper, recorder, y, longestTime: spec.run.longest_time });
   const { end, spunUp } = settle(motion);
   const turn = end.kind === 'settled' ? measureCycle(system, stepper, y) : undefined;
   const measured = turn && !gaveUp(turn) ? turn : undefined;
