@@ -1,0 +1,64 @@
+/** Writes the files of one run. Each is written aside and then renamed, so that none is ever seen half-written. */
+import { createHash, randomUUID } from 'node:crypto';
+import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { basename, extname, join } from 'node:path';
+import {
+  cycleCsv,
+  reportFileNames,
+  reportHtml,
+  summaryJson,
+  traceCsv,
+  type ReportAssets,
+  type RunResult,
+} from '../index.ts';
+import { InputError } from './exit-codes.ts';
+import { reasonOf } from './scenario-file.ts';
+
+/** `reports/<scenario>/` below the current folder. */
+export function defaultFolder(scenarioPath: string): string {
+  return join('reports', basename(scenarioPath, extname(scenarioPath)));
+}
+
+/** Script and style sheet of the page, built beside this file, with the hashes its security policy names. */
+async function reportAssets(): Promise<ReportAssets> {
+  const read = async (name: string): Promise<ReportAssets['script']> => {
+    const text = await readFile(new URL(`../report/${name}`, import.meta.url), 'utf8');
+    return { text, sha256: createHash('sha256').update(text).digest('base64') };
+  };
+  const [script, style] = await Promise.all([read('client.js'), read('client.css')]);
+  return { script, style };
+}
+
+async function replaceFile(folder: string, name: string, text: string): Promise<string> {
+  const path = join(folder, name);
+  const aside = join(folder, `.${name}.${randomUUID()}.part`);
+  try {
+    await writeFile(aside, text, { flush: true });
+    await rename(aside, path);
+  } catch (error) {
+    await rm(aside, { force: true });
+    throw new InputError(`${path}: cannot write, ${reasonOf(error)}.`);
+  }
+  return path;
+}
+
+/** Writes everything there is to write about a result and returns the paths, the page first. */
+export async function writeReport(result: RunResult, folder: string): Promise<string[]> {
+  try {
+    await mkdir(folder, { recursive: true });
+  } catch (error) {
+    throw new InputError(`${folder}: cannot make this folder, ${reasonOf(error)}.`);
+  }
+  const cycle = cycleCsv(result);
+  const files: [string, string][] = [
+    [reportFileNames.page, reportHtml(result, await reportAssets())],
+    [reportFileNames.summary, `${JSON.stringify(summaryJson(result), null, 2)}\n`],
+    [reportFileNames.startUp, traceCsv(result)],
+    ...(cycle === undefined ? [] : [[reportFileNames.cycle, cycle] as [string, string]]),
+  ];
+  // A cycle left over from an earlier run would belong to another engine.
+  if (cycle === undefined) await rm(join(folder, reportFileNames.cycle), { force: true });
+  const paths: string[] = [];
+  for (const [name, text] of files) paths.push(await replaceFile(folder, name, text));
+  return paths;
+}

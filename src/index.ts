@@ -1,0 +1,31 @@
+/**
+ * The public face of tickover: from the text of a scenario to a result, and from a result to words, tables and pages.
+ * Everything here is pure; files, clock and console belong to the caller.
+ */
+export { readScenario, type ScenarioReading } from './scenario/read-scenario.ts';
+export { problemListing, problemText, type Problem } from './scenario/problem.ts';
+export { scenarioJsonSchema } from './scenario/json-schema.ts';
+export { engineParameters, type EngineSpec } from './parts/engine-description.ts';
+export { runEngine } from './run/run-engine.ts';
+export type { Outcome, OutcomeKind } from './run/outcome.ts';
+export type {
+  AirLedger,
+  CompressorVerdict,
+  CycleProfile,
+  LedgerResiduals,
+  PassageTotal,
+  RunResult,
+  SettledCycle,
+  Trace,
+  WorkLedger,
+} from './run/result.ts';
+export { verdictOf, type Verdict } from './verdict/verdict.ts';
+export { keyFigures, type KeyFigure } from './verdict/key-figures.ts';
+export type { Caution } from './verdict/cautions/caution.ts';
+export { cycleCsv } from './report/csv/cycle-csv.ts';
+export { traceCsv } from './report/csv/trace-csv.ts';
+export { summaryJson } from './report/summary/summary-json.ts';
+export type { Summary } from './report/summary/summary.ts';
+export { reportHtml } from './report/report-html.ts';
+export type { ReportAssets } from './report/html/page.ts';
+export { reportFileNames } from './report/file-names.ts';

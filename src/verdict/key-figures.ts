@@ -1,0 +1,39 @@
+/** The few figures that belong beside the headline, as rows of label and value. */
+import type { CompressorVerdict, RunResult, SettledCycle } from '../run/result.ts';
+import { airText, barText, minutesText, powerText, shareText, speedText, workText } from './figures.ts';
+
+export type KeyFigure = readonly [label: string, value: string];
+
+export function keyFigures({ settled, compressor }: RunResult): readonly KeyFigure[] {
+  return [...(settled ? running(settled) : []), ...(compressor ? shed(compressor) : [])];
+}
+
+function running(cycle: SettledCycle): KeyFigure[] {
+  const { work, air } = cycle;
+  return [
+    ['speed', `${speedText(cycle.speed)}, swinging by ${shareText(cycle.speedFluctuation)}`],
+    ['power into the load', powerText(cycle.brakePower)],
+    ['work per turn', `${workText(work.indicated)} indicated, ${workText(work.load)} into the load`],
+    [
+      'mean effective pressure',
+      `${barText(cycle.indicatedMeanEffectivePressure)} indicated, ${barText(cycle.brakeMeanEffectivePressure)} brake`,
+    ],
+    ['air', airText(cycle.airFlowAnr)],
+    [
+      'where the air goes',
+      `${shareText(air.workedShare)} works, ${shareText(air.leakShare)} leaks, ` +
+        `${shareText(air.clearanceShare)} clearance, ${shareText(air.blowThroughShare)} straight through`,
+    ],
+  ];
+}
+
+function shed({ duty, dutyRating, minutesUntilSag }: CompressorVerdict): KeyFigure[] {
+  return [
+    [
+      'compressor',
+      minutesUntilSag === undefined
+        ? `runs ${shareText(duty)} of the time, rated for ${shareText(dutyRating)}`
+        : `cannot keep up; a full receiver lasts ${minutesText(minutesUntilSag)}`,
+    ],
+  ];
+}
