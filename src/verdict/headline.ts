@@ -40,11 +40,15 @@ function running(cycle: SettledCycle): string {
 
 function shed(compressor: CompressorVerdict | undefined): string {
   if (compressor === undefined) return '';
-  if (compressor.keepsUp)
-    return `The compressor keeps up, running ${shareText(compressor.duty)} of the time.`;
-  return compressor.minutesUntilSag === undefined
-    ? 'The compressor is asked for more than its duty rating allows.'
-    : `The compressor does not keep up: a full receiver lasts ${minutesText(compressor.minutesUntilSag)}.`;
+  const { keepsUp, duty, dutyRating, minutesUntilSag } = compressor;
+  if (!keepsUp) {
+    const lasts =
+      minutesUntilSag === undefined ? '' : `: a full receiver lasts ${minutesText(minutesUntilSag)}`;
+    return `The compressor does not keep up${lasts}.`;
+  }
+  return duty > dutyRating
+    ? `The compressor keeps up only by running ${shareText(duty)} of the time, above its rating of ${shareText(dutyRating)}.`
+    : `The compressor keeps up, running ${shareText(duty)} of the time.`;
 }
 
 function shortOf(missingTorque: number | undefined): string {

@@ -2,7 +2,7 @@
 import type { Chart } from '../charts/chart.ts';
 import { drawn, type DrawnChart } from './drawn-chart.ts';
 import { joinCursors } from './cursor.ts';
-import { redrawWhenLooksChange } from './looks.ts';
+import { redrawWhenLooksChange } from './redraw.ts';
 
 interface ReportData {
   readonly charts: readonly Chart[];

@@ -12,8 +12,6 @@ import type { Section } from './section.ts';
 
 const GROUP = 'start';
 const TABLE_ROWS = 20;
-/** A speed counts as reached from here on. */
-const CLOSE = 0.05;
 
 export const startSection: Section = {
   id: 'start',
@@ -66,10 +64,10 @@ function speeds(result: RunResult): ChartFigure {
 }
 
 function untilSettled(trace: Trace, settled: number): string {
-  const reached = trace.time[trace.speed.findIndex((speed) => speed >= (1 - CLOSE) * settled)];
+  const reached = trace.time[trace.speed.findIndex((speed) => speed >= settled)];
   return reached === undefined
-    ? `It settles at ${speedText(settled)}`
-    : `From rest it takes ${secondsText(reached)} to come within ${CLOSE * 100} % of ${speedText(settled)}`;
+    ? `It works its way up to ${speedText(settled)}`
+    : `It first reaches its ${speedText(settled)} after ${secondsText(reached)}`;
 }
 
 function withoutSettling(result: RunResult): string {

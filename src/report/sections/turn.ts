@@ -1,6 +1,6 @@
 /** One settled turn against the crank angle: pressures, port areas, torques, with one cursor for all three. */
 import type { CycleProfile, EngineFacts, SettledCycle } from '../../run/result.ts';
-import { openTogether, releasePressure } from '../../verdict/cycle-reading.ts';
+import { openTogether, releasePressure, workingPressure } from '../../verdict/cycle-reading.ts';
 import { angleText, figure, fixed, gaugeText, shareText, torqueText } from '../../verdict/figures.ts';
 import { chartNumber, chartValues, type Chart, type ChartLine, type ChartMark } from '../charts/chart.ts';
 import { inDegrees, inSquareMillimetres, same } from '../csv/units.ts';
@@ -62,7 +62,9 @@ function turnChart(
 
 function pressures(cycle: SettledCycle, engine: EngineFacts): ChartFigure {
   const { profile } = cycle;
-  const left = gaugeText(releasePressure(cycle), engine.atmosphericPressure);
+  const released = releasePressure(cycle);
+  const left = gaugeText(released, engine.atmosphericPressure);
+  const wasteful = released - engine.atmosphericPressure > 0.1 * workingPressure(engine);
   return {
     chart: turnChart(
       cycle,
@@ -74,7 +76,7 @@ function pressures(cycle: SettledCycle, engine: EngineFacts): ChartFigure {
       ],
       true,
     ),
-    title: `The admission shuts at ${shareText(cycle.cutOffFraction)} of the stroke; the air is still at ${left} when the exhaust opens`,
+    title: `The admission shuts at ${shareText(cycle.cutOffFraction)} of the stroke; the air is ${wasteful ? 'still ' : ''}at ${left} when the exhaust opens`,
     alternative:
       `Cylinder and chest pressure over one turn. Admission from ${angleText(cycle.events.admission)} to ` +
       `${angleText(cycle.events.cutOff)}, exhaust from ${angleText(cycle.events.release)} to ${angleText(cycle.events.compression)}.`,

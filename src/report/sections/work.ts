@@ -1,6 +1,6 @@
 /** Where the work of one turn went. */
 import type { WorkLedger } from '../../run/result.ts';
-import { figure, shareText, workText } from '../../verdict/figures.ts';
+import { figure, fixed, shareText, workText } from '../../verdict/figures.ts';
 import { html, type Markup } from '../html/markup.ts';
 import { prose } from '../html/prose.ts';
 import { shareBar, shareSwatch, type Share } from '../svg/share-bar.ts';
@@ -40,7 +40,7 @@ function workFigure(work: WorkLedger): Markup {
         <tr>
           <th scope="row">left in the flywheel</th>
           <td>${shareText(work.kineticGain / work.indicated)}</td>
-          <td>${figure(work.kineticGain)}</td>
+          <td>${fixed(work.kineticGain, 2)}</td>
         </tr>
         <tr class="total">
           <th scope="row">by the air on the piston</th>

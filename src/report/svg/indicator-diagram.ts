@@ -91,14 +91,15 @@ export function eventPoints({ events, profile }: SettledCycle): EventPoint[] {
   }));
 }
 
-/** Marks on the way out are labelled to the left and below, on the way back to the right and above: inside the loop. */
+/** Labels stand inside the loop: left of and below marks on the way out, right of and above those on the way back. */
 function eventMark({ name, angle, volume, pressure }: EventPoint, { at }: Paper): Markup {
   const [x, y] = at(volume, pressure);
   const outward = angle < Math.PI;
+  const below = outward && y + 24 < frame.bottom;
   const label = text(
     `label ${outward ? 'end' : 'start'}`,
     coordinate(x + (outward ? -8 : 8)),
-    coordinate(y + (outward ? 18 : -8)),
+    coordinate(y + (below ? 18 : -8)),
     name,
   );
   return svg`<circle class="event" cx="${coordinate(x)}" cy="${coordinate(y)}" r="4.5"/>${label}`;

@@ -26,7 +26,7 @@ export function storedEnergyCaution(result: RunResult): Caution {
       engineSentence(result, inEngine),
       'Reckoned as (p − p₀)·V/(γ − 1) with γ = 1.4, an upper figure for a sudden release.',
       'Use only a receiver built, marked and inspected for its pressure, and never weld or drill one: the local code ' +
-        'for pressure vessels and its licensed inspectors decide, not this page.',
+        'for pressure vessels and its licensed inspectors decide, not this calculation.',
     ].join(' '),
     severity: severityOf(inEngine + inReceiver),
   };

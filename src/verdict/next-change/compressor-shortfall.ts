@@ -4,19 +4,19 @@ import { airText, shareText } from '../figures.ts';
 import type { Suggestion } from './suggestion.ts';
 
 export function compressorShortfall(_cycle: SettledCycle, { compressor }: RunResult): Suggestion | undefined {
-  if (compressor === undefined || compressor.keepsUp) return undefined;
-  const short = 1 - compressor.deliveryAnr / compressor.demandAnr;
-  if (short > 0)
+  if (compressor === undefined) return undefined;
+  const { demandAnr, deliveryAnr, duty, dutyRating, keepsUp } = compressor;
+  if (!keepsUp)
     return {
-      share: short,
+      share: 1 - deliveryAnr / demandAnr,
       text:
-        `Try a larger compressor or a lower supply pressure: the engine takes ${airText(compressor.demandAnr)} where the ` +
-        `compressor gives ${airText(compressor.deliveryAnr)}, and no single loss in the engine is as large as the difference.`,
+        `Try a larger compressor or a lower supply pressure: the engine takes ${airText(demandAnr)} where the ` +
+        `compressor gives ${airText(deliveryAnr)}, and no single loss in the engine is as large as the difference.`,
     };
   return {
-    share: compressor.duty - compressor.dutyRating,
+    share: duty - dutyRating,
     text:
-      `Try a lower supply pressure or a larger compressor: it would run ${shareText(compressor.duty)} of the time and is ` +
-      `rated for ${shareText(compressor.dutyRating)}.`,
+      `Try a lower supply pressure or a larger compressor: it has to run ${shareText(duty)} of the time and its maker ` +
+      `allows ${shareText(dutyRating)}.`,
   };
 }

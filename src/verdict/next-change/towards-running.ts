@@ -13,9 +13,9 @@ const advice: Readonly<Record<OutcomeKind, (result: RunResult) => string>> = {
   stalled: ({ outcome }) =>
     `Try less load, more supply pressure or freer running parts${orMore(outcome.missingTorque)}; if it only just fails ` +
     'to get over a dead centre, a heavier flywheel or a push by hand may carry it.',
-  'runs-backwards': ({ engine }) =>
-    `Try a later admission: it opens at ${angleText(engine.events.admission)}, and air that enters before dead centre ` +
-    'drives the piston back. Or start it by hand in its running direction.',
+  'runs-backwards': ({ engine, trace }) =>
+    `Try a starting position between top dead centre and cut-off at ${angleText(engine.events.cutOff)}, or a push by ` +
+    `hand: left at ${angleText(turnedBetween(0, trace.crankAngle[0] ?? 0))}, the air turns it the wrong way.`,
   'not-settled': ({ outcome }) =>
     `Try a longest time of more than ${secondsText(outcome.time)}, until the speed stops changing.`,
   'step-limit': checkInput,

@@ -1,0 +1,59 @@
+/** Reports written to disk as the command line writes them, and a browser that looks at them with the network off. */
+import { createHash } from 'node:crypto';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { chromium, type Browser, type Page } from 'playwright-core';
+import { reportHtml } from '../../src/report/report-html.ts';
+import type { InlineAsset } from '../../src/report/html/page.ts';
+import type { RunResult } from '../../src/run/result.ts';
+
+/** Built by `npm run build`, which `npm test` runs first. */
+function asset(name: string): InlineAsset {
+  const text = readFileSync(fileURLToPath(new URL(`../../dist/report/${name}`, import.meta.url)), 'utf8');
+  return { text, sha256: createHash('sha256').update(text).digest('base64') };
+}
+
+export const reportText = (result: RunResult): string =>
+  reportHtml(result, { script: asset('client.js'), style: asset('client.css') });
+
+export const launched = (): Promise<Browser> =>
+  chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox', '--disable-gpu'] });
+
+export interface Look {
+  readonly width: number;
+  readonly colorScheme: 'light' | 'dark';
+  readonly javaScriptEnabled?: boolean;
+}
+
+export interface OpenReport {
+  readonly page: Page;
+  /** Console errors, uncaught errors and violations of the content policy. */
+  readonly complaints: readonly string[];
+  /** Every address asked for, the file itself included. */
+  readonly requests: readonly string[];
+  readonly close: () => Promise<void>;
+}
+
+export async function openReport(browser: Browser, result: RunResult, look: Look): Promise<OpenReport> {
+  const folder = mkdtempSync(join(tmpdir(), 'tickover-report-'));
+  const file = join(folder, 'report.html');
+  writeFileSync(file, reportText(result));
+  const { width, ...settings } = look;
+  const context = await browser.newContext({ ...settings, viewport: { width, height: 900 }, offline: true });
+  const page = await context.newPage();
+  const complaints: string[] = [];
+  const requests: string[] = [];
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
+  });
+  page.on('pageerror', (error) => complaints.push(error.message));
+  context.on('request', (request) => requests.push(request.url()));
+  await page.goto(pathToFileURL(file).href);
+  const close = async (): Promise<void> => {
+    await context.close();
+    rmSync(folder, { recursive: true });
+  };
+  return { page, complaints, requests, close };
+}

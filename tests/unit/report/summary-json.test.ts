@@ -1,0 +1,56 @@
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { summaryJson } from '../../../src/report/summary/summary-json.ts';
+import type { RunResult } from '../../../src/run/result.ts';
+import * as results from './synthetic-result.ts';
+
+const { noStartResult, saggingResult, settledResult } = results;
+const doc = readFileSync(new URL('../../../docs/json-output.md', import.meta.url), 'utf8');
+
+/** Every leaf as a path; list entries as `[]`. */
+function leaves(value: unknown, path = ''): string[] {
+  if (Array.isArray(value)) return value.flatMap((entry) => leaves(entry, `${path}[]`));
+  if (typeof value !== 'object' || value === null) return [path];
+  return Object.entries(value).flatMap(([key, inner]) => leaves(inner, path === '' ? key : `${path}.${key}`));
+}
+
+test('docs/json-output.md lists exactly the keys there are', () => {
+  const listed = [...doc.matchAll(/^\| `([^`]+)`/gmu)].map(([, key]) => key!);
+  expect(new Set(listed).size).toBe(listed.length);
+  expect([...new Set(leaves(summaryJson(settledResult)))].sort()).toEqual(listed.sort());
+});
+
+test('figures are in the units of their keys', () => {
+  const { settled, engine, compressor } = summaryJson(settledResult);
+  expect(settled?.speed_rpm).toBeCloseTo(315.13, 2);
+  expect(settled?.air_anr_L_per_min).toBeCloseTo(settledResult.settled!.airFlowAnr * 60e3, 6);
+  expect(settled!.air_anr_L_per_min! / settled!.air_cfm!).toBeCloseTo(28.3168, 4);
+  expect(engine.events.release_deg).toBeCloseTo(158, 9);
+  expect(engine.events.cut_off_percent_of_stroke).toBeCloseTo(100 * settledResult.engine.cutOffFraction, 6);
+  expect(compressor).toMatchObject({ delivery_anr_L_per_min: 150, keeps_up: true, minutes_until_sag: null });
+});
+
+test('what is not there is null', () => {
+  expect(summaryJson(noStartResult)).toMatchObject({ settled: null, compressor: null });
+  expect(summaryJson(noStartResult).outcome.missing_torque_N_m).toBe(0.42);
+  expect(summaryJson(settledResult).outcome.missing_torque_N_m).toBeNull();
+  expect(summaryJson(saggingResult).compressor?.minutes_until_sag).toBe(3.4);
+});
+
+test('a number that is none never gets in', () => {
+  const broken: RunResult = {
+    ...settledResult,
+    ledger: { mass: NaN, energy: Infinity },
+    settled: { ...settledResult.settled!, speed: NaN, brakePower: -Infinity },
+  };
+  const summary = summaryJson(broken);
+  expect(summary.ledger).toEqual({ mass_residual: null, energy_residual: null });
+  expect(summary.settled).toMatchObject({ speed_rpm: null, brake_power_W: null });
+  expect(JSON.parse(JSON.stringify(summary))).toEqual(summary);
+});
+
+test.each(Object.entries(results))('%s survives JSON and gives the same bytes again', (_name, result) => {
+  const summary = summaryJson(result);
+  expect(JSON.parse(JSON.stringify(summary))).toEqual(summary);
+  expect(JSON.stringify(summaryJson({ ...result }))).toBe(JSON.stringify(summary));
+});

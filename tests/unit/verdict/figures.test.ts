@@ -1,0 +1,46 @@
+import { expect, test } from 'vitest';
+import {
+  airText,
+  barText,
+  celsiusText,
+  figure,
+  fixed,
+  gaugeText,
+  minutesText,
+  pressureText,
+  shareText,
+  speedText,
+} from '../../../src/verdict/figures.ts';
+
+test.each([
+  [0, '0'],
+  [0.012345, '0.0123'],
+  [1.2345, '1.23'],
+  [123.45, '123'],
+  [12_345.6, '12346'],
+  [-0.5, '−0.500'],
+  [NaN, 'not known'],
+  [Infinity, 'not known'],
+])('the figure %s is "%s"', (value, text) => {
+  expect(figure(value)).toBe(text);
+});
+
+test('a number that rounds to zero has no sign', () => {
+  expect(fixed(-0.001, 2)).toBe('0.00');
+});
+
+test('units of the trade', () => {
+  expect(speedText(10 * Math.PI)).toBe('300 rpm');
+  expect(barText(2.5e5)).toBe('2.50 bar');
+  expect(gaugeText(3e5, 1e5)).toBe('2.00 bar gauge');
+  expect(pressureText(3e5, 1e5)).toBe('2.00 bar gauge (3.00 bar absolute)');
+  expect(celsiusText(263.15)).toBe('−10 °C');
+  expect(shareText(0.0449)).toBe('4.5 %');
+  expect(shareText(0.0999)).toBe('10 %');
+  expect(minutesText(0.5)).toBe('30 seconds');
+  expect(minutesText(3.42)).toBe('3.4 minutes');
+});
+
+test('air is quoted in L/min ANR with cfm beside it: a cubic foot is 28.3168 L', () => {
+  expect(airText(28.316_846_592e-3 / 60)).toBe('28.3 L/min ANR (1.00 cfm)');
+});
