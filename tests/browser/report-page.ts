@@ -15,8 +15,10 @@ function asset(name: string): InlineAsset {
   return { text, sha256: createHash('sha256').update(text).digest('base64') };
 }
 
-export const reportText = (result: RunResult): string =>
-  reportHtml(result, { script: asset('client.js'), style: asset('client.css') });
+/** Read once: someone may build again while the tests run. */
+const assets = { script: asset('client.js'), style: asset('client.css') };
+
+export const reportText = (result: RunResult): string => reportHtml(result, assets);
 
 export const launched = (): Promise<Browser> =>
   chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox', '--disable-gpu'] });
