@@ -5,6 +5,7 @@
 export { readScenario, type ScenarioReading } from './scenario/read-scenario.ts';
 export { problemListing, problemText, type Problem } from './scenario/problem.ts';
 export { scenarioJsonSchema } from './scenario/json-schema.ts';
+export { referencePage } from './scenario/reference-page.ts';
 export { engineParameters, type EngineSpec } from './parts/engine-description.ts';
 export { runEngine } from './run/run-engine.ts';
 export type { Outcome, OutcomeKind } from './run/outcome.ts';

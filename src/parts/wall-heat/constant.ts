@@ -10,7 +10,7 @@ export const constantWallHeat = kindOf({
   parameters: {
     coefficient: quantity(
       'heat transfer coefficient',
-      { min: 0, max: 1e9 },
+      { min: 0, max: 1e5 },
       '100 W/(m^2 K)',
       'Heat per area and temperature difference; 30 to 300 W/(m² K) is common in small slow cylinders.',
     ),

@@ -1,0 +1,77 @@
+/** The reference page of all scenario keys, in Markdown, made from the descriptions the reader checks against. */
+import type { Parameter, Parameters } from '../kinds/parameter.ts';
+import { formatQuantity } from '../quantity/format.ts';
+import { exampleOf, expectation, isLeaf, kindsOf, mayBeAbsent } from './expectation.ts';
+
+const HEAD = `# Scenario keys
+
+Generated from the descriptions in the code. A value with a unit is written with it, a pressure also says
+\`gauge\` or \`absolute\`, angles count from top dead centre in the running direction. A place in the turn may be a crank
+angle (\`130 deg\`), a share of the outward stroke (\`50 % of stroke\`) or of the return stroke
+(\`92 % of return stroke\`).
+`;
+
+export function referencePage(parameters: Parameters): string {
+  return `${[HEAD, ...sections('scenario', parameters, 2)].join('\n')}`;
+}
+
+/** A heading, a table of the plain values, then a section for each group and family below. */
+function sections(title: string, parameters: Parameters, depth: number, doc?: string): string[] {
+  const entries = Object.entries(parameters);
+  const leaves = entries.filter(([, parameter]) => isPlain(parameter));
+  const inner = entries.filter(([, parameter]) => !isPlain(parameter));
+  return [
+    `${'#'.repeat(Math.min(depth, 6))} ${title}\n`,
+    ...(doc === undefined ? [] : [`${doc}\n`]),
+    ...(leaves.length === 0 ? [] : [table(leaves)]),
+    ...inner.flatMap(([key, parameter]) =>
+      innerSections(`${title === 'scenario' ? '' : `${title}.`}${key}`, parameter, depth + 1),
+    ),
+  ];
+}
+
+function innerSections(path: string, parameter: Parameter, depth: number): string[] {
+  if (parameter.type === 'group')
+    return sections(path, parameter.parameters, depth, absence(parameter.doc, parameter));
+  if (parameter.type !== 'part' && parameter.type !== 'part list') return [];
+  const which = parameter.type === 'part' ? 'One of the kinds below.' : 'A list of any of the kinds below.';
+  return [
+    `${'#'.repeat(Math.min(depth, 6))} ${path}\n`,
+    `${absence(parameter.doc, parameter)} ${which}\n`,
+    ...kindsOf(parameter).flatMap(({ kind, doc, parameters }) =>
+      sections(`${path} (kind: ${kind})`, parameters, depth + 1, doc),
+    ),
+  ];
+}
+
+const isPlain = (parameter: Parameter): boolean => parameter.type === 'optional' || isLeaf(parameter);
+
+const absence = (doc: string, parameter: Parameter): string =>
+  mayBeAbsent(parameter) ? `${doc} May be left out.` : doc;
+
+function table(leaves: readonly (readonly [string, Parameter])[]): string {
+  const rows = leaves.map(([key, parameter]) => `| \`${key}\` | ${cells(parameter).join(' | ')} |`);
+  return [
+    '| Key | Meaning | Expected | If left out | Example |',
+    '| --- | --- | --- | --- | --- |',
+    ...rows,
+    '',
+  ].join('\n');
+}
+
+function cells(parameter: Parameter): string[] {
+  const own = parameter.type === 'optional' ? parameter.parameter : parameter;
+  if (!isLeaf(own)) return ['', '', '', ''];
+  const preset = parameter.type === 'optional' ? 'see the meaning' : presetText(own);
+  const example = own.type === 'text' ? '' : `\`${exampleOf(own)}\``;
+  return [own.doc, expectation(own), preset, example].map((cell) =>
+    cell.replaceAll('|', '\\|'),
+  );
+}
+
+function presetText(parameter: Parameter): string {
+  if (!('default' in parameter) || parameter.default === undefined) return 'must be given';
+  if (parameter.type === 'quantity') return formatQuantity(parameter.default, parameter.dimension);
+  if (parameter.type === 'crank position') return 'as in the example';
+  return parameter.default === '' ? 'empty' : String(parameter.default);
+}
