@@ -111,6 +111,16 @@ export interface SettledCycle {
   readonly profile: CycleProfile;
 }
 
+/** How an engine that does not run stands under air: what reaches it, and what leaks away meanwhile. */
+export interface StandStill {
+  readonly chestPressure: number;
+  readonly cylinderPressure: number;
+  /** Air that the supply loses all the time, through every way out [m³/s ANR]. */
+  readonly airFlowAnr: number;
+  /** Leaks that flow now, the largest first [kg/s]. */
+  readonly leaks: readonly { readonly name: string; readonly massFlow: number }[];
+}
+
 /** The settled engine against the compressor in the shed. */
 export interface CompressorVerdict {
   /** What the engine takes and what the compressor gives, both as ANR [m³/s]. */
@@ -142,6 +152,8 @@ export interface RunResult {
   readonly outcome: Outcome;
   readonly trace: Trace;
   readonly settled?: SettledCycle;
+  /** Only for an engine that came to rest. */
+  readonly standStill?: StandStill;
   readonly compressor?: CompressorVerdict;
   readonly ledger: LedgerResiduals;
   readonly counters: Counters;

@@ -14,6 +14,7 @@ import { outcomeOf } from './outcome-words.ts';
 import type { EngineFacts, LedgerResiduals, RunResult } from './result.ts';
 import { settle } from './settle.ts';
 import { settledCycle } from './settled-cycle.ts';
+import { standStill } from './stand-still.ts';
 import { engineStepper } from './stepper.ts';
 import { traceRecorder } from './trace-recorder.ts';
 
@@ -84,6 +85,7 @@ export function runEngine(spec: EngineSpec): RunResult {
     outcome,
     trace: recorder.finish(spunUp),
     ...(settled ? { settled } : {}),
+    ...(y[SLOT.speed] === 0 ? { standStill: standStill(system, y) } : {}),
     ...(settled && compressor
       ? { compressor: compressorVerdict(compressor, spec, settled.airMassFlow) }
       : {}),
