@@ -11,7 +11,9 @@ import { projectRoot, succeeds, toolPath } from './steps.mjs';
 const client = join(projectRoot, 'src/report/client');
 
 async function buildClient() {
+  const notice = `/*!\n${(await licenceOf('uplot')).replaceAll('*/', '* /')}\n*/`;
   await build({
+    banner: { js: notice, css: notice },
     entryPoints: [
       { in: join(client, 'main.ts'), out: 'client' },
       { in: join(client, 'style.css'), out: 'client' },
@@ -28,7 +30,10 @@ async function buildClient() {
   });
 }
 
-/** Packages that became part of a bundle, by the paths of their files. */
+/**
+ * Packages that became part of a bundle, by the paths of their files.
+ * @param {import('esbuild').Metafile} metafile
+ */
 function packagesIn(metafile) {
   const names = Object.keys(metafile.inputs).flatMap(
     (path) => /node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(path)?.[1] ?? [],
@@ -36,7 +41,10 @@ function packagesIn(metafile) {
   return [...new Set(names)].sort();
 }
 
-/** The licence text of an installed package, as its authors ask to be passed on. */
+/**
+ * The licence text of an installed package, as its authors ask to be passed on.
+ * @param {string} name
+ */
 async function licenceOf(name) {
   const folder = join(projectRoot, 'node_modules', name);
   const { version, license } = JSON.parse(await readFile(join(folder, 'package.json'), 'utf8'));

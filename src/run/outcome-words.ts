@@ -8,10 +8,7 @@ import { torqueBalance } from './torque-balance.ts';
 const degrees = (angle: number): string => `${(((wrappedAngle(angle) * 180) / Math.PI) % 360).toFixed(0)}°`;
 const rpm = (speed: number): string => `${((speed * 60) / (2 * Math.PI)).toPrecision(3)} rpm`;
 
-/** Torques in N m, or mN m when small. */
-function torque(value: number): string {
-  return Math.abs(value) < 0.1 ? `${(value * 1e3).toFixed(1)} mN m` : `${value.toFixed(2)} N m`;
-}
+const torque = (value: number): string => `${value.toPrecision(3)} N·m`;
 
 function pushInWords(applied: number): string {
   return `the air pushes ${applied > 0 ? '' : 'backwards '}with ${torque(Math.abs(applied))} there`;

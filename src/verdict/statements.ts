@@ -1,5 +1,5 @@
 /** Plain sentences about a result, each one derived from its numbers. */
-import type { CompressorVerdict, RunResult, SettledCycle, WorkLedger } from '../run/result.ts';
+import type { CompressorVerdict, RunResult, SettledCycle, StandStill, WorkLedger } from '../run/result.ts';
 import { admissionOpen, exhaustOpen, lossFreeWork, releasePressure } from './cycle-reading.ts';
 import { airText, angleText, gaugeText, minutesText, shareText, speedText, workText } from './figures.ts';
 import { turnsText } from './headline.ts';
@@ -101,7 +101,18 @@ function atRest(result: RunResult): string[] {
     `The admission is open from ${angleText(engine.events.admission)} to ${angleText(engine.events.cutOff)}, the ` +
       `exhaust from ${angleText(engine.events.release)} to ${angleText(engine.events.compression)}; at ` +
       `${angleText(outcome.crankAngle)} ${portsAt(result)}.`,
+    ...(result.standStill === undefined ? [] : [hissing(result, result.standStill)]),
   ];
+}
+
+function hissing({ engine }: RunResult, { airFlowAnr, chestPressure, leaks }: StandStill): string {
+  const chest = gaugeText(chestPressure, engine.atmosphericPressure);
+  const regulator = gaugeText(engine.supplyPressure, engine.atmosphericPressure);
+  const most = leaks[0] === undefined ? '' : `, the largest part “${leaks[0].name}”`;
+  return (
+    `Standing there under air it loses ${airText(airFlowAnr)}${most}; the chest holds ${chest} of the regulator's ` +
+    `${regulator}.`
+  );
 }
 
 function portsAt({ engine: { events }, outcome: { crankAngle } }: RunResult): string {

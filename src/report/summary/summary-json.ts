@@ -1,10 +1,10 @@
 /** A result as the object that is written as JSON. */
-import type { CompressorVerdict, EngineFacts, RunResult } from '../../run/result.ts';
+import type { CompressorVerdict, EngineFacts, RunResult, StandStill } from '../../run/result.ts';
 import { degrees, litresPerMinute } from '../../verdict/figures.ts';
 import { verdictOf } from '../../verdict/verdict.ts';
 import { numberOrNull } from './number-or-null.ts';
 import { settledSummary } from './settled-summary.ts';
-import type { CompressorSummary, EngineSummary, Summary } from './summary.ts';
+import type { CompressorSummary, EngineSummary, StandStillSummary, Summary } from './summary.ts';
 
 export function summaryJson(result: RunResult): Summary {
   const { settled, compressor, ledger, counters } = result;
@@ -17,6 +17,7 @@ export function summaryJson(result: RunResult): Summary {
     cautions,
     engine: engineSummary(result.engine),
     settled: settled === undefined ? null : settledSummary(settled),
+    stand_still: result.standStill === undefined ? null : standStillSummary(result.standStill),
     compressor: compressor === undefined ? null : compressorSummary(compressor),
     ledger: { mass_residual: numberOrNull(ledger.mass), energy_residual: numberOrNull(ledger.energy) },
     counters: {
@@ -68,5 +69,19 @@ function compressorSummary(compressor: CompressorVerdict): CompressorSummary {
     duty_rating: numberOrNull(compressor.dutyRating),
     keeps_up: compressor.keepsUp,
     minutes_until_sag: numberOrNull(compressor.minutesUntilSag),
+  };
+}
+
+function standStillSummary({
+  chestPressure,
+  cylinderPressure,
+  airFlowAnr,
+  leaks,
+}: StandStill): StandStillSummary {
+  return {
+    chest_pressure_Pa_abs: numberOrNull(chestPressure),
+    cylinder_pressure_Pa_abs: numberOrNull(cylinderPressure),
+    air_anr_L_per_min: numberOrNull(litresPerMinute(airFlowAnr)),
+    leaks: leaks.map(({ name, massFlow }) => ({ name, mass_flow_kg_per_s: numberOrNull(massFlow) })),
   };
 }

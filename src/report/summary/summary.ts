@@ -27,6 +27,8 @@ export interface Summary {
   readonly engine: EngineSummary;
   /** Null for an engine that has not settled. */
   readonly settled: SettledSummary | null;
+  /** Null unless the engine came to rest. */
+  readonly stand_still: StandStillSummary | null;
   /** Null when no compressor was described or the engine has not settled. */
   readonly compressor: CompressorSummary | null;
   readonly ledger: { readonly mass_residual: MaybeNumber; readonly energy_residual: MaybeNumber };
@@ -35,6 +37,13 @@ export interface Summary {
     readonly accepted_steps: number;
     readonly turns: number;
   };
+}
+
+export interface StandStillSummary {
+  readonly chest_pressure_Pa_abs: MaybeNumber;
+  readonly cylinder_pressure_Pa_abs: MaybeNumber;
+  readonly air_anr_L_per_min: MaybeNumber;
+  readonly leaks: readonly { readonly name: string; readonly mass_flow_kg_per_s: MaybeNumber }[];
 }
 
 export interface EngineSummary {

@@ -1,18 +1,16 @@
 /** What to try first with an engine that does not run yet, outcome by outcome. */
 import type { OutcomeKind } from '../../run/outcome.ts';
-import type { RunResult } from '../../run/result.ts';
+import type { RunResult, StandStill } from '../../run/result.ts';
 import { admissionOpen, turnedBetween } from '../cycle-reading.ts';
-import { angleText, secondsText, torqueText } from '../figures.ts';
+import { airText, angleText, gaugeText, secondsText, torqueText } from '../figures.ts';
 
 /** A crank that turned less than this at the start has not moved [rad]. */
 const MOVED = Math.PI / 18;
 
 const advice: Readonly<Record<OutcomeKind, (result: RunResult) => string>> = {
   settled: () => 'Nothing here asks for a change.',
-  'no-start': startingPosition,
-  stalled: ({ outcome }) =>
-    `Try less load, more supply pressure or freer running parts${orMore(outcome.missingTorque)}; if it only just fails ` +
-    'to get over a dead centre, a heavier flywheel or a push by hand may carry it.',
+  'no-start': (result) => tighterFirst(result) ?? startingPosition(result),
+  stalled: (result) => tighterFirst(result) ?? lighterRunning(result),
   'runs-backwards': ({ engine, trace }) =>
     `Try a starting position between top dead centre and cut-off at ${angleText(engine.events.cutOff)}, or a push by ` +
     `hand: left at ${angleText(turnedBetween(0, trace.crankAngle[0] ?? 0))}, the air turns it the wrong way.`,
@@ -26,6 +24,34 @@ export const towardsRunning = (result: RunResult): string => advice[result.outco
 
 const orMore = (missingTorque: number | undefined): string =>
   missingTorque === undefined ? '' : `; at rest ${torqueText(missingTorque)} are missing`;
+
+/** Share of the regulator's gauge pressure that leaks may cost an engine at rest before they come first. */
+const LEAKS_COME_FIRST = 0.15;
+
+/** When the leaks alone pull the chest well below the regulator, nothing else is worth trying before them. */
+function tighterFirst({ engine, standStill }: RunResult): string | undefined {
+  const leak = standStill?.leaks[0];
+  if (standStill === undefined || leak === undefined) return undefined;
+  const lost = engine.supplyPressure - standStill.chestPressure;
+  if (lost < LEAKS_COME_FIRST * (engine.supplyPressure - engine.atmosphericPressure)) return undefined;
+  return leakAdvice(engine, standStill, leak.name);
+}
+
+function leakAdvice(engine: RunResult['engine'], standStill: StandStill, worst: string): string {
+  const chest = gaugeText(standStill.chestPressure, engine.atmosphericPressure);
+  const regulator = gaugeText(engine.supplyPressure, engine.atmosphericPressure);
+  return (
+    `Try to close the leak “${worst}” first, with a smaller gap there: even at rest ${airText(standStill.airFlowAnr)} ` +
+    `get away, and the hose brings only ${chest} of the regulator's ${regulator} to the valve.`
+  );
+}
+
+function lighterRunning({ outcome }: RunResult): string {
+  return (
+    `Try less load, more supply pressure or freer running parts${orMore(outcome.missingTorque)}; if it only just fails ` +
+    'to get over a dead centre, a heavier flywheel or a push by hand may carry it.'
+  );
+}
 
 function startingPosition({ engine, outcome, trace }: RunResult): string {
   const { admission, cutOff } = engine.events;

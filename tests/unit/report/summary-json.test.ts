@@ -17,7 +17,10 @@ function leaves(value: unknown, path = ''): string[] {
 test('docs/json-output.md lists exactly the keys there are', () => {
   const listed = [...doc.matchAll(/^\| `([^`]+)`/gmu)].map(([, key]) => key!);
   expect(new Set(listed).size).toBe(listed.length);
-  expect([...new Set(leaves(summaryJson(settledResult)))].sort()).toEqual(listed.sort());
+  const { stand_still, ...running } = summaryJson(settledResult);
+  expect(stand_still).toBeNull();
+  const atRest = leaves(summaryJson(noStartResult).stand_still, 'stand_still');
+  expect([...new Set([...leaves(running), ...atRest])].sort()).toEqual(listed.sort());
 });
 
 test('figures are in the units of their keys', () => {

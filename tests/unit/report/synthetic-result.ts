@@ -11,6 +11,7 @@ import type {
   PassageTotal,
   RunResult,
   SettledCycle,
+  StandStill,
   Trace,
 } from '../../../src/run/result.ts';
 
@@ -282,28 +283,42 @@ function withoutCycle(outcome: Outcome, trace: Trace): RunResult {
   return { ...rest, outcome, trace, counters: { ...rest.counters, turns: outcome.turns } };
 }
 
-export const noStartResult = withoutCycle(
-  {
-    kind: 'no-start',
-    reason: 'The crank came to rest before it had got round once.',
-    time: 0.9,
-    crankAngle: 171 * DEGREE,
-    turns: 0,
-    missingTorque: 0.42,
-  },
-  traceOf(180, 0.9, (time) => Math.max(0, 7 * Math.sin(time * 4) * Math.exp(-3 * time))),
+/** At rest under nearly the whole supply pressure. */
+const tightStandStill: StandStill = {
+  chestPressure: engine.supplyPressure - 2e3,
+  cylinderPressure: engine.atmosphericPressure,
+  airFlowAnr: 0.08e-3,
+  leaks: [{ name: 'past the piston', massFlow: 0.1e-3 }],
+};
+
+const atRest = (result: RunResult): RunResult => ({ ...result, standStill: tightStandStill });
+
+export const noStartResult = atRest(
+  withoutCycle(
+    {
+      kind: 'no-start',
+      reason: 'The crank came to rest before it had got round once.',
+      time: 0.9,
+      crankAngle: 171 * DEGREE,
+      turns: 0,
+      missingTorque: 0.42,
+    },
+    traceOf(180, 0.9, (time) => Math.max(0, 7 * Math.sin(time * 4) * Math.exp(-3 * time))),
+  ),
 );
 
-export const stalledResult = withoutCycle(
-  {
-    kind: 'stalled',
-    reason: 'The crank came to rest and the air cannot move it on.',
-    time: 4.4,
-    crankAngle: 338 * DEGREE,
-    turns: 9,
-    missingTorque: 0.11,
-  },
-  traceOf(700, 4.4, (time) => Math.max(0, 14 * (1 - Math.exp(-time / 0.4)) * (1 - (time / 4.2) ** 2))),
+export const stalledResult = atRest(
+  withoutCycle(
+    {
+      kind: 'stalled',
+      reason: 'The crank came to rest and the air cannot move it on.',
+      time: 4.4,
+      crankAngle: 338 * DEGREE,
+      turns: 9,
+      missingTorque: 0.11,
+    },
+    traceOf(700, 4.4, (time) => Math.max(0, 14 * (1 - Math.exp(-time / 0.4)) * (1 - (time / 4.2) ** 2))),
+  ),
 );
 
 export const notSettledResult = withoutCycle(

@@ -131,6 +131,24 @@ describe('next change', () => {
     );
   });
 
+  test('the largest leak before anything else, when an engine at rest starves on its leaks', () => {
+    const leaky = {
+      ...noStartResult.standStill!,
+      chestPressure: 1.8e5,
+      airFlowAnr: 4e-3,
+      leaks: [
+        { name: 'across the front face', massFlow: 3e-3 },
+        { name: 'past the piston', massFlow: 1e-3 },
+      ],
+    };
+    for (const result of [noStartResult, stalledResult]) {
+      const { nextChange, statements } = verdictOf({ ...result, standStill: leaky });
+      expect(nextChange).toMatch(/^Try to close the leak “across the front face” first.*240 L\/min ANR/u);
+      expect(statements.at(-1)).toMatch(/^Standing there under air it loses 240 L\/min ANR/u);
+      expect(verdictOf(result).nextChange).not.toMatch(/leak/u);
+    }
+  });
+
   test('the exhaust, when it holds the piston back', () => {
     const cylinderPressure = cycle.profile.cylinderPressure.map((p, i) => (i < 180 ? p : 4.5e5));
     expect(verdictOf(running({ profile: { ...cycle.profile, cylinderPressure } })).nextChange).toMatch(
