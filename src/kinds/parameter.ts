@@ -15,6 +15,7 @@ export type Dimension =
   | 'angle'
   | 'rotational speed'
   | 'pressure'
+  | 'pressure difference'
   | 'temperature'
   | 'force'
   | 'force per pressure'

@@ -1,21 +1,22 @@
 /** The engine as it stands before the air is turned on. */
-import { pistonTravel } from '../parts/crank-train.ts';
-import type { Engine } from './engine.ts';
-import { dimension, SLOT } from './slots.ts';
+import { SLOT } from './slots.ts';
+import type { EngineSystem } from './system.ts';
 
-/** Room air in chest and cylinder, crank at an angle [rad], turning at a speed [rad/s]; all ledgers at zero. */
-export function initialState(engine: Engine, crankAngle: number, speed: number): Float64Array {
-  const y = new Float64Array(dimension(engine.passages.length));
+/** Room air in every volume, crank at an angle [rad], turning at a speed [rad/s]; all ledgers at zero. */
+export function initialState(system: EngineSystem, crankAngle: number, speed: number): Float64Array {
+  const { engine, slots } = system;
   const { gas, atmosphere } = engine;
-  const travel = pistonTravel(engine.crank, Math.sin(crankAngle), Math.cos(crankAngle));
-  const volume = engine.clearanceVolume + engine.pistonArea * travel;
+  const y = new Float64Array(system.dimension);
   y[SLOT.crankAngle] = crankAngle;
   y[SLOT.speed] = speed;
+  const { endVolume } = system.observe(y);
+  const firstEnd = engine.volumes.length - engine.ends.length;
   const density = atmosphere.pressure / (gas.specificGasConstant * atmosphere.temperature);
   const energyDensity = atmosphere.pressure / (gas.heatCapacityRatio - 1);
-  y[SLOT.chestMass] = density * engine.chestVolume;
-  y[SLOT.chestEnergy] = energyDensity * engine.chestVolume;
-  y[SLOT.cylinderMass] = density * volume;
-  y[SLOT.cylinderEnergy] = energyDensity * volume;
+  for (const [i, { fixedVolume }] of engine.volumes.entries()) {
+    const volume = fixedVolume ?? endVolume[i - firstEnd]!;
+    y[slots.mass(i)] = density * volume;
+    y[slots.energy(i)] = energyDensity * volume;
+  }
   return y;
 }

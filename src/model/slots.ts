@@ -1,36 +1,57 @@
 /**
  * Where each unknown of the engine stands in the state vector.
  *
- * First what moves, then two numbers per gas volume, then the running totals of the ledgers: net mass and enthalpy
- * through each passage, the works, and the air that was wasted although it went through the cylinder.
+ * First what moves, then mass and energy of each gas volume, then the running totals of the ledgers: works, wasted air,
+ * and net mass and enthalpy through each passage. Nothing physical depends on a total.
  */
 
-export const SLOT = {
-  crankAngle: 0,
-  time: 1,
-  speed: 2,
-  chestMass: 3,
-  chestEnergy: 4,
-  cylinderMass: 5,
-  cylinderEnergy: 6,
-  /** Works so far [J]: of the gas on the piston (absolute pressure), then what took it. */
-  gasWork: 7,
-  bearingWork: 8,
-  pistonWork: 9,
-  gearWork: 10,
-  loadWork: 11,
-  wallHeat: 12,
+/** The same in every engine. */
+export const SLOT = { crankAngle: 0, time: 1, speed: 2 } as const;
+
+const FIRST_VOLUME = 3;
+
+export interface Slots {
+  /** Mass [kg] and internal energy [J] of a volume. */
+  mass(volume: number): number;
+  energy(volume: number): number;
+  /** The totals begin here. */
+  readonly firstTotal: number;
+  /** Works so far [J]: of the gas on the pistons (absolute pressure), then what took it or gave to it. */
+  readonly gasWork: number;
+  readonly bearingWork: number;
+  readonly pistonWork: number;
+  readonly gearWork: number;
+  readonly loadWork: number;
+  readonly gravityWork: number;
+  readonly wallHeat: number;
   /** Air that went through admission and exhaust while both were open [kg]. */
-  blowThrough: 13,
+  readonly blowThrough: number;
   /** Air that leaked past a shut admission valve straight out of the open exhaust [kg]. */
-  leakThrough: 14,
-} as const;
+  readonly leakThrough: number;
+  /** Net mass [kg] and enthalpy [J] through a passage, positive from → to. */
+  passageMass(passage: number): number;
+  passageEnthalpy(passage: number): number;
+  readonly dimension: number;
+}
 
-/** The physical unknowns; everything from here on only adds up. */
-export const FIRST_TOTAL = SLOT.gasWork;
-
-const FIRST_PASSAGE = SLOT.leakThrough + 1;
-
-export const passageMassSlot = (passage: number): number => FIRST_PASSAGE + 2 * passage;
-export const passageEnthalpySlot = (passage: number): number => FIRST_PASSAGE + 2 * passage + 1;
-export const dimension = (passages: number): number => FIRST_PASSAGE + 2 * passages;
+export function slotsFor(volumes: number, passages: number): Slots {
+  const firstTotal = FIRST_VOLUME + 2 * volumes;
+  const firstPassage = firstTotal + 9;
+  return {
+    mass: (volume) => FIRST_VOLUME + 2 * volume,
+    energy: (volume) => FIRST_VOLUME + 2 * volume + 1,
+    firstTotal,
+    gasWork: firstTotal,
+    bearingWork: firstTotal + 1,
+    pistonWork: firstTotal + 2,
+    gearWork: firstTotal + 3,
+    loadWork: firstTotal + 4,
+    gravityWork: firstTotal + 5,
+    wallHeat: firstTotal + 6,
+    blowThrough: firstTotal + 7,
+    leakThrough: firstTotal + 8,
+    passageMass: (passage) => firstPassage + 2 * passage,
+    passageEnthalpy: (passage) => firstPassage + 2 * passage + 1,
+    dimension: firstPassage + 2 * passages,
+  };
+}

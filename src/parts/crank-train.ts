@@ -13,6 +13,11 @@ export interface CrankTrain {
   readonly crankRadius: number;
   /** l, centre to centre [m]; longer than the crank radius. */
   readonly rodLength: number;
+  /**
+   * For the crank end of a double-acting cylinder: its own turn begins at bottom dead centre and its stroke runs from
+   * there. Only the stroke laws at the end of this file ask.
+   */
+  readonly fromCrankEnd?: boolean;
 }
 
 const rodProjection = ({ crankRadius: r, rodLength: l }: CrankTrain, sin: number): number =>
@@ -37,15 +42,24 @@ export function pistonTravelCurvature(crank: CrankTrain, sin: number, cos: numbe
   return r * cos + (r * r * doubleAngle) / rod + (r ** 4 * sin * sin * cos * cos) / rod ** 3;
 }
 
-/** Share of the outward stroke covered at crank angle θ, from 0 to 1 on the way out and back to 0. */
+/**
+ * Share of the outward stroke covered at an angle after this end's own dead centre: from 0 to 1 on the way out and back
+ * to 0. Outward is away from this end.
+ */
 export function strokeFraction(crank: CrankTrain, angle: number): number {
-  return pistonTravel(crank, Math.sin(angle), Math.cos(angle)) / (2 * crank.crankRadius);
+  const sign = crank.fromCrankEnd ? -1 : 1;
+  const share = pistonTravel(crank, sign * Math.sin(angle), sign * Math.cos(angle)) / (2 * crank.crankRadius);
+  return crank.fromCrankEnd ? 1 - share : share;
 }
 
-/** Crank angle in [0, π] at which the piston has covered a share of its outward stroke; the rod law inverted. */
+/** The angle in [0, π] at which the piston has covered a share of its outward stroke; `strokeFraction` inverted. */
 export function angleAtStrokeFraction(crank: CrankTrain, fraction: number): number {
-  const { crankRadius: r, rodLength: l } = crank;
-  // Triangle of crank, rod and the wrist pin's distance d from the crank centre: cosine rule.
+  return crank.fromCrankEnd ? Math.PI - angleOfTravel(crank, 1 - fraction) : angleOfTravel(crank, fraction);
+}
+
+/** Crank angle in [0, π] after top dead centre at a share of the travel, by the cosine rule. */
+function angleOfTravel({ crankRadius: r, rodLength: l }: CrankTrain, fraction: number): number {
+  // Triangle of crank, rod and the wrist pin's distance d from the crank centre.
   const d = r + l - 2 * r * Math.min(1, Math.max(0, fraction));
   const cos = (r * r + d * d - l * l) / (2 * r * d);
   return Math.acos(Math.min(1, Math.max(-1, cos)));

@@ -1,5 +1,5 @@
-/** The cylinder: its sizes, volume and wall. */
-import { group, part, pureNumber, quantity } from '../kinds/describe.ts';
+/** The cylinders: how many, their sizes, their one or two working ends. */
+import { choice, count, group, optional, part, pureNumber, quantity } from '../kinds/describe.ts';
 import type { Complaint } from '../kinds/kind.ts';
 import type { Values } from '../kinds/parameter.ts';
 import type { CrankTrain } from './crank-train.ts';
@@ -14,46 +14,135 @@ export const cylinderParameters = {
     '8 %',
     'Volume left at top dead centre with the port passage, as a share of the swept volume. Fill it with oil to measure.',
   ),
+  action: choice(
+    ['single', 'double'],
+    'Whether air works on the cover side of the piston only, or on both sides in turn.',
+    'single',
+  ),
+  piston_rod_diameter: optional(
+    quantity(
+      'length',
+      { min: 1e-3, max: 0.2 },
+      '8 mm',
+      'Piston rod through the gland of a double-acting cylinder; must be given for one.',
+    ),
+  ),
+  crank_end_clearance: optional(
+    pureNumber(
+      { min: 0.001, max: 2 },
+      '10 %',
+      "The same as `clearance`, at the crank end, as a share of that end's swept volume; as the cover end if not given.",
+    ),
+  ),
+  cylinders: count({ min: 1, max: 6, default: 1 }, 'How many equal cylinders work on the one shaft.'),
+  crank_spacing: optional(
+    quantity(
+      'angle',
+      { min: 0, max: 2 * Math.PI },
+      '90 deg',
+      'Crank angle from one cylinder to the next; spread evenly over the turn if not given.',
+    ),
+  ),
+  attitude: choice(
+    ['horizontal', 'upright', 'inverted'],
+    'How the cylinder stands: lying, cover on top, or cover below. Gravity helps or hinders the piston.',
+    'horizontal',
+  ),
   reciprocating_mass: quantity(
     'mass',
     { min: 0, max: 100, default: 0 },
     '0.3 kg',
-    'Piston, pin and a third of the rod.',
+    'Piston, pin and a third of the rod, of one cylinder.',
   ),
   wall_heat: part(wallHeats, 'Heat between the cylinder wall and the air.', 'none'),
 };
 
-export const cylinder = group('Single-acting cylinder with its crank and rod.', cylinderParameters);
+export const cylinder = group('Cylinder with its crank and rod.', cylinderParameters);
 
 export type Cylinder = Values<typeof cylinderParameters>;
 
-export const pistonArea = ({ bore }: Pick<Cylinder, 'bore'>): number => (Math.PI * bore ** 2) / 4;
-
-export const sweptVolume = (own: Pick<Cylinder, 'bore' | 'stroke'>): number => pistonArea(own) * own.stroke;
-
-export const clearanceVolume = (own: Pick<Cylinder, 'bore' | 'stroke' | 'clearance'>): number =>
-  own.clearance * sweptVolume(own);
-
-export const crankTrain = (own: Pick<Cylinder, 'stroke' | 'rod_length'>): CrankTrain => ({
-  crankRadius: own.stroke / 2,
-  rodLength: own.rod_length,
-});
-
-/** Wall that the gas touches [m²] with the piston x [m] from top dead centre: both ends and the uncovered barrel. */
-export function wallArea(own: Pick<Cylinder, 'bore' | 'stroke' | 'clearance'>, travel: number): number {
-  const clearanceHeight = own.clearance * own.stroke;
-  return 2 * pistonArea(own) + Math.PI * own.bore * (clearanceHeight + travel);
+/** One working side of a piston. */
+export interface CylinderEnd {
+  /** Which cylinder, from 0. */
+  readonly cylinder: number;
+  readonly side: 'cover' | 'crank';
+  /** Crank angle at which its volume is smallest: its own dead centre [rad]. */
+  readonly deadCentre: number;
+  /** Piston area on this side [m²]. */
+  readonly area: number;
+  readonly sweptVolume: number;
+  readonly clearanceVolume: number;
 }
 
-export function cylinderComplaints({ stroke, rod_length }: Cylinder): readonly Complaint[] {
-  const shortest = 0.6 * stroke;
-  if (rod_length >= shortest) return [];
-  return [
-    {
+const circle = (diameter: number): number => (Math.PI * diameter ** 2) / 4;
+
+/** Crank angle by which cylinder `index` follows the first [rad]. */
+export function crankOffset(own: Cylinder, index: number): number {
+  return index * (own.crank_spacing ?? (2 * Math.PI) / own.cylinders);
+}
+
+/** Every working end, cylinder by cylinder, cover end first. */
+export function cylinderEnds(own: Cylinder): readonly CylinderEnd[] {
+  const { bore, stroke, action, clearance } = own;
+  const rod = circle(own.piston_rod_diameter ?? 0);
+  return Array.from({ length: own.cylinders }, (_, index) => {
+    const offset = crankOffset(own, index);
+    const end = (side: CylinderEnd['side'], area: number, share: number): CylinderEnd => ({
+      cylinder: index,
+      side,
+      deadCentre: side === 'cover' ? offset : offset + Math.PI,
+      area,
+      sweptVolume: area * stroke,
+      clearanceVolume: share * area * stroke,
+    });
+    const cover = end('cover', circle(bore), clearance);
+    if (action === 'single') return [cover];
+    return [cover, end('crank', circle(bore) - rod, own.crank_end_clearance ?? clearance)];
+  }).flat();
+}
+
+/** Volume [m³] of an end with its piston x [m] from top dead centre. */
+export function endVolume(end: CylinderEnd, travel: number): number {
+  const opened = end.side === 'cover' ? end.area * travel : end.sweptVolume - end.area * travel;
+  return end.clearanceVolume + opened;
+}
+
+/** Crank train as seen from the cover, or from the crank end. */
+export function crankTrain(
+  own: Pick<Cylinder, 'stroke' | 'rod_length'>,
+  side: CylinderEnd['side'] = 'cover',
+): CrankTrain {
+  return { crankRadius: own.stroke / 2, rodLength: own.rod_length, fromCrankEnd: side === 'crank' };
+}
+
+/** Wall that the gas of an end touches [m²]: cover and piston, and the barrel between them. */
+export function wallArea(end: CylinderEnd, bore: number, volume: number): number {
+  return 2 * end.area + (Math.PI * bore * volume) / end.area;
+}
+
+const mm = (length: number): string => `${(length * 1e3).toFixed(1)} mm`;
+
+export function cylinderComplaints(own: Cylinder): readonly Complaint[] {
+  const { bore, stroke, rod_length, action, piston_rod_diameter: rod } = own;
+  const found: Complaint[] = [];
+  if (rod_length < 0.6 * stroke)
+    found.push({
       path: ['rod_length'],
-      expected: `at least ${(shortest * 1e3).toFixed(1)} mm for this stroke, or the crank cannot turn freely`,
-      received: `${(rod_length * 1e3).toFixed(1)} mm`,
+      expected: `at least ${mm(0.6 * stroke)} for this stroke, or the crank cannot turn freely`,
+      received: mm(rod_length),
       hint: 'Measure between the centres of the two pins; two strokes is usual.',
-    },
-  ];
+    });
+  if (action === 'double' && rod === undefined)
+    found.push({
+      path: ['action'],
+      expected: 'a `piston_rod_diameter` beside it, because the rod takes area from the crank end',
+      received: 'double without one',
+    });
+  if (rod !== undefined && rod >= 0.9 * bore)
+    found.push({
+      path: ['piston_rod_diameter'],
+      expected: `less than nine tenths of the bore, ${mm(0.9 * bore)}`,
+      received: mm(rod),
+    });
+  return found;
 }

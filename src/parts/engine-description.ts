@@ -10,7 +10,7 @@ import { friction, frictionComplaints } from './friction.ts';
 import { leaks } from './leaks/registry.ts';
 import { loads } from './loads/registry.ts';
 import type { PartContext } from './part-context.ts';
-import { supply } from './supply.ts';
+import { supply, supplyComplaints } from './supply.ts';
 import { valveGears } from './valve-gears/registry.ts';
 
 const RPM = (2 * Math.PI) / 60;
@@ -77,6 +77,8 @@ export function partContext(spec: Pick<EngineSpec, 'gas' | 'cylinder' | 'atmosph
     gas: gasNamed(spec.gas),
     crank: crankTrain(spec.cylinder),
     bore: spec.cylinder.bore,
+    doubleActing: spec.cylinder.action === 'double',
+    rodDiameter: spec.cylinder.piston_rod_diameter ?? 0,
     atmosphericPressure: spec.atmosphere.pressure,
     atmosphericTemperature: spec.atmosphere.temperature,
   };
@@ -84,17 +86,6 @@ export function partContext(spec: Pick<EngineSpec, 'gas' | 'cylinder' | 'atmosph
 
 const under = (key: string, complaints: readonly Complaint[]): Complaint[] =>
   complaints.map((complaint) => ({ ...complaint, path: [key, ...complaint.path] }));
-
-function supplyComplaints(spec: EngineSpec): Complaint[] {
-  if (spec.supply.pressure > spec.atmosphere.pressure) return [];
-  return [
-    {
-      path: ['supply', 'pressure'],
-      expected: `above the pressure of the room, ${(spec.atmosphere.pressure / 1e5).toFixed(3)} bar absolute`,
-      received: `${(spec.supply.pressure / 1e5).toFixed(3)} bar absolute`,
-    },
-  ];
-}
 
 /** Everything about an engine that cannot be, although each value by itself could. */
 export function engineComplaints(spec: EngineSpec): readonly Complaint[] {
@@ -108,7 +99,7 @@ export function engineComplaints(spec: EngineSpec): readonly Complaint[] {
     ...under('load', spec.load.complaints(context)),
     ...under('valve_gear', spec.valve_gear.complaints(context)),
     ...spec.leaks.flatMap((leak, i) => under('leaks', under(String(i), leak.complaints(context)))),
-    ...supplyComplaints(spec),
+    ...under('supply', supplyComplaints(spec.supply, spec.atmosphere.pressure)),
     ...(spec.compressor
       ? under('compressor', compressorComplaints(spec.compressor, spec.supply.pressure))
       : []),

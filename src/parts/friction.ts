@@ -2,7 +2,8 @@
  * Friction of the running gear.
  *
  *   bearings:  τ = τ_c + (τ_s − τ_c) exp(−(ω/ω_s)²) + c_v ω      (Stribeck form with viscous part)
- *   piston:    F = F₀ + k |p − p_atm|,  acting through |x′|       (rings and cups press harder under pressure)
+ *   piston:    F = F₀ + k |Δp|,  acting through |x′|              (rings and cups press harder under pressure)
+ *   gland:     the same form with the gauge pressure in the crank end
  *
  * Magnitudes only; the system gives them the sign of the motion. At rest the same engine holds up to the break-away
  * torque τ_s plus the piston force on its lever arm. Common practice, no source, for the values.
@@ -50,6 +51,18 @@ export const frictionParameters = {
     '4 N/bar',
     'Extra sliding force per pressure across the piston; cups and sprung rings grow with pressure.',
   ),
+  gland_force: quantity(
+    'force',
+    { min: 0, max: 10_000, default: 0 },
+    '4 N',
+    'Force that slides the piston rod of a double-acting cylinder through its gland, with no pressure on it.',
+  ),
+  gland_force_per_pressure: quantity(
+    'force per pressure',
+    { min: 0, max: 0.1, default: 0 },
+    '2 N/bar',
+    'Extra gland force per pressure in the crank end.',
+  ),
 };
 
 export const friction = group('What it costs to turn the engine over.', frictionParameters);
@@ -64,9 +77,14 @@ export function bearingTorque(law: Friction, speed: number): number {
   );
 }
 
-/** Force [N] that resists the piston under a gauge pressure [Pa]. */
-export function pistonFriction(law: Friction, gaugePressure: number): number {
-  return law.piston_force + law.piston_force_per_pressure * Math.abs(gaugePressure);
+/** Force [N] that resists the piston with a pressure difference [Pa] across it. */
+export function pistonFriction(law: Friction, difference: number): number {
+  return law.piston_force + law.piston_force_per_pressure * Math.abs(difference);
+}
+
+/** Force [N] that resists the piston rod in its gland under a gauge pressure [Pa] in the crank end. */
+export function glandFriction(law: Friction, gaugePressure: number): number {
+  return law.gland_force + law.gland_force_per_pressure * Math.abs(gaugePressure);
 }
 
 export function frictionComplaints(law: Friction): readonly Complaint[] {

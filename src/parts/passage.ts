@@ -6,8 +6,11 @@ import { gapFlow } from '../gas/gap.ts';
 import type { Gas } from '../gas/gas.ts';
 import { nozzleFlow } from '../gas/nozzle.ts';
 
-/** The places where gas can be. Supply and atmosphere never change; chest and cylinder are volumes. */
-export type Place = 'supply' | 'chest' | 'cylinder' | 'atmosphere';
+/**
+ * Where gas can be, as a part sees it: its own cylinder end, the other end of a double-acting cylinder, and what all
+ * ends share. Supply and atmosphere never change; the others are volumes.
+ */
+export type Place = 'supply' | 'hose' | 'chest' | 'cylinder' | 'other end' | 'atmosphere';
 
 export type PassageRole = 'supply' | 'admission' | 'exhaust' | 'leak';
 
@@ -18,16 +21,16 @@ export interface Passage {
   readonly from: Place;
   readonly to: Place;
   /**
-   * Mass flow [kg/s], positive from `from` to `to`, at crank angle θ [rad]; odd in the pressure difference,
-   * zero at equal pressures, and it allocates nothing.
+   * Mass flow [kg/s], positive from `from` to `to`, at crank angle θ [rad] and, for what works by the clock, crank speed
+   * [rad/s]; odd in the pressure difference, zero at equal pressures, and it allocates nothing.
    */
-  massFlow(angle: number, pFrom: number, tFrom: number, pTo: number, tTo: number): number;
+  massFlow(angle: number, pFrom: number, tFrom: number, pTo: number, tTo: number, speed: number): number;
 }
 
 /** A port: a passage whose effective area Cd·A [m²] is opened and shut by the valve gear. */
 export interface Port extends Passage {
   readonly role: 'admission' | 'exhaust';
-  effectiveArea(angle: number): number;
+  effectiveArea(angle: number, speed: number): number;
 }
 
 interface Ends {
@@ -36,16 +39,16 @@ interface Ends {
   readonly to: Place;
 }
 
-/** Effective area Cd·A [m²] at crank angle θ [rad]. */
-export type AreaLaw = (angle: number) => number;
+/** A quantity that goes with the crank angle [rad]. */
+export type AreaLaw = (angle: number, speed: number) => number;
 
 export function port(gas: Gas, role: Port['role'], ends: Ends, effectiveArea: AreaLaw): Port {
   return {
     ...ends,
     role,
     effectiveArea,
-    massFlow: (angle, pFrom, tFrom, pTo, tTo) => {
-      const area = effectiveArea(angle);
+    massFlow: (angle, pFrom, tFrom, pTo, tTo, speed) => {
+      const area = effectiveArea(angle, speed);
       if (area === 0) return 0;
       return pFrom >= pTo
         ? nozzleFlow(gas, area, pFrom, tFrom, pTo)
@@ -64,9 +67,9 @@ export function gap(gas: Gas, ends: Ends, resistance: AreaLaw, section: AreaLaw)
   return {
     ...ends,
     role: 'leak',
-    massFlow: (angle, pFrom, tFrom, pTo, tTo) => {
-      const z = resistance(angle);
-      const a = section(angle);
+    massFlow: (angle, pFrom, tFrom, pTo, tTo, speed) => {
+      const z = resistance(angle, speed);
+      const a = section(angle, speed);
       return pFrom >= pTo ? gapFlow(gas, z, a, pFrom, tFrom, pTo) : -gapFlow(gas, z, a, pTo, tTo, pFrom);
     },
   };

@@ -1,16 +1,44 @@
-/** Where the air comes from: a regulator that holds its pressure, a hose, and the chest in front of the valves. */
-import { group, optional, quantity } from '../kinds/describe.ts';
+/** Where the air comes from: a regulator, a hose with its fittings, and the chest in front of the valves. */
+import { count, group, optional, optionalGroup, pureNumber, quantity } from '../kinds/describe.ts';
+import type { Complaint } from '../kinds/kind.ts';
 import type { Values } from '../kinds/parameter.ts';
-import { tubeConductance } from '../gas/conductance.ts';
+import { conductanceFlow, conductanceOfArea, tubeConductance, type Conductance } from '../gas/conductance.ts';
+import { conductanceInSeries } from '../gas/conductance-series.ts';
 import type { Gas } from '../gas/gas.ts';
 import { conduit, type Passage } from './passage.ts';
+
+export const regulatorParameters = {
+  inlet_pressure: quantity(
+    'pressure',
+    { min: 20e3, max: 5e6 },
+    '7 bar gauge',
+    'Pressure in front of it, in the receiver or the line.',
+  ),
+  sonic_conductance: quantity(
+    'sonic conductance',
+    { min: 1e-12, max: 1e-5 },
+    '3 dm^3/(s bar)',
+    'C of the regulator fully open, from its data sheet (ISO 6358).',
+  ),
+  critical_pressure_ratio: pureNumber(
+    { min: 0, max: 0.6, default: 0.3 },
+    '0.3',
+    'b from the same data sheet.',
+  ),
+  droop: quantity(
+    'pressure difference',
+    { min: 100, max: 1e6 },
+    '0.4 bar',
+    'How far its outlet falls below the set pressure before it is fully open.',
+  ),
+};
 
 export const supplyParameters = {
   pressure: quantity(
     'pressure',
     { min: 20e3, max: 3.1e6 },
     '4 bar gauge',
-    'Pressure at the regulator outlet, held whatever the engine takes.',
+    'Pressure the regulator is set to; without a `regulator` below it is held whatever the engine takes.',
   ),
   temperature: optional(
     quantity(
@@ -20,6 +48,7 @@ export const supplyParameters = {
       'Temperature of the air supplied; the room if not given.',
     ),
   ),
+  regulator: optionalGroup('A real regulator, that droops under flow.', regulatorParameters),
   hose: group('Hose from the regulator to the engine.', {
     bore: quantity(
       'length',
@@ -28,6 +57,18 @@ export const supplyParameters = {
       'Inside diameter of the narrowest long stretch.',
     ),
     length: quantity('length', { min: 0.01, max: 200 }, '3 m', 'Length.'),
+    fitting_bore: optional(
+      quantity(
+        'length',
+        { min: 5e-4, max: 0.1 },
+        '5 mm',
+        'Narrowest bore of each fitting; none if not given.',
+      ),
+    ),
+    fittings: count(
+      { min: 1, max: 10, default: 2 },
+      'How many such fittings the air passes one behind the other.',
+    ),
   }),
   chest_volume: quantity(
     'volume',
@@ -37,19 +78,74 @@ export const supplyParameters = {
   ),
 };
 
-export const supply = group('Regulated compressed air through a hose into a valve chest.', supplyParameters);
+export const supply = group('Compressed air through a hose into a valve chest.', supplyParameters);
 
 export type Supply = Values<typeof supplyParameters>;
+type Regulator = Values<typeof regulatorParameters>;
 
-/** Volume in front of the admission valve [m³]: chest and hose. */
-export function chestVolume({ chest_volume, hose }: Supply): number {
-  return chest_volume + (Math.PI / 4) * hose.bore ** 2 * hose.length;
+/** Discharge coefficient of a fitting's bore: common practice, no source. */
+const FITTING_DISCHARGE = 0.7;
+
+export const hoseVolume = ({ hose }: Supply): number => (Math.PI / 4) * hose.bore ** 2 * hose.length;
+
+/** The hose with its fittings as one element. */
+export function hoseConductance({ hose }: Supply): Conductance {
+  const tube = tubeConductance(hose.bore, hose.length);
+  if (hose.fitting_bore === undefined) return tube;
+  const fitting: Conductance = {
+    sonicConductance: conductanceOfArea((FITTING_DISCHARGE * Math.PI * hose.fitting_bore ** 2) / 4),
+    criticalPressureRatio: 0.5,
+  };
+  return conductanceInSeries([tube, ...Array.from({ length: hose.fittings }, () => fitting)]);
 }
 
+/** The hose, from where it begins: the held supply, or the volume behind a regulator. */
 export function hosePassage(own: Supply, gas: Gas): Passage {
-  return conduit(
-    gas,
-    { name: 'hose', from: 'supply', to: 'chest' },
-    tubeConductance(own.hose.bore, own.hose.length),
-  );
+  const from = own.regulator ? 'hose' : 'supply';
+  return conduit(gas, { name: 'hose', from, to: 'chest' }, hoseConductance(own));
+}
+
+/**
+ * A pressure regulator: shut at its set pressure, opening in proportion as the outlet falls below it, fully open one
+ * droop below. It passes nothing backwards. Proportional law: common practice, no source; C and b: ISO 6358.
+ */
+export function regulatorPassage(regulator: Regulator, setPressure: number, gas: Gas): Passage {
+  const element: Conductance = {
+    sonicConductance: regulator.sonic_conductance,
+    criticalPressureRatio: regulator.critical_pressure_ratio,
+  };
+  return {
+    name: 'regulator',
+    role: 'supply',
+    from: 'supply',
+    to: 'hose',
+    massFlow: (_angle, pFrom, tFrom, pTo) => {
+      const opening = Math.min(1, (setPressure - pTo) / regulator.droop);
+      if (opening <= 0 || pFrom <= pTo) return 0;
+      return opening * conductanceFlow(gas, element, pFrom, tFrom, pTo);
+    },
+  };
+}
+
+const bar = (pressure: number): string => `${(pressure / 1e5).toFixed(3)} bar absolute`;
+
+export function supplyComplaints(
+  { pressure, regulator }: Supply,
+  roomPressure: number,
+): readonly Complaint[] {
+  const found: Complaint[] = [];
+  if (pressure <= roomPressure)
+    found.push({
+      path: ['pressure'],
+      expected: `above the pressure of the room, ${bar(roomPressure)}`,
+      received: bar(pressure),
+    });
+  if (regulator && regulator.inlet_pressure < pressure)
+    found.push({
+      path: ['regulator', 'inlet_pressure'],
+      expected: `at least the set pressure, ${bar(pressure)}`,
+      received: bar(regulator.inlet_pressure),
+      hint: 'A regulator can only lower a pressure.',
+    });
+  return found;
 }

@@ -58,6 +58,12 @@ export const dimensions: Readonly<Record<Dimension, DimensionFacts>> = {
     example: '400 rpm',
   },
   pressure: { name: 'a pressure', si: ['Pa'], display: [unit('bar', 1e5)], example: '4 bar gauge' },
+  'pressure difference': {
+    name: 'a pressure difference',
+    si: ['Pa'],
+    display: [unit('Pa', 1), unit('bar', 1e5, 1e3)],
+    example: '0.4 bar',
+  },
   temperature: {
     name: 'a temperature',
     si: ['K'],

@@ -1,10 +1,11 @@
 /** Follows one whole turn from top dead centre and takes its measure. */
-import { passageMassSlot, SLOT } from '../model/slots.ts';
+import { SLOT } from '../model/slots.ts';
 import { ledgerResiduals, resetTotals, type Residuals } from '../model/ledger.ts';
-import { CHEST, CYLINDER, type EngineSystem } from '../model/system.ts';
+import { FIRST_VOLUME, type WorkingEnd } from '../model/engine.ts';
+import type { EngineSystem } from '../model/system.ts';
 import { wrappedAngle } from '../parts/crank-positions.ts';
 import type { Arrival } from '../numerics/integrator.ts';
-import type { CycleProfile } from './result.ts';
+import type { CycleProfile, EndProfile } from './result.ts';
 import type { Stepper } from './stepper.ts';
 
 const DEGREES = 360;
@@ -23,8 +24,8 @@ export interface MeasuredCycle {
   readonly residuals: Residuals;
   /** Net mass [kg] through each passage. */
   readonly passageMass: readonly number[];
-  readonly atAdmission: EventState;
-  readonly atCutOff: EventState;
+  /** For each working end, its state as its admission opens and as it shuts. */
+  readonly ends: readonly { readonly atAdmission: EventState; readonly atCutOff: EventState }[];
 }
 
 /** Copies of the state at every whole degree and at every edge of one turn; undefined when the engine gave up on it. */
@@ -60,60 +61,86 @@ function followTurn(system: EngineSystem, stepper: Stepper, start: Float64Array)
   return { atDegrees, atEdges, after: y };
 }
 
+function endProfile(end: WorkingEnd, column: () => Float64Array): EndProfile {
+  return {
+    name: end.name,
+    deadCentre: end.deadCentre,
+    sweptVolume: end.sweptVolume,
+    clearanceVolume: end.clearanceVolume,
+    volume: column(),
+    pressure: column(),
+    temperature: column(),
+    admissionArea: column(),
+    exhaustArea: column(),
+  };
+}
+
 function profileOf(
   system: EngineSystem,
   start: Float64Array,
   samples: readonly Float64Array[],
 ): CycleProfile {
   const { engine } = system;
+  const [first, ...others] = engine.ends;
   const column = (): Float64Array => new Float64Array(samples.length);
-  const profile = {
+  const profile: CycleProfile = {
     crankAngle: column(),
     time: column(),
     speed: column(),
-    cylinderVolume: column(),
-    cylinderPressure: column(),
-    cylinderTemperature: column(),
     chestPressure: column(),
     chestTemperature: column(),
-    admissionArea: column(),
-    exhaustArea: column(),
+    ends: [endProfile(first, column), ...others.map((end) => endProfile(end, column))],
     gasTorque: column(),
     inertiaTorque: column(),
     frictionTorque: column(),
     loadTorque: column(),
     massFlow: engine.passages.map(column),
   };
-  for (const [i, y] of samples.entries()) {
-    const angle = y[SLOT.crankAngle]!;
-    const now = system.observe(y);
-    profile.crankAngle[i] = angle - start[SLOT.crankAngle]!;
-    profile.time[i] = y[SLOT.time]! - start[SLOT.time]!;
-    profile.speed[i] = y[SLOT.speed]!;
-    profile.cylinderVolume[i] = now.cylinderVolume;
-    profile.cylinderPressure[i] = now.pressure[CYLINDER]!;
-    profile.cylinderTemperature[i] = now.temperature[CYLINDER]!;
-    profile.chestPressure[i] = now.pressure[CHEST]!;
-    profile.chestTemperature[i] = now.temperature[CHEST]!;
-    profile.admissionArea[i] = engine.admission.effectiveArea(angle);
-    profile.exhaustArea[i] = engine.exhaust.effectiveArea(angle);
-    profile.gasTorque[i] = now.gasTorque;
-    profile.inertiaTorque[i] = now.inertiaTorque;
-    profile.frictionTorque[i] = now.bearingTorque + now.pistonTorque + now.gearTorque;
-    profile.loadTorque[i] = now.loadTorque;
-    for (const [k, flows] of profile.massFlow.entries()) flows[i] = now.massFlow[k]!;
-  }
+  for (const [i, y] of samples.entries()) writeSample(system, profile, start, i, y);
   return profile;
 }
 
-/** The state at the edge nearest to a valve event; events are edges by the gear's contract. */
-function eventState(system: EngineSystem, turn: Turn, event: number): EventState {
-  const wanted = wrappedAngle(event);
+function writeSample(
+  system: EngineSystem,
+  profile: CycleProfile,
+  start: Float64Array,
+  i: number,
+  y: Float64Array,
+): void {
+  const { engine } = system;
+  const angle = y[SLOT.crankAngle]!;
+  const speed = y[SLOT.speed]!;
+  const now = system.observe(y);
+  profile.crankAngle[i] = angle - start[SLOT.crankAngle]!;
+  profile.time[i] = y[SLOT.time]! - start[SLOT.time]!;
+  profile.speed[i] = speed;
+  profile.chestPressure[i] = now.pressure[engine.chest]!;
+  profile.chestTemperature[i] = now.temperature[engine.chest]!;
+  for (const [k, own] of profile.ends.entries()) {
+    const end = engine.ends[k]!;
+    own.volume[i] = now.endVolume[k]!;
+    own.pressure[i] = now.pressure[end.place]!;
+    own.temperature[i] = now.temperature[end.place]!;
+    own.admissionArea[i] = end.admission.effectiveArea(angle - end.deadCentre, speed);
+    own.exhaustArea[i] = end.exhaust.effectiveArea(angle - end.deadCentre, speed);
+  }
+  profile.gasTorque[i] = now.gasTorque;
+  profile.inertiaTorque[i] = now.inertiaTorque + now.gravityTorque;
+  profile.frictionTorque[i] = now.bearingTorque + now.pistonTorque + now.gearTorque;
+  profile.loadTorque[i] = now.loadTorque;
+  for (const [k, flows] of profile.massFlow.entries()) flows[i] = now.massFlow[k]!;
+}
+
+/** The state of an end at the edge nearest to one of its valve events; events are edges by the gear's contract. */
+function eventState(system: EngineSystem, turn: Turn, end: WorkingEnd, event: number): EventState {
+  const wanted = wrappedAngle(event + end.deadCentre);
+  const distance = (edge: number): number => Math.abs(Math.sin((edge - wanted) / 2));
   const nearest = [...turn.atEdges.keys()].reduce((best, edge) =>
-    Math.abs(edge - wanted) < Math.abs(best - wanted) ? edge : best,
+    distance(edge) < distance(best) ? edge : best,
   );
   const y = turn.atEdges.get(nearest)!;
-  return { mass: y[SLOT.cylinderMass]!, volume: system.observe(y).cylinderVolume };
+  const volume = system.observe(y).endVolume[system.engine.ends.indexOf(end)]!;
+  return { mass: y[system.slots.mass(end.place - FIRST_VOLUME)]!, volume };
 }
 
 /** Measures the turn that begins at `start`, a state at top dead centre that turns forward. */
@@ -123,17 +150,21 @@ export function measureCycle(
   start: Float64Array,
 ): MeasuredCycle | Arrival {
   const before = start.slice();
-  resetTotals(before);
+  resetTotals(system, before);
   const turn = followTurn(system, stepper, before);
   if ('reason' in turn) return turn;
-  const { admission, cutOff } = system.engine.valveGear.events;
   return {
     before,
     after: turn.after,
     profile: profileOf(system, before, turn.atDegrees),
     residuals: ledgerResiduals(system, before, turn.after),
-    passageMass: system.engine.passages.map((_, i) => turn.after[passageMassSlot(i)]!),
-    atAdmission: eventState(system, turn, admission),
-    atCutOff: eventState(system, turn, cutOff),
+    passageMass: system.engine.passages.map((_, i) => turn.after[system.slots.passageMass(i)]!),
+    ends: system.engine.ends.map((end) => {
+      const { admission, cutOff } = end.valveGear.events;
+      return {
+        atAdmission: eventState(system, turn, end, admission),
+        atCutOff: eventState(system, turn, end, cutOff),
+      };
+    }),
   };
 }

@@ -5,7 +5,8 @@
  * events found on the way. Between them the state moves in crank angle where that is well behaved, else in time.
  */
 import type { Arrival, EventFunction, Journey } from '../numerics/integrator.ts';
-import { FIRST_TOTAL, SLOT } from '../model/slots.ts';
+import { SLOT } from '../model/slots.ts';
+import { FIRST_VOLUME } from '../model/engine.ts';
 import type { Direction, EngineSystem } from '../model/system.ts';
 import type { Stepper } from './stepper.ts';
 import { torqueBalance } from './torque-balance.ts';
@@ -117,9 +118,11 @@ function journeyOf(motion: Motion, events: readonly EventFunction[]): Journey {
 function failure(motion: Motion, arrival: Arrival): Milestone | undefined {
   if (arrival.reason === 'step-limit') return { kind: 'step-limit' };
   if (arrival.reason === 'non-finite') return { kind: 'non-finite', component: arrival.component };
-  for (let i = 0; i < FIRST_TOTAL; i += 1) {
+  const { slots } = motion.system;
+  for (let i = 0; i < slots.firstTotal; i += 1) {
     const value = motion.y[i]!;
-    if (!Number.isFinite(value) || (i >= SLOT.chestMass && value <= 0))
+    // Mass and energy of a volume stay above zero.
+    if (!Number.isFinite(value) || (i >= slots.mass(0) && value <= 0))
       return { kind: 'non-finite', component: i };
   }
   return undefined;
@@ -135,7 +138,7 @@ function waitAtRest(motion: Motion, margin: number): Milestone | undefined {
   };
   const breaksAway: EventFunction = {
     value: (_x, component) => {
-      for (let i = 0; i < FIRST_TOTAL; i += 1) scratch[i] = component(i);
+      for (let i = 0; i < system.slots.firstTotal; i += 1) scratch[i] = component(i);
       return holdsBy(scratch);
     },
   };
@@ -159,7 +162,8 @@ function waitAtRest(motion: Motion, margin: number): Milestone | undefined {
 function chestIsFull(system: EngineSystem, y: Float64Array): boolean {
   const slopes = new Float64Array(system.dimension);
   system.timeSlopes(0, y, slopes);
-  return Math.abs(slopes[SLOT.chestEnergy]!) < FULL * y[SLOT.chestEnergy]!;
+  const energy = system.slots.energy(system.engine.chest - FIRST_VOLUME);
+  return Math.abs(slopes[energy]!) < FULL * y[energy]!;
 }
 
 /** Turns on, one way, until the crank stops (undefined) or a milestone is reached. */

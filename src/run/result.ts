@@ -1,5 +1,5 @@
 /** What a run yields. SI throughout, absolute pressures, radians; flows in kg per cycle unless said otherwise. */
-import type { Place, PassageRole } from '../parts/passage.ts';
+import type { PassageRole } from '../parts/passage.ts';
 import type { DerivedSize, ValveEvents } from '../parts/valve-gears/valve-gear.ts';
 import type { Outcome } from './outcome.ts';
 
@@ -11,9 +11,25 @@ export interface Trace {
   readonly crankAngle: Float64Array;
   /** [rad/s]. */
   readonly speed: Float64Array;
-  /** [Pa]. */
+  /** [Pa]; of the cylinder, that of the first working end. */
   readonly chestPressure: Float64Array;
   readonly cylinderPressure: Float64Array;
+}
+
+/** One cylinder end through the settled turn, at the same crank angles as the profile it belongs to. */
+export interface EndProfile {
+  /** "cylinder", or which end of which cylinder. */
+  readonly name: string;
+  /** Crank angle of its own dead centre, where its volume is smallest [rad]. */
+  readonly deadCentre: number;
+  readonly sweptVolume: number;
+  readonly clearanceVolume: number;
+  readonly volume: Float64Array;
+  readonly pressure: Float64Array;
+  readonly temperature: Float64Array;
+  /** Effective areas Cd·A [m²]. */
+  readonly admissionArea: Float64Array;
+  readonly exhaustArea: Float64Array;
 }
 
 /** One settled turn, at every whole crank degree from 0 to 360. */
@@ -23,16 +39,13 @@ export interface CycleProfile {
   /** Time since top dead centre [s]. */
   readonly time: Float64Array;
   readonly speed: Float64Array;
-  readonly cylinderVolume: Float64Array;
-  readonly cylinderPressure: Float64Array;
-  readonly cylinderTemperature: Float64Array;
   readonly chestPressure: Float64Array;
   readonly chestTemperature: Float64Array;
-  /** Effective areas Cd·A [m²]. */
-  readonly admissionArea: Float64Array;
-  readonly exhaustArea: Float64Array;
-  /** Torques at the crankshaft [N m]; gas and inertia drive when positive, friction and load resist when positive. */
+  /** Every working end, the cover end of the first cylinder first. */
+  readonly ends: readonly [EndProfile, ...EndProfile[]];
+  /** Torques at the crankshaft [N m]; those of gas and masses drive when positive, friction and load resist. */
   readonly gasTorque: Float64Array;
+  /** Of the pistons' inertia and weight. */
   readonly inertiaTorque: Float64Array;
   readonly frictionTorque: Float64Array;
   readonly loadTorque: Float64Array;
@@ -43,8 +56,9 @@ export interface CycleProfile {
 export interface PassageTotal {
   readonly name: string;
   readonly role: PassageRole;
-  readonly from: Place;
-  readonly to: Place;
+  /** Names of places: "supply", "valve chest", "cylinder", "room"… */
+  readonly from: string;
+  readonly to: string;
   /** Net mass per cycle [kg], positive from → to. */
   readonly mass: number;
 }
@@ -61,7 +75,10 @@ export interface AirLedger {
   readonly leaks: readonly { readonly name: string; readonly share: number }[];
 }
 
-/** Where the work of one cycle went [J]: indicated = bearings + piston + valve gear + load + gain of kinetic energy. */
+/**
+ * Where the work of one cycle went [J]: indicated = bearings + pistons and glands + valve gear + load + gain of kinetic
+ * energy; the weight of the pistons gives back over a turn what it takes.
+ */
 export interface WorkLedger {
   readonly indicated: number;
   readonly bearings: number;
@@ -79,7 +96,8 @@ export interface Range {
 }
 
 export interface PlaceExtremes {
-  readonly place: 'chest' | 'cylinder';
+  /** "valve chest", or the name of a cylinder end. */
+  readonly place: string;
   readonly pressure: Range;
   readonly temperature: Range;
 }

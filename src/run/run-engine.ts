@@ -30,14 +30,15 @@ function loadCurve(engine: Engine, topSpeed: number): EngineFacts['loadCurve'] {
 }
 
 function engineFacts(spec: EngineSpec, engine: Engine, topSpeed: number): EngineFacts {
-  const { events, derivedSizes } = engine.valveGear;
+  const first = engine.ends[0]!;
+  const { events, derivedSizes } = first.valveGear;
   return {
     valveGearKind: spec.valve_gear.kind,
     atmosphericPressure: engine.atmosphere.pressure,
     atmosphericTemperature: engine.atmosphere.temperature,
-    supplyPressure: engine.supply.pressure,
-    chestVolume: engine.chestVolume,
-    clearanceVolume: engine.clearanceVolume,
+    supplyPressure: spec.supply.pressure,
+    chestVolume: engine.volumes.reduce((sum, { fixedVolume }) => sum + (fixedVolume ?? 0), 0),
+    clearanceVolume: engine.ends.reduce((sum, { clearanceVolume }) => sum + clearanceVolume, 0),
     sweptVolume: engine.sweptVolume,
     bore: spec.cylinder.bore,
     stroke: spec.cylinder.stroke,
@@ -68,7 +69,7 @@ export function runEngine(spec: EngineSpec): RunResult {
   const system = engineSystem(engine);
   const stepper = engineStepper(system);
   const recorder = traceRecorder(system);
-  const start = initialState(engine, spec.start.crank_angle, spec.start.hand_speed);
+  const start = initialState(system, spec.start.crank_angle, spec.start.hand_speed);
   const y = start.slice();
   recorder.note((i) => y[i]!);
   const motion = motionFrom({ system, stepper, recorder, y, longestTime: spec.run.longest_time });

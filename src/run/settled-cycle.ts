@@ -1,87 +1,93 @@
 /** From the measure of one turn to what a builder asks: speed, work, air, where it went. */
 import { anrVolumeFlow } from '../gas/reference-atmosphere.ts';
 import { kineticEnergy } from '../model/ledger.ts';
+import { ATMOSPHERE, FIRST_VOLUME, SUPPLY } from '../model/engine.ts';
 import { SLOT } from '../model/slots.ts';
 import type { EngineSystem } from '../model/system.ts';
 import { strokeFraction } from '../parts/crank-train.ts';
 import type { MeasuredCycle } from './cycle.ts';
-import type {
-  AirLedger,
-  CycleProfile,
-  PassageTotal,
-  PlaceExtremes,
-  Range,
-  SettledCycle,
-  WorkLedger,
-} from './result.ts';
+import type { AirLedger, CycleProfile, PlaceExtremes, Range, SettledCycle, WorkLedger } from './result.ts';
 
 function rangeOf(column: Float64Array): Range {
   return { min: column.reduce((a, b) => Math.min(a, b)), max: column.reduce((a, b) => Math.max(a, b)) };
 }
 
 function extremesOf(profile: CycleProfile): readonly PlaceExtremes[] {
-  return [
-    {
-      place: 'chest',
-      pressure: rangeOf(profile.chestPressure),
-      temperature: rangeOf(profile.chestTemperature),
-    },
-    {
-      place: 'cylinder',
-      pressure: rangeOf(profile.cylinderPressure),
-      temperature: rangeOf(profile.cylinderTemperature),
-    },
-  ];
+  const chest = {
+    place: 'valve chest',
+    pressure: rangeOf(profile.chestPressure),
+    temperature: rangeOf(profile.chestTemperature),
+  };
+  const ends = profile.ends.map(({ name, pressure, temperature }) => ({
+    place: name,
+    pressure: rangeOf(pressure),
+    temperature: rangeOf(temperature),
+  }));
+  return [chest, ...ends];
 }
 
 function workLedger(system: EngineSystem, { before, after }: MeasuredCycle): WorkLedger {
+  const { slots } = system;
   return {
-    indicated: after[SLOT.gasWork]!,
-    bearings: after[SLOT.bearingWork]!,
-    piston: after[SLOT.pistonWork]!,
-    valveGear: after[SLOT.gearWork]!,
-    load: after[SLOT.loadWork]!,
+    indicated: after[slots.gasWork]!,
+    bearings: after[slots.bearingWork]!,
+    piston: after[slots.pistonWork]!,
+    valveGear: after[slots.gearWork]!,
+    load: after[slots.loadWork]!,
     kineticGain: kineticEnergy(system, after) - kineticEnergy(system, before),
-    wallHeat: after[SLOT.wallHeat]!,
+    wallHeat: after[slots.wallHeat]!,
   };
 }
 
 /**
  * Where the air went, by this order of claims: leaked to the room, or past a shut admission valve straight out of the
  * open exhaust; blown straight through both open ports; filled the clearance at cut-off pressure beyond what was left
- * in it; the rest pushed the piston.
+ * in it; the rest pushed the pistons.
  */
-function airLedger(system: EngineSystem, cycle: MeasuredCycle, passages: readonly PassageTotal[]): AirLedger {
-  const mass = passages.find(({ role }) => role === 'supply')?.mass ?? 0;
+function airLedger(system: EngineSystem, cycle: MeasuredCycle): AirLedger {
+  const { engine, slots } = system;
+  const { passages } = engine;
+  const total = (i: number): number => cycle.passageMass[i]!;
+  const mass = passages.reduce((sum, { from }, i) => (from === SUPPLY ? sum + total(i) : sum), 0);
   const share = (amount: number): number => (mass > 0 ? Math.max(0, amount) / mass : 0);
-  const inwards = passages.filter(({ role, to }) => role === 'leak' && to === 'cylinder');
-  const inwardMass = inwards.reduce((sum, passage) => sum + Math.max(0, passage.mass), 0);
-  const leakThrough = cycle.after[SLOT.leakThrough]!;
-  const leaks = passages
-    .filter(({ role }) => role === 'leak')
-    .map((passage) => {
-      const own = passage.to === 'cylinder' && inwardMass > 0 ? leakThrough / inwardMass : 1;
-      return { name: passage.name, share: share(own * passage.mass) };
-    });
+  const inwards = engine.ends.flatMap(({ leaksIn }) => leaksIn);
+  const inwardMass = inwards.reduce((sum, i) => sum + Math.max(0, total(i)), 0);
+  const wastedInwards = inwardMass > 0 ? cycle.after[slots.leakThrough]! / inwardMass : 0;
+  const leaks = passages.flatMap(({ name, role, to }, i) => {
+    if (role !== 'leak') return [];
+    // Air that leaks into a cylinder end is lost only as far as it leaves unused.
+    const lost = to === ATMOSPHERE ? 1 : inwards.includes(i) ? wastedInwards : 0;
+    return [{ name, share: share(lost * total(i)) }];
+  });
   const leakShare = Math.min(
     1,
     leaks.reduce((sum, leak) => sum + leak.share, 0),
   );
-  const blowThroughShare = Math.min(1 - leakShare, share(cycle.after[SLOT.blowThrough]!));
-  const { atAdmission, atCutOff } = cycle;
-  const clearanceFill = (system.engine.clearanceVolume * atCutOff.mass) / atCutOff.volume - atAdmission.mass;
+  const blowThroughShare = Math.min(1 - leakShare, share(cycle.after[slots.blowThrough]!));
+  const clearanceFill = engine.ends.reduce((sum, { clearanceVolume }, i) => {
+    const { atAdmission, atCutOff } = cycle.ends[i]!;
+    return sum + Math.max(0, (clearanceVolume * atCutOff.mass) / atCutOff.volume - atAdmission.mass);
+  }, 0);
   const clearanceShare = Math.min(1 - leakShare - blowThroughShare, share(clearanceFill));
   const workedShare = Math.max(0, 1 - leakShare - blowThroughShare - clearanceShare);
   return { mass, workedShare, leakShare, blowThroughShare, clearanceShare, leaks };
 }
 
-/** Lowest temperature of the air while it leaves by the exhaust port [K]. */
-function coldestExhaust(profile: CycleProfile, exhaustFlow: Float64Array): number {
+/** Lowest temperature of the air while it leaves by an exhaust port [K]. */
+function coldestExhaust({ engine }: EngineSystem, { ends, massFlow }: CycleProfile): number {
   let coldest = Infinity;
-  for (const [i, flow] of exhaustFlow.entries()) {
-    if (flow > 0) coldest = Math.min(coldest, profile.cylinderTemperature[i]!);
+  for (const [k, { exhaustPassage }] of engine.ends.entries()) {
+    for (const [i, flow] of massFlow[exhaustPassage]!.entries()) {
+      if (flow > 0) coldest = Math.min(coldest, ends[k]!.temperature[i]!);
+    }
   }
-  return Number.isFinite(coldest) ? coldest : rangeOf(profile.cylinderTemperature).min;
+  return Number.isFinite(coldest) ? coldest : engine.atmosphere.temperature;
+}
+
+/** What to call a place number. */
+function placeName({ engine }: EngineSystem, place: number): string {
+  if (place === SUPPLY) return 'supply';
+  return place === ATMOSPHERE ? 'room' : engine.volumes[place - FIRST_VOLUME]!.name;
 }
 
 export function settledCycle(system: EngineSystem, cycle: MeasuredCycle): SettledCycle {
@@ -89,17 +95,11 @@ export function settledCycle(system: EngineSystem, cycle: MeasuredCycle): Settle
   const { profile } = cycle;
   const period = cycle.after[SLOT.time]! - cycle.before[SLOT.time]!;
   const speed = (2 * Math.PI) / period;
-  const passages = engine.passages.map(({ name, role, from, to }, i) => ({
-    name,
-    role,
-    from,
-    to,
-    mass: cycle.passageMass[i]!,
-  }));
   const work = workLedger(system, cycle);
-  const air = airLedger(system, cycle, passages);
+  const air = airLedger(system, cycle);
   const airMassFlow = air.mass / period;
   const speeds = rangeOf(profile.speed);
+  const { events } = engine.ends[0]!.valveGear;
   return {
     speed,
     period,
@@ -111,12 +111,18 @@ export function settledCycle(system: EngineSystem, cycle: MeasuredCycle): Settle
     airMassFlow,
     airFlowAnr: anrVolumeFlow(airMassFlow),
     air,
-    passages,
+    passages: engine.passages.map(({ name, role, from, to }, i) => ({
+      name,
+      role,
+      from: placeName(system, from),
+      to: placeName(system, to),
+      mass: cycle.passageMass[i]!,
+    })),
     speedFluctuation: (speeds.max - speeds.min) / speed,
     extremes: extremesOf(profile),
-    coldestExhaust: coldestExhaust(profile, profile.massFlow[engine.passages.indexOf(engine.exhaust)]!),
-    events: engine.valveGear.events,
-    cutOffFraction: strokeFraction(engine.crank, engine.valveGear.events.cutOff),
+    coldestExhaust: coldestExhaust(system, profile),
+    events,
+    cutOffFraction: strokeFraction(engine.crank, events.cutOff),
     profile,
   };
 }

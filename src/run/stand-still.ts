@@ -1,20 +1,21 @@
 /** What an engine at rest under air shows: the pressures that reach it, and every leak that hisses. */
 import { anrVolumeFlow } from '../gas/reference-atmosphere.ts';
-import { CHEST, CYLINDER, type EngineSystem } from '../model/system.ts';
+import { SUPPLY } from '../model/engine.ts';
+import type { EngineSystem } from '../model/system.ts';
 import type { StandStill } from './result.ts';
 
 export function standStill(system: EngineSystem, y: Float64Array): StandStill {
   const { pressure, massFlow } = system.observe(y);
-  const { passages } = system.engine;
+  const { passages, chest, ends } = system.engine;
   const leaks = passages
     .map(({ name, role }, i) => ({ name, role, massFlow: massFlow[i]! }))
     .filter((passage) => passage.role === 'leak' && passage.massFlow > 0)
     .toSorted((a, b) => b.massFlow - a.massFlow)
     .map(({ name, massFlow: flow }) => ({ name, massFlow: flow }));
-  const fromSupply = passages.reduce((sum, { role }, i) => (role === 'supply' ? sum + massFlow[i]! : sum), 0);
+  const fromSupply = passages.reduce((sum, { from }, i) => (from === SUPPLY ? sum + massFlow[i]! : sum), 0);
   return {
-    chestPressure: pressure[CHEST]!,
-    cylinderPressure: pressure[CYLINDER]!,
+    chestPressure: pressure[chest]!,
+    cylinderPressure: pressure[ends[0]!.place]!,
     airFlowAnr: anrVolumeFlow(fromSupply),
     leaks,
   };

@@ -4,7 +4,7 @@
  */
 import { odexIntegrator } from '../numerics/odex-integrator.ts';
 import type { Arrival, Integrator, Journey } from '../numerics/integrator.ts';
-import { FIRST_TOTAL, SLOT } from '../model/slots.ts';
+import { SLOT } from '../model/slots.ts';
 import type { Direction, EngineSystem } from '../model/system.ts';
 
 /**
@@ -19,21 +19,22 @@ export interface Stepper {
   readonly counters: { readonly derivativeCalls: number; readonly acceptedSteps: number };
 }
 
-/** Absolute tolerances: a small share of room air in each volume; the ledgers do not steer. */
-function absoluteTolerances({ engine, dimension }: EngineSystem): Float64Array {
+/** Absolute tolerances: a share of room air in the smallest each volume gets; the ledgers do not steer. */
+function absoluteTolerances({ engine, slots, dimension }: EngineSystem): Float64Array {
   const { gas, atmosphere } = engine;
-  const mass = (volume: number): number =>
-    (volume * atmosphere.pressure) / (gas.specificGasConstant * atmosphere.temperature);
-  const energy = (volume: number): number => (volume * atmosphere.pressure) / (gas.heatCapacityRatio - 1);
+  const massPerVolume = atmosphere.pressure / (gas.specificGasConstant * atmosphere.temperature);
+  const energyPerVolume = atmosphere.pressure / (gas.heatCapacityRatio - 1);
   const scale = new Float64Array(dimension).fill(Infinity);
   scale[SLOT.crankAngle] = 1e-2;
   scale[SLOT.time] = 1e-2;
   scale[SLOT.speed] = 1e-1;
-  scale[SLOT.chestMass] = mass(engine.chestVolume);
-  scale[SLOT.chestEnergy] = energy(engine.chestVolume);
-  scale[SLOT.cylinderMass] = mass(engine.clearanceVolume);
-  scale[SLOT.cylinderEnergy] = energy(engine.clearanceVolume);
-  return scale.map((value, i) => (i < FIRST_TOTAL ? RELATIVE_TOLERANCE * value : Infinity));
+  const firstEnd = engine.volumes.length - engine.ends.length;
+  for (const [i, { fixedVolume }] of engine.volumes.entries()) {
+    const volume = fixedVolume ?? engine.ends[i - firstEnd]!.clearanceVolume;
+    scale[slots.mass(i)] = massPerVolume * volume;
+    scale[slots.energy(i)] = energyPerVolume * volume;
+  }
+  return scale.map((value) => RELATIVE_TOLERANCE * value);
 }
 
 export function engineStepper(system: EngineSystem): Stepper {

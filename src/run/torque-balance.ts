@@ -3,7 +3,7 @@ import { SLOT } from '../model/slots.ts';
 import type { EngineSystem } from '../model/system.ts';
 
 export interface TorqueBalance {
-  /** Torque of the air at the crank [N m], positive forward. */
+  /** Torque of the air, and of the pistons' weight, at the crank [N m], positive forward. */
   readonly applied: number;
   /** Torque that must be exceeded to move it either way: break-away friction, valve gear and load. */
   readonly holding: number;
@@ -13,6 +13,9 @@ export interface TorqueBalance {
 export function torqueBalance(system: EngineSystem, y: Float64Array): TorqueBalance {
   const atRest = y.slice();
   atRest[SLOT.speed] = 0;
-  const { gasTorque, bearingTorque, pistonTorque, gearTorque, loadTorque } = system.observe(atRest);
-  return { applied: gasTorque, holding: bearingTorque + pistonTorque + gearTorque + loadTorque };
+  const now = system.observe(atRest);
+  return {
+    applied: now.gasTorque + now.gravityTorque,
+    holding: now.bearingTorque + now.pistonTorque + now.gearTorque + now.loadTorque,
+  };
 }

@@ -2,7 +2,6 @@
  * Records a run of unknown length in a bounded number of points: when full, every other point is dropped and the
  * spacing doubles.
  */
-import { pistonTravel } from '../parts/crank-train.ts';
 import { SLOT } from '../model/slots.ts';
 import type { EngineSystem } from '../model/system.ts';
 import type { ComponentReader } from '../numerics/integrator.ts';
@@ -28,22 +27,22 @@ export interface TraceRecorder {
   finish(last: Float64Array): Trace;
 }
 
-export function traceRecorder({ engine }: EngineSystem): TraceRecorder {
+export function traceRecorder(system: EngineSystem): TraceRecorder {
   let points: Point[] = [];
   let spacing = FIRST_SPACING;
   let paused = false;
-  const gammaMinusOne = engine.gas.heatCapacityRatio - 1;
+  const { chest, ends } = system.engine;
+  const state = new Float64Array(system.dimension);
 
   const pointAt = (component: ComponentReader): Point => {
-    const crankAngle = component(SLOT.crankAngle);
-    const travel = pistonTravel(engine.crank, Math.sin(crankAngle), Math.cos(crankAngle));
-    const volume = engine.clearanceVolume + engine.pistonArea * travel;
+    for (let i = 0; i < system.slots.firstTotal; i += 1) state[i] = component(i);
+    const { pressure } = system.observe(state);
     return {
       time: component(SLOT.time),
-      crankAngle,
+      crankAngle: component(SLOT.crankAngle),
       speed: component(SLOT.speed),
-      chestPressure: (gammaMinusOne * component(SLOT.chestEnergy)) / engine.chestVolume,
-      cylinderPressure: (gammaMinusOne * component(SLOT.cylinderEnergy)) / volume,
+      chestPressure: pressure[chest]!,
+      cylinderPressure: pressure[ends[0]!.place]!,
     };
   };
   const lastTime = (): number => points.at(-1)?.time ?? -Infinity;

@@ -64,9 +64,7 @@ function cells(parameter: Parameter): string[] {
   if (!isLeaf(own)) return ['', '', '', ''];
   const preset = parameter.type === 'optional' ? 'see the meaning' : presetText(own);
   const example = own.type === 'text' ? '' : `\`${exampleOf(own)}\``;
-  return [own.doc, expectation(own), preset, example].map((cell) =>
-    cell.replaceAll('|', '\\|'),
-  );
+  return [own.doc, expectation(own), preset, example].map((cell) => cell.replaceAll('|', '\\|'));
 }
 
 function presetText(parameter: Parameter): string {

@@ -7,8 +7,6 @@ export const GAMMA = 1.4;
 
 const TURN = 2 * Math.PI;
 
-export type ProfileColumn = Exclude<keyof CycleProfile, 'massFlow'>;
-
 /** How far the crank turns from one angle to another in the running direction [rad, 0 to 2π). */
 export function turnedBetween(from: number, to: number): number {
   return (((to - from) % TURN) + TURN) % TURN;
@@ -34,9 +32,8 @@ export function openTogether({ admission, cutOff, release, compression }: ValveE
   return late + early;
 }
 
-/** A column of the profile at any crank angle, between its whole degrees by a straight line. */
-export function profileAt(profile: CycleProfile, column: ProfileColumn, angle: number): number {
-  const values = profile[column];
+/** A column of a settled turn at any crank angle, between its whole degrees by a straight line. */
+export function valueAt(values: Float64Array, angle: number): number {
   const place = (turnedBetween(0, angle) / TURN) * (values.length - 1);
   const before = Math.floor(place);
   const low = values[before] ?? NaN;
@@ -61,9 +58,9 @@ export function meanBetween(
   return count === 0 ? 0 : sum / count;
 }
 
-/** Pressure in the cylinder [Pa absolute] at the moment the exhaust opens. */
+/** Pressure in the cylinder's first end [Pa absolute] at the moment its exhaust opens. */
 export function releasePressure(cycle: SettledCycle): number {
-  return profileAt(cycle.profile, 'cylinderPressure', cycle.events.release);
+  return valueAt(cycle.profile.ends[0].pressure, cycle.events.release);
 }
 
 /** Supply pressure above the atmosphere [Pa]: what there is to work with. */

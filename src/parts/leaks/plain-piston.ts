@@ -1,4 +1,4 @@
-/** A plain piston without rings: an annulus from the cylinder to the open crank end. */
+/** A plain piston without rings: an annulus from the cover end to the open crank end, or to the working one. */
 import { pureNumber, quantity } from '../../kinds/describe.ts';
 import { kindOf } from '../../kinds/kind.ts';
 import { annulusResistance } from '../../gas/gap.ts';
@@ -7,7 +7,7 @@ import { fixedGap, type Passage } from '../passage.ts';
 
 export const plainPistonLeak = kindOf({
   kind: 'plain piston',
-  doc: 'Air past a piston without rings, to the open crank end.',
+  doc: 'Air past a piston without rings, to the open crank end or, double-acting, to the other working end.',
   parameters: {
     radial_clearance: quantity(
       'length',
@@ -25,7 +25,7 @@ export const plainPistonLeak = kindOf({
   build: ({ radial_clearance: c, length, eccentricity }, context: PartContext): Passage =>
     fixedGap(
       context.gas,
-      { name: 'past the piston', from: 'cylinder', to: 'atmosphere' },
+      { name: 'past the piston', from: 'cylinder', to: context.doubleActing ? 'other end' : 'atmosphere' },
       c === 0 ? Infinity : annulusResistance(context.bore, c, length, eccentricity),
       Math.PI * context.bore * c,
     ),

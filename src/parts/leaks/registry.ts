@@ -2,5 +2,6 @@
 import { holeLeak } from './hole.ts';
 import type { LeakFamily } from './leak.ts';
 import { plainPistonLeak } from './plain-piston.ts';
+import { rodGlandLeak } from './rod-gland.ts';
 
-export const leaks: LeakFamily = { name: 'leak', kinds: [plainPistonLeak, holeLeak] };
+export const leaks: LeakFamily = { name: 'leak', kinds: [plainPistonLeak, rodGlandLeak, holeLeak] };

@@ -3,8 +3,11 @@ import type { Family } from '../../kinds/kind.ts';
 import type { PartContext } from '../part-context.ts';
 
 export interface WallHeat {
-  /** Heat flow [W] into gas at T [K] that touches an area [m²] of wall. Negative when the wall cools the gas. */
-  flow(area: number, gasTemperature: number): number;
+  /**
+   * Heat flow [W] into gas at temperature T [K] and pressure p [Pa] that touches an area [m²] of wall, at a crank speed
+   * ω ≥ 0 [rad/s]. Negative when the wall cools the gas.
+   */
+  flow(area: number, temperature: number, pressure: number, speed: number): number;
 }
 
 export type WallHeatFamily = Family<PartContext, WallHeat>;

@@ -1,5 +1,5 @@
 /** The settled turn, a row for every crank degree. */
-import type { CycleProfile, RunResult } from '../../run/result.ts';
+import type { CycleProfile, EndProfile, RunResult } from '../../run/result.ts';
 import { csvText, distinct, slug, type Column } from './table.ts';
 import {
   inBar,
@@ -24,17 +24,25 @@ function stateColumns(profile: CycleProfile): Column[] {
     { header: 'crank_angle_deg', values: profile.crankAngle, convert: inDegrees },
     { header: 'time_s', values: profile.time, convert: same },
     { header: 'speed_rpm', values: profile.speed, convert: inRpm },
-    { header: 'volume_cm3', values: profile.cylinderVolume, convert: inCubicCentimetres },
-    { header: 'cylinder_pressure_bar_abs', values: profile.cylinderPressure, convert: inBar },
-    { header: 'cylinder_temperature_C', values: profile.cylinderTemperature, convert: inCelsius },
+    ...profile.ends.flatMap(endColumns),
     { header: 'chest_pressure_bar_abs', values: profile.chestPressure, convert: inBar },
     { header: 'chest_temperature_C', values: profile.chestTemperature, convert: inCelsius },
-    { header: 'admission_area_mm2', values: profile.admissionArea, convert: inSquareMillimetres },
-    { header: 'exhaust_area_mm2', values: profile.exhaustArea, convert: inSquareMillimetres },
     { header: 'gas_torque_N_m', values: profile.gasTorque, convert: same },
     { header: 'inertia_torque_N_m', values: profile.inertiaTorque, convert: same },
     { header: 'friction_torque_N_m', values: profile.frictionTorque, convert: same },
     { header: 'load_torque_N_m', values: profile.loadTorque, convert: same },
+  ];
+}
+
+/** The columns of one working end; an engine with a single one calls it "cylinder". */
+function endColumns(end: EndProfile): Column[] {
+  const name = slug(end.name);
+  return [
+    { header: `${name}_volume_cm3`, values: end.volume, convert: inCubicCentimetres },
+    { header: `${name}_pressure_bar_abs`, values: end.pressure, convert: inBar },
+    { header: `${name}_temperature_C`, values: end.temperature, convert: inCelsius },
+    { header: `${name}_admission_area_mm2`, values: end.admissionArea, convert: inSquareMillimetres },
+    { header: `${name}_exhaust_area_mm2`, values: end.exhaustArea, convert: inSquareMillimetres },
   ];
 }
 

@@ -66,17 +66,12 @@ function cycleGroups(cycle: SettledCycle, engine: EngineFacts): Group[] {
   ];
 }
 
-const places: Readonly<Record<PlaceExtremes['place'], string>> = {
-  chest: 'In the valve chest',
-  cylinder: 'In the cylinder',
-};
-
 function extremesGroup(
   { place, pressure, temperature }: PlaceExtremes,
   { atmosphericPressure }: EngineFacts,
 ): Group {
   return {
-    name: places[place],
+    name: `In the ${place}`,
     entries: [
       ['Highest pressure', pressureText(pressure.max, atmosphericPressure)],
       ['Lowest pressure', pressureText(pressure.min, atmosphericPressure)],

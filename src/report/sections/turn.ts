@@ -62,6 +62,7 @@ function turnChart(
 
 function pressures(cycle: SettledCycle, engine: EngineFacts): ChartFigure {
   const { profile } = cycle;
+  const gauge = gaugeBar(engine);
   const released = releasePressure(cycle);
   const left = gaugeText(released, engine.atmosphericPressure);
   const wasteful = released - engine.atmosphericPressure > 0.1 * workingPressure(engine);
@@ -71,8 +72,8 @@ function pressures(cycle: SettledCycle, engine: EngineFacts): ChartFigure {
       'pressures',
       'Pressure [bar gauge]',
       [
-        { label: 'cylinder', ink: 0, values: chartValues(profile.cylinderPressure, gaugeBar(engine)) },
-        { label: 'valve chest', ink: 1, values: chartValues(profile.chestPressure, gaugeBar(engine)) },
+        { label: profile.ends[0].name, ink: 0, values: chartValues(profile.ends[0].pressure, gauge) },
+        { label: 'valve chest', ink: 1, values: chartValues(profile.chestPressure, gauge) },
       ],
       true,
     ),
@@ -84,13 +85,13 @@ function pressures(cycle: SettledCycle, engine: EngineFacts): ChartFigure {
 }
 
 function areas(cycle: SettledCycle): ChartFigure {
-  const { profile } = cycle;
+  const [end] = cycle.profile.ends;
   const overlap = openTogether(cycle.events);
-  const [admission, exhaust] = [largest(profile.admissionArea), largest(profile.exhaustArea)];
+  const [admission, exhaust] = [largest(end.admissionArea), largest(end.exhaustArea)];
   return {
     chart: turnChart(cycle, 'areas', 'Effective area [mm²]', [
-      { label: 'admission', ink: 2, values: chartValues(profile.admissionArea, inSquareMillimetres) },
-      { label: 'exhaust', ink: 3, values: chartValues(profile.exhaustArea, inSquareMillimetres) },
+      { label: 'admission', ink: 2, values: chartValues(end.admissionArea, inSquareMillimetres) },
+      { label: 'exhaust', ink: 3, values: chartValues(end.exhaustArea, inSquareMillimetres) },
     ]),
     title:
       overlap > 0
@@ -129,15 +130,18 @@ function shortShare(driving: Float64Array, resisting: Float64Array): number {
   return rows.filter((torque, i) => torque < (resisting[i + 1] ?? NaN)).length / rows.length;
 }
 
+const capitalised = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1);
+
 function turnTable(profile: CycleProfile, engine: EngineFacts): Markup {
   const bars = gaugeBar(engine);
+  const [end] = profile.ends;
   const rows = Array.from({ length: 360 / TABLE_STEP + 1 }, (_, i) => i * TABLE_STEP);
   const read = (values: Float64Array, row: number): number => values[row] ?? NaN;
   return dataTable({
     caption: `The turn in steps of ${TABLE_STEP}°`,
     head: [
       'Crank [°]',
-      'Cylinder [bar gauge]',
+      `${capitalised(end.name)} [bar gauge]`,
       'Chest [bar gauge]',
       'Admission [mm²]',
       'Exhaust [mm²]',
@@ -147,10 +151,10 @@ function turnTable(profile: CycleProfile, engine: EngineFacts): Markup {
     ],
     rows: rows.map((row) => [
       String(row),
-      fixed(bars(read(profile.cylinderPressure, row)), 2),
+      fixed(bars(read(end.pressure, row)), 2),
       fixed(bars(read(profile.chestPressure, row)), 2),
-      fixed(inSquareMillimetres(read(profile.admissionArea, row)), 1),
-      fixed(inSquareMillimetres(read(profile.exhaustArea, row)), 1),
+      fixed(inSquareMillimetres(read(end.admissionArea, row)), 1),
+      fixed(inSquareMillimetres(read(end.exhaustArea, row)), 1),
       fixed(read(profile.gasTorque, row), 2),
       fixed(read(profile.frictionTorque, row), 2),
       fixed(read(profile.loadTorque, row), 2),

@@ -92,7 +92,7 @@ export interface SettledSummary {
     readonly wall_heat_J: MaybeNumber;
   };
   readonly extremes: readonly {
-    readonly place: 'chest' | 'cylinder';
+    readonly place: string;
     readonly min_pressure_Pa_abs: MaybeNumber;
     readonly max_pressure_Pa_abs: MaybeNumber;
     readonly min_temperature_K: MaybeNumber;

@@ -1,15 +1,16 @@
 /**
  * The loss-free diagram: supply pressure up to cut-off, expansion p·V^γ = const to the end of the stroke, exhaust at
- * atmospheric pressure back to the beginning. Its area is `lossFreeWork`.
+ * atmospheric pressure back to the beginning. Over all ends its area is `lossFreeWork`.
  */
-import type { EngineFacts } from '../../run/result.ts';
+import type { EndProfile, EngineFacts } from '../../run/result.ts';
 import { GAMMA } from '../../verdict/cycle-reading.ts';
 
 const EXPANSION_POINTS = 24;
 
 /** Corners and curve as [volume m³, pressure Pa], closed. */
-export function idealDiagram(engine: EngineFacts): (readonly [number, number])[] {
-  const { clearanceVolume: least, sweptVolume, supplyPressure, atmosphericPressure } = engine;
+export function idealDiagram(engine: EngineFacts, end: EndProfile): (readonly [number, number])[] {
+  const { clearanceVolume: least, sweptVolume } = end;
+  const { supplyPressure, atmosphericPressure } = engine;
   const atCutOff = least + engine.cutOffFraction * sweptVolume;
   const most = least + sweptVolume;
   const expansion = Array.from({ length: EXPANSION_POINTS + 1 }, (_, i) => {

@@ -1,7 +1,7 @@
 /** The indicator diagram: pressure against volume over one settled turn, with the four events and the loss-free diagram. */
-import type { EngineFacts, SettledCycle } from '../../run/result.ts';
+import type { EndProfile, EngineFacts, SettledCycle } from '../../run/result.ts';
 import { fixed } from '../../verdict/figures.ts';
-import { profileAt } from '../../verdict/cycle-reading.ts';
+import { valueAt } from '../../verdict/cycle-reading.ts';
 import { svg, type Markup } from '../html/markup.ts';
 import { idealDiagram } from './ideal-diagram.ts';
 import { coordinate, linearScale, pathThrough, type Scale } from './scale.ts';
@@ -18,23 +18,27 @@ interface Paper {
 
 export function indicatorDiagram(cycle: SettledCycle, engine: EngineFacts, alternative: string): Markup {
   const paper = paperFor(cycle, engine);
+  const [first, ...others] = cycle.profile.ends;
   return svg`<svg class="drawing" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="${alternative}">
     ${grid(paper)}
-    <path class="ideal" d="${pathThrough(idealDiagram(engine).map(([v, p]) => paper.at(v, p)))}" />
-    <path class="loop" d="${loop(cycle, paper)}Z" />
+    <path class="ideal" d="${pathThrough(idealDiagram(engine, first).map(([v, p]) => paper.at(v, p)))}" />
+    ${others.map((end) => svg`<path class="loop further" d="${loop(end, paper)}Z" />`)}
+    <path class="loop" d="${loop(first, paper)}Z" />
     ${eventPoints(cycle).map((event) => eventMark(event, paper))}
   </svg>`;
 }
 
 function paperFor({ profile }: SettledCycle, engine: EngineFacts): Paper {
   const gauge = (pressure: number): number => (pressure - engine.atmosphericPressure) / 1e5;
-  const pressures = [...profile.cylinderPressure, engine.supplyPressure, engine.atmosphericPressure].map(
-    gauge,
-  );
+  const pressures = [
+    ...profile.ends.flatMap(({ pressure }) => Array.from(pressure)),
+    engine.supplyPressure,
+    engine.atmosphericPressure,
+  ].map(gauge);
   const low = pressures.reduce((a, b) => Math.min(a, b));
   const high = pressures.reduce((a, b) => Math.max(a, b));
   const margin = 0.06 * (high - low);
-  const most = (engine.clearanceVolume + engine.sweptVolume) * 1e6;
+  const most = Math.max(...profile.ends.map((end) => end.clearanceVolume + end.sweptVolume)) * 1e6;
   const x = linearScale([0, 1.04 * most], [frame.left, frame.right], 7);
   const y = linearScale([low - margin, high + margin], [frame.bottom, frame.top], 6);
   return { x, y, at: (volume, pressure) => [x(volume * 1e6), y(gauge(pressure))] };
@@ -62,10 +66,8 @@ function text(classes: string, x: number | string, y: number | string, words: st
 
 const tickText = (tick: number): string => fixed(tick, Number.isInteger(tick) ? 0 : 1);
 
-function loop({ profile }: SettledCycle, { at }: Paper): string {
-  return pathThrough(
-    Array.from(profile.cylinderVolume, (volume, i) => at(volume, profile.cylinderPressure[i] ?? NaN)),
-  );
+function loop({ volume, pressure }: EndProfile, { at }: Paper): string {
+  return pathThrough(Array.from(volume, (v, i) => at(v, pressure[i] ?? NaN)));
 }
 
 export interface EventPoint {
@@ -77,6 +79,7 @@ export interface EventPoint {
 
 /** The four events with the state of the cylinder, in the order of the turn. */
 export function eventPoints({ events, profile }: SettledCycle): EventPoint[] {
+  const [end] = profile.ends;
   const named: [string, number][] = [
     ['admission', events.admission],
     ['cut-off', events.cutOff],
@@ -86,8 +89,8 @@ export function eventPoints({ events, profile }: SettledCycle): EventPoint[] {
   return named.map(([name, angle]) => ({
     name,
     angle,
-    volume: profileAt(profile, 'cylinderVolume', angle),
-    pressure: profileAt(profile, 'cylinderPressure', angle),
+    volume: valueAt(end.volume, angle),
+    pressure: valueAt(end.pressure, angle),
   }));
 }
 

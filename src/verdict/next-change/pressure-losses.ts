@@ -53,7 +53,7 @@ export function portLoss({ events, profile }: SettledCycle, { engine }: RunResul
     profile,
     from,
     events.cutOff,
-    (p, i) => (p.chestPressure[i] ?? NaN) - (p.cylinderPressure[i] ?? NaN),
+    (p, i) => (p.chestPressure[i] ?? NaN) - (p.ends[0].pressure[i] ?? NaN),
   );
   const lead = admissionOpen(events, 0)
     ? ''
@@ -72,7 +72,7 @@ export function backPressure(
   { engine }: RunResult,
 ): Suggestion | undefined {
   if (!liesBetween(events.compression, Math.PI, 2 * Math.PI)) return undefined;
-  const against = meanBetween(profile, Math.PI, events.compression, (p, i) => p.cylinderPressure[i] ?? NaN);
+  const against = meanBetween(profile, Math.PI, events.compression, (p, i) => p.ends[0].pressure[i] ?? NaN);
   const excess = against - engine.atmosphericPressure;
   return {
     share: excess / workingPressure(engine),
