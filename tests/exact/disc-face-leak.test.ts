@@ -62,7 +62,6 @@ function builtShapeFactor({ admission, exhaust, shaft, rim }: Face, name: string
       disc_diameter: rim * 1e-3,
       shaft_diameter: shaft * 1e-3,
       face_gap: GAP,
-      holes_apart: Math.PI,
       discharge_coefficient: 0.7,
       body_advance: 0,
       film_viscosity: 0,
