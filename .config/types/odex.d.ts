@@ -49,6 +49,8 @@ export declare class Solver {
   constructor(derivative: RawDerivative, dimension: number, options: Options);
   /** Leave the loop with `break` to stop early. */
   solutionSegments(x0: number, y0: number[], xEnd?: number): Generator<SolutionSegment, undefined>;
+  /** Step size per column, a private field: read after a rejected last step before it was ever written. */
+  readonly hh: number[];
   /** Counters: ordinary fields at run time. */
   readonly nEval: number;
   readonly nStep: number;

@@ -1,8 +1,9 @@
 /**
  * The extrapolation method of the odex package behind our contract: for smooth, non-stiff stretches.
  *
- * The package accepts a step whose derivative is not finite, cannot end at x = 0 and never resets its counters; all
- * three are dealt with here, so that nobody else needs to know.
+ * The package accepts a step whose derivative is not finite, cannot end at x = 0, never resets its counters and, after a
+ * rejected last step, may go on with a step size it never set; all four are dealt with here, so that nobody else needs to
+ * know.
  */
 import { Solver, type SolutionSegment } from 'odex';
 import { firstEvent } from './events.ts';
@@ -45,6 +46,8 @@ export function odexIntegrator(problem: OdeProblem, tolerances: Tolerances): Int
     absoluteTolerance: Array.from(tolerances.absolute, (value) => Math.min(value, Number.MAX_VALUE / 1e10)),
     maxSteps: NO_LIMIT,
   });
+  // A step rejected close to the end makes the package read sizes it never set; no limit is the right reading.
+  solver.hh.fill(Infinity);
 
   const travel = (y: Float64Array, length: number, journey: Journey): Arrival => {
     let x = origin;

@@ -7,7 +7,7 @@ import type { Outcome } from './outcome.ts';
 export interface Trace {
   /** Engine time [s]. */
   readonly time: Float64Array;
-  /** Crank angle since the start [rad], not wrapped. */
+  /** Crank angle after top dead centre [rad], growing turn after turn. */
   readonly crankAngle: Float64Array;
   /** [rad/s]. */
   readonly speed: Float64Array;

@@ -45,12 +45,12 @@ export function trackBreakpoints(track: DiscTrack): number[] {
 
 /** Overlap of slot and hole [m²] at a crank angle after opening, exactly. */
 export function exactOverlap(track: DiscTrack, region: ArcRegion, afterOpening: number): number {
-  // A hair off centre, so that hole and slot end never coincide as circles.
+  // A hair off centre and a hair small, so that hole and slot never coincide along an arc, nor touch in mid-slot.
   const along = afterOpening - touchAngle(track) + 1e-10;
   return sharedArea(region, {
     x: track.pitchRadius * Math.cos(along),
     y: track.pitchRadius * Math.sin(along),
-    radius: track.holeDiameter / 2,
+    radius: (track.holeDiameter / 2) * (1 - 1e-9),
   });
 }
 

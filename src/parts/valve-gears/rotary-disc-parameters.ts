@@ -32,12 +32,6 @@ export const rotaryDiscParameters = {
     'Diameter of the shaft through the disc.',
   ),
   face_gap: quantity('length', { min: 1e-6, max: 1e-3 }, '30 um', 'Gap between the disc and either plate.'),
-  holes_apart: quantity(
-    'angle',
-    { min: (10 * Math.PI) / 180, max: Math.PI, default: Math.PI },
-    '180 deg',
-    'Angle between the admission and the exhaust hole, seen from the shaft.',
-  ),
   discharge_coefficient: pureNumber(
     { min: 0.3, max: 1, default: 0.7 },
     '0.7',

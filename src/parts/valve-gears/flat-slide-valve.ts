@@ -1,0 +1,122 @@
+/**
+ * Flat slide valve: a hollow block that an eccentric pushes to and fro over the cylinder port and the exhaust port, in a
+ * chest full of air. Motion, openings and lands: slide-valve.ts.
+ *
+ * Leaks through the gap of height h under the valve, as straight slits (S = width/length, gas/gap.ts):
+ *   past the steam lap:    chest → cylinder, S = port length/land + 2 × port width/rim  (the port's two ends)
+ *   past the exhaust lap:  cylinder → exhaust, S = port length/land
+ *   under the rim:         chest → exhaust, S = (2 × cavity length + port length)/rim  (two sides and the far end)
+ * Assumes that the port face reaches as far as the valve does; corners are not counted.
+ */
+import { quantity } from '../../kinds/describe.ts';
+import { kindOf, type Complaint } from '../../kinds/kind.ts';
+import type { Values } from '../../kinds/parameter.ts';
+import { filmResistance } from '../../gas/gap.ts';
+import type { PartContext } from '../part-context.ts';
+import { fixedGap, gap, type Passage } from '../passage.ts';
+import { mm } from './in-words.ts';
+import { slideValveComplaints } from './slide-valve-complaints.ts';
+import { slideValveGear } from './slide-valve-gear.ts';
+import { slideValveOf, slideValveParameters } from './slide-valve-parameters.ts';
+import { displacementLaw, exhaustLand, steamLand } from './slide-valve.ts';
+import type { ValveGear } from './valve-gear.ts';
+
+const flatSlideValveParameters = {
+  ...slideValveParameters,
+  port_length: quantity(
+    'length',
+    { min: 5e-4, max: 0.3 },
+    '14 mm',
+    'Length of the cylinder port across the travel.',
+  ),
+  cavity_length: quantity(
+    'length',
+    { min: 1e-3, max: 0.5 },
+    '17 mm',
+    'Length of the hollow in the valve along the travel.',
+  ),
+  rim_width: quantity(
+    'length',
+    { min: 2e-4, max: 0.1 },
+    '3 mm',
+    'Least width of face that seals the hollow at both sides and at the far end.',
+  ),
+  face_gap: quantity(
+    'length',
+    { min: 0, max: 1e-3 },
+    '5 um',
+    'Height of the gap left between valve and port face with the air pressing on; zero for a perfect fit.',
+  ),
+};
+
+type FlatSlideValve = Values<typeof flatSlideValveParameters>;
+
+/** The hollow must still uncover as much of the exhaust port as of the cylinder port. */
+function cavityComplaints(own: FlatSlideValve): Complaint[] {
+  const uncovered = own.travel / 2 - own.exhaust_lap;
+  const shortest = own.bar_width + uncovered + Math.min(own.port_width, uncovered);
+  if (own.cavity_length >= shortest) return [];
+  return [
+    {
+      path: ['cavity_length'],
+      expected: `at least ${mm(shortest)}, or the hollow leaves the exhaust port too far at the end of the travel`,
+      received: mm(own.cavity_length),
+    },
+  ];
+}
+
+function complaints(own: FlatSlideValve): readonly Complaint[] {
+  const ofValve = slideValveComplaints(slideValveOf(own));
+  return ofValve.length > 0 ? ofValve : cavityComplaints(own);
+}
+
+function sealingGaps(own: FlatSlideValve, { gas }: PartContext): Passage[] {
+  const { face_gap: h, port_length, port_width, rim_width, cavity_length } = own;
+  if (h === 0) return [];
+  const valve = slideValveOf(own);
+  const displacement = displacementLaw(valve);
+  const portEnds = (2 * port_width) / rim_width;
+  const rim = 2 * cavity_length + port_length;
+  return [
+    gap(
+      gas,
+      { name: 'past the steam lap', from: 'chest', to: 'cylinder' },
+      (angle) => filmResistance(port_length / steamLand(valve, displacement(angle), h) + portEnds, h),
+      () => (port_length + 2 * port_width) * h,
+    ),
+    gap(
+      gas,
+      { name: 'past the exhaust lap', from: 'cylinder', to: 'atmosphere' },
+      (angle) => filmResistance(port_length / exhaustLand(valve, displacement(angle), h), h),
+      () => port_length * h,
+    ),
+    fixedGap(
+      gas,
+      { name: 'under the rim of the valve', from: 'chest', to: 'atmosphere' },
+      filmResistance(rim / rim_width, h),
+      rim * h,
+    ),
+  ];
+}
+
+function build(own: FlatSlideValve, context: PartContext): ValveGear {
+  return slideValveGear(
+    {
+      valve: slideValveOf(own),
+      portLength: own.port_length,
+      dischargeCoefficient: own.discharge_coefficient,
+      rubbingForce: own.rubbing_force,
+      gapHeight: own.face_gap,
+      sealingGaps: sealingGaps(own, context),
+    },
+    context,
+  );
+}
+
+export const flatSlideValve = kindOf({
+  kind: 'flat slide valve',
+  doc: 'A hollow block on a flat port face in the chest, moved by an eccentric.',
+  parameters: flatSlideValveParameters,
+  complaints,
+  build,
+});

@@ -1,0 +1,97 @@
+/**
+ * Piston valve: a round slide valve in a sleeve whose port runs all round between bars, moved by an eccentric. Motion,
+ * openings and lands: slide-valve.ts. The port's length is π D times the share of the circumference that is not bars.
+ *
+ * Leaks: annuli of the radial clearance with the lands of the moment; the whole circumference is counted, bars too, which
+ * is at most their share too much. A second head, where there is one, shuts the chest off from the room by a fixed land.
+ */
+import { optional, pureNumber, quantity } from '../../kinds/describe.ts';
+import { kindOf } from '../../kinds/kind.ts';
+import type { Values } from '../../kinds/parameter.ts';
+import { annulusResistance } from '../../gas/gap.ts';
+import type { PartContext } from '../part-context.ts';
+import { fixedGap, gap, type Passage } from '../passage.ts';
+import { slideValveComplaints } from './slide-valve-complaints.ts';
+import { slideValveGear } from './slide-valve-gear.ts';
+import { slideValveOf, slideValveParameters } from './slide-valve-parameters.ts';
+import { displacementLaw, exhaustLand, steamLand } from './slide-valve.ts';
+import type { ValveGear } from './valve-gear.ts';
+
+const pistonValveParameters = {
+  ...slideValveParameters,
+  sleeve_bore: quantity('length', { min: 2e-3, max: 0.2 }, '16 mm', 'Diameter of the valve and its sleeve.'),
+  port_share: pureNumber(
+    { min: 0.05, max: 1, default: 0.7 },
+    '70 %',
+    'Share of the circumference that is port; the rest is bars.',
+  ),
+  radial_clearance: quantity(
+    'length',
+    { min: 0, max: 1e-3 },
+    '8 um',
+    'Half the difference between sleeve and valve diameter.',
+  ),
+  eccentricity: pureNumber(
+    { min: 0, max: 1, default: 1 },
+    '1',
+    'Offset over clearance: 0 runs centred, 1 lies on the wall, as nothing centres a home-made valve.',
+  ),
+  second_head: optional(
+    quantity(
+      'length',
+      { min: 2e-4, max: 0.2 },
+      '10 mm',
+      'Land of a second head that shuts the chest off from the room; leave out when the chest lies at the end.',
+    ),
+  ),
+};
+
+type PistonValve = Values<typeof pistonValveParameters>;
+
+function sealingGaps(own: PistonValve, { gas }: PartContext): Passage[] {
+  const { radial_clearance: c, sleeve_bore, eccentricity, second_head } = own;
+  if (c === 0) return [];
+  const valve = slideValveOf(own);
+  const displacement = displacementLaw(valve);
+  const resistance = (land: number): number => annulusResistance(sleeve_bore, c, land, eccentricity);
+  const section = Math.PI * sleeve_bore * c;
+  const working = [
+    gap(
+      gas,
+      { name: 'past the steam lap', from: 'chest', to: 'cylinder' },
+      (angle) => resistance(steamLand(valve, displacement(angle), c)),
+      () => section,
+    ),
+    gap(
+      gas,
+      { name: 'past the exhaust lap', from: 'cylinder', to: 'atmosphere' },
+      (angle) => resistance(exhaustLand(valve, displacement(angle), c)),
+      () => section,
+    ),
+  ];
+  if (second_head === undefined) return working;
+  const ends = { name: 'past the second head', from: 'chest', to: 'atmosphere' } as const;
+  return [...working, fixedGap(gas, ends, resistance(second_head), section)];
+}
+
+function build(own: PistonValve, context: PartContext): ValveGear {
+  return slideValveGear(
+    {
+      valve: slideValveOf(own),
+      portLength: Math.PI * own.sleeve_bore * own.port_share,
+      dischargeCoefficient: own.discharge_coefficient,
+      rubbingForce: own.rubbing_force,
+      gapHeight: own.radial_clearance,
+      sealingGaps: sealingGaps(own, context),
+    },
+    context,
+  );
+}
+
+export const pistonValve = kindOf({
+  kind: 'piston valve',
+  doc: 'A round valve in a ported sleeve, moved by an eccentric.',
+  parameters: pistonValveParameters,
+  complaints: (own) => slideValveComplaints(slideValveOf(own)),
+  build,
+});

@@ -1,0 +1,75 @@
+/** What flat and round slide valves have in common once their port's length and their leaks are known. */
+import type { PartContext } from '../part-context.ts';
+import { port, type Passage } from '../passage.ts';
+import {
+  admissionOpening,
+  angleOfAdvance,
+  displacementLaw,
+  exhaustOpening,
+  slideValveEdges,
+  slideValveEvents,
+  type DisplacementLaw,
+  type SlideValve,
+} from './slide-valve.ts';
+import type { DerivedSize, ValveGear } from './valve-gear.ts';
+
+export interface MountedSlideValve {
+  readonly valve: SlideValve;
+  /** Length of the port across the travel [m]. */
+  readonly portLength: number;
+  readonly dischargeCoefficient: number;
+  /** Force that drags the valve along [N]. */
+  readonly rubbingForce: number;
+  /** Height of the sealing gap [m]; zero seals perfectly. */
+  readonly gapHeight: number;
+  readonly sealingGaps: readonly Passage[];
+}
+
+function sizes(valve: SlideValve): DerivedSize[] {
+  const { eccentricity, portWidth, steamLap, exhaustLap } = valve;
+  return [
+    { label: 'angle of advance of the eccentric', value: angleOfAdvance(valve), dimension: 'angle' },
+    {
+      label: 'land of the valve that covers the cylinder port',
+      value: portWidth + steamLap + exhaustLap,
+      dimension: 'length',
+    },
+    {
+      label: 'greatest opening of the port to the chest',
+      value: admissionOpening(valve, eccentricity),
+      dimension: 'length',
+    },
+    {
+      label: 'greatest opening of the port to the exhaust',
+      value: exhaustOpening(valve, -eccentricity),
+      dimension: 'length',
+    },
+  ];
+}
+
+export function slideValveGear(mounted: MountedSlideValve, { gas }: PartContext): ValveGear {
+  const { valve, rubbingForce } = mounted;
+  const displacement = displacementLaw(valve);
+  const advance = angleOfAdvance(valve);
+  const areaPerOpening = mounted.dischargeCoefficient * mounted.portLength;
+  const area = (opening: DisplacementLaw) => (angle: number) => areaPerOpening * opening(displacement(angle));
+  const toChest = area((s) => admissionOpening(valve, s));
+  const toExhaust = area((s) => exhaustOpening(valve, s));
+  return {
+    ports: [
+      port(gas, 'admission', { name: 'port open to the chest', from: 'chest', to: 'cylinder' }, toChest),
+      port(
+        gas,
+        'exhaust',
+        { name: 'port open to the exhaust', from: 'cylinder', to: 'atmosphere' },
+        toExhaust,
+      ),
+    ],
+    sealingGaps: mounted.sealingGaps,
+    edges: slideValveEdges(valve, mounted.gapHeight),
+    events: slideValveEvents(valve),
+    derivedSizes: sizes(valve),
+    // The rod's pull through the lever |ds/dθ| of the eccentric.
+    dragTorque: (angle) => rubbingForce * valve.eccentricity * Math.abs(Math.cos(angle + advance)),
+  };
+}

@@ -1,0 +1,65 @@
+/** What every slide valve on an eccentric is described by, flat or round. */
+import { pureNumber, quantity } from '../../kinds/describe.ts';
+import type { Values } from '../../kinds/parameter.ts';
+import type { SlideValve } from './slide-valve.ts';
+
+export const slideValveParameters = {
+  travel: quantity(
+    'length',
+    { min: 5e-4, max: 0.3 },
+    '10 mm',
+    'Way of the valve from end to end; twice the eccentricity.',
+  ),
+  steam_lap: quantity(
+    'length',
+    { min: 0, max: 0.1 },
+    '1.6 mm',
+    "How far the valve covers the port's edge on the chest side in its middle position.",
+  ),
+  exhaust_lap: quantity(
+    'length',
+    { min: -0.05, max: 0.1, default: 0 },
+    '0.2 mm',
+    "Likewise on the exhaust side; negative when the port's edge is bare there.",
+  ),
+  lead: quantity(
+    'length',
+    { min: -0.02, max: 0.02, default: 0 },
+    '0.3 mm',
+    'Opening to the chest at top dead centre. Turn the eccentric on its shaft until a feeler of this size goes in.',
+  ),
+  port_width: quantity(
+    'length',
+    { min: 2e-4, max: 0.1 },
+    '3 mm',
+    'Width of the cylinder port along the travel.',
+  ),
+  bar_width: quantity(
+    'length',
+    { min: 2e-4, max: 0.2 },
+    '4 mm',
+    'Metal between the cylinder port and the exhaust port, along the travel.',
+  ),
+  discharge_coefficient: pureNumber(
+    { min: 0.3, max: 1, default: 0.7 },
+    '0.7',
+    'Of the opening at the edge of the valve; sharp edges 0.6–0.8.',
+  ),
+  rubbing_force: quantity(
+    'force',
+    { min: 0, max: 10_000, default: 0 },
+    '15 N',
+    'Pull on the valve rod that just drags the valve along with the air on, spring balance at the rod; a mean value.',
+  ),
+};
+
+export function slideValveOf(own: Values<typeof slideValveParameters>): SlideValve {
+  return {
+    eccentricity: own.travel / 2,
+    steamLap: own.steam_lap,
+    exhaustLap: own.exhaust_lap,
+    lead: own.lead,
+    portWidth: own.port_width,
+    barWidth: own.bar_width,
+  };
+}
