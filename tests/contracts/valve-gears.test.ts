@@ -1,0 +1,79 @@
+/** Every valve gear keeps its contract, with plausible values and with some far off; a bad one is found out. */
+import { describe, expect, it } from 'vitest';
+import { fixedGap, port } from '../../src/parts/passage.ts';
+import { valveGears } from '../../src/parts/valve-gears/registry.ts';
+import type { ValveGear } from '../../src/parts/valve-gears/valve-gear.ts';
+import { context, samplesOf } from './context.ts';
+import { valveGearComplaints } from './contract-of-valve-gears.ts';
+
+describe.each(valveGears.kinds)('the valve gear $kind', (kind) => {
+  it('keeps its contract with plausible values', () => {
+    const complaints = samplesOf(kind, 12, 0).flatMap((choice) => valveGearComplaints(choice.build(context)));
+    expect(complaints).toEqual([]);
+  });
+
+  it('keeps its contract with some values anywhere in their range', () => {
+    const complaints = samplesOf(kind, 20, 4).flatMap((choice) => valveGearComplaints(choice.build(context)));
+    expect(complaints).toEqual([]);
+  });
+});
+
+describe('a bad valve gear', () => {
+  const { gas } = context;
+  const into = { name: 'in', from: 'chest', to: 'cylinder' } as const;
+  const outOf = { name: 'out', from: 'cylinder', to: 'atmosphere' } as const;
+  /** A hump of area between two angles. */
+  const hump = (opens: number, closes: number) => (angle: number) => {
+    const wrapped = ((angle % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI);
+    const s = (wrapped - opens) / (closes - opens);
+    return s <= 0 || s >= 1 ? 0 : 1e-5 * Math.sin(Math.PI * s) ** 2;
+  };
+  const good: ValveGear = {
+    ports: [port(gas, 'admission', into, hump(0.1, 1.5)), port(gas, 'exhaust', outOf, hump(3, 6))],
+    sealingGaps: [fixedGap(gas, { ...outOf, name: 'past' }, 1e15, 1e-7)],
+    edges: [0.1, 1.5, 3, 6],
+    events: { admission: 0.1, cutOff: 1.5, release: 3, compression: 6 },
+    derivedSizes: [],
+    dragTorque: () => 0.1,
+  };
+  const [admission, exhaust] = good.ports as [ValveGear['ports'][0], ValveGear['ports'][0]];
+  const withAdmission = (area: (angle: number) => number): ValveGear => ({
+    ...good,
+    ports: [port(gas, 'admission', into, area), exhaust],
+  });
+  const leaking = (resistance: (angle: number) => number): ValveGear => ({
+    ...good,
+    sealingGaps: [
+      {
+        ...good.sealingGaps[0]!,
+        massFlow: (angle, p1, _t1, p2) => (p1 * p1 - p2 * p2) / resistance(angle),
+      },
+    ],
+  });
+
+  it('would be a good one but for one thing', () => {
+    expect(valveGearComplaints(good)).toEqual([]);
+  });
+
+  it.each<[string, ValveGear]>([
+    ['has two admissions', { ...good, ports: [admission, admission] }],
+    ['has no exhaust', { ...good, ports: [admission] }],
+    ['has edges out of order', { ...good, edges: [1.5, 0.1, 3, 6] }],
+    ['has an edge twice', { ...good, edges: [0.1, 1.5, 1.5, 3, 6] }],
+    ['has an edge beyond the turn', { ...good, edges: [0.1, 1.5, 3, 6, 7] }],
+    ['forgets the edge of an event', { ...good, edges: [0.1, 1.5, 3] }],
+    ['names a wrong event', { ...good, events: { ...good.events, cutOff: 3 } }],
+    ['runs with a driving drag', { ...good, dragTorque: () => -0.1 }],
+    ['has a drag that is no number at rest', { ...good, dragTorque: (_angle, speed) => 0 / speed }],
+    ['has an area below zero', withAdmission((angle) => hump(0.1, 1.5)(angle) - 1e-9)],
+    ['never shuts', withAdmission((angle) => hump(0.1, 1.5)(angle) + 1e-6)],
+    ['opens once more', withAdmission((angle) => hump(0.1, 1.5)(angle) + hump(2, 2.5)(angle))],
+    ['opens every other turn', withAdmission((angle) => hump(0.1, 1.5)(angle / 2))],
+    ['hides a kink', withAdmission((angle) => hump(0.1, 1.5)(angle) * (1 + Math.abs(Math.sin(angle - 0.7))))],
+    ['hides a step', withAdmission((angle) => hump(0.1, 1.5)(angle) * (angle % (2 * Math.PI) > 0.7 ? 2 : 1))],
+    ['has a leak with a kink', leaking((angle) => 1e16 * (1.1 + Math.abs(Math.sin(angle - 2))))],
+    ['has a leak of another turn', leaking((angle) => 1e16 * (1.1 + Math.sin(angle / 2)))],
+  ])('that %s is found out', (_fault, gear) => {
+    expect(valveGearComplaints(gear)).not.toEqual([]);
+  });
+});

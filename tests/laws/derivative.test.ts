@@ -1,0 +1,100 @@
+/** The derivative of random engines in random states: the same each time, and no air made or lost. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { initialState } from '../../src/model/initial-state.ts';
+import { FIRST_TOTAL, passageMassSlot, SLOT } from '../../src/model/slots.ts';
+import type { EngineSystem } from '../../src/model/system.ts';
+import { arbitraryEngine } from '../support/arbitrary-engine.ts';
+import { systemOf } from '../support/drive.ts';
+import { holeLeak, pistonLeak, referenceSpec } from '../support/reference-engine.ts';
+
+const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+
+/** Some state: masses and energies off those of room air by factors. */
+const disturbances = fc.record({
+  angle: real(-7, 7),
+  speed: real(0.5, 200),
+  factors: fc.array(real(0.5, 8), { minLength: 4, maxLength: 4 }),
+});
+
+type Disturbance = typeof disturbances extends fc.Arbitrary<infer D> ? D : never;
+
+function disturbed({ engine }: EngineSystem, { angle, speed, factors }: Disturbance): Float64Array {
+  const y = initialState(engine, angle, speed);
+  for (const [i, factor] of factors.entries()) y[SLOT.chestMass + i]! *= factor;
+  return y;
+}
+
+const cases = fc.tuple(arbitraryEngine({ longestTime: 1, strays: 2 }), disturbances);
+const settings = { numRuns: 40, seed: 5 };
+
+function slopesOf(system: EngineSystem, y: Float64Array): Float64Array {
+  const slopes = new Float64Array(system.dimension).fill(NaN);
+  system.timeSlopes(1, y, slopes);
+  return slopes;
+}
+
+describe('the derivative of any engine', () => {
+  it('is the same again, whatever was asked in between', () => {
+    const pure = fc.property(cases, disturbances, ([spec, one], other) => {
+      const system = systemOf(spec);
+      const y = disturbed(system, one);
+      const kept = y.slice();
+      const first = slopesOf(system, y);
+      slopesOf(system, disturbed(system, other));
+      expect(slopesOf(system, y)).toEqual(first);
+      expect(y).toEqual(kept);
+      expect(first.every(Number.isFinite)).toBe(true);
+    });
+    fc.assert(pure, settings);
+  });
+
+  it('makes no air and loses none', () => {
+    const closed = fc.property(cases, ([spec, disturbance]) => {
+      const system = systemOf(spec);
+      const slopes = slopesOf(system, disturbed(system, disturbance));
+      const flows = system.engine.passages.map((_, i) => slopes[passageMassSlot(i)]!);
+      const outside = (place: string): number => (place === 'supply' || place === 'atmosphere' ? 1 : 0);
+      const entering = system.engine.passages.reduce(
+        (sum, { from, to }, i) => sum + flows[i]! * (outside(from) - outside(to)),
+        0,
+      );
+      const gross = flows.reduce((sum, flow) => sum + Math.abs(flow), 0);
+      const stored = slopes[SLOT.chestMass]! + slopes[SLOT.cylinderMass]!;
+      expect(Math.abs(stored - entering)).toBeLessThanOrEqual(1e-14 * gross);
+    });
+    fc.assert(closed, settings);
+  });
+
+  it('per radian is that per second over the speed', () => {
+    const scaled = fc.property(cases, ([spec, disturbance]) => {
+      const system = systemOf(spec);
+      const y = disturbed(system, disturbance);
+      const perSecond = slopesOf(system, y);
+      const perRadian = new Float64Array(system.dimension);
+      system.angleSlopes(y, perRadian);
+      for (const [i, slope] of perRadian.entries())
+        expect(slope * disturbance.speed).toBeCloseTo(perSecond[i]!, 6);
+    });
+    fc.assert(scaled, { numRuns: 10, seed: 5 });
+  });
+});
+
+describe('a leak of no size', () => {
+  it.each([
+    ['past the piston', pistonLeak(0)],
+    ['out of the chest', holeLeak('chest to room', 0)],
+    ['into the cylinder', holeLeak('chest to cylinder', 0)],
+  ])('%s leaves every physical slope as it is, to the last bit', (_name, leak) => {
+    const without = systemOf(referenceSpec({ leaks: [] }));
+    const withLeak = systemOf(referenceSpec({ leaks: [leak] }));
+    const same = fc.property(disturbances, (disturbance) => {
+      const bare = slopesOf(without, disturbed(without, disturbance));
+      const leaky = slopesOf(withLeak, disturbed(withLeak, disturbance));
+      const differs = (_: number, slot: number): boolean => leaky[slot] !== bare[slot];
+      expect(bare.slice(0, FIRST_TOTAL).filter(differs)).toHaveLength(0);
+      expect(Math.abs(leaky.at(-2)!)).toBe(0);
+    });
+    fc.assert(same, settings);
+  });
+});

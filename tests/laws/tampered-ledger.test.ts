@@ -1,0 +1,77 @@
+/** The ledgers notice a loss of one part in ten thousand anywhere in the derivative. */
+import { describe, expect, it } from 'vitest';
+import { initialState } from '../../src/model/initial-state.ts';
+import { passageEnthalpySlot, passageMassSlot, SLOT } from '../../src/model/slots.ts';
+import type { EngineSystem } from '../../src/model/system.ts';
+import { wallHeats } from '../../src/parts/wall-heat/registry.ts';
+import { chosen } from '../support/chosen.ts';
+import { measuredTurn, systemOf } from '../support/drive.ts';
+import { referenceSpec } from '../support/reference-engine.ts';
+
+const LOSS = 1e-4;
+const LIMIT = 1e-6;
+
+/** With a wall that gives a fair share of the energy. */
+const wall_heat = chosen(wallHeats, 'constant', { coefficient: 1000 });
+const honest = systemOf(referenceSpec({ cylinder: { wall_heat } }));
+const passage = (role: string): number => honest.engine.passages.findIndex((one) => one.role === role);
+
+/** Takes from one slope a little of another. */
+function tampered(victim: number, measure: number): EngineSystem {
+  const take = (slopes: Float64Array): void => {
+    slopes[victim]! -= LOSS * slopes[measure]!;
+  };
+  return {
+    ...honest,
+    timeSlopes(direction, y, slopes) {
+      honest.timeSlopes(direction, y, slopes);
+      take(slopes);
+    },
+    angleSlopes(y, slopes) {
+      honest.angleSlopes(y, slopes);
+      take(slopes);
+    },
+  };
+}
+
+/** The residuals of one turn from a quick start. */
+function residuals(system: EngineSystem): { mass: number; energy: number } {
+  return measuredTurn(system, initialState(system.engine, 0, 40)).residuals;
+}
+
+it('an honest turn closes', () => {
+  const { mass, energy } = residuals(honest);
+  expect(mass).toBeLessThan(LIMIT);
+  expect(energy).toBeLessThan(LIMIT);
+});
+
+describe('mass is missed', () => {
+  it.each([
+    ['admission', SLOT.cylinderMass],
+    ['exhaust', SLOT.cylinderMass],
+    ['supply', SLOT.chestMass],
+  ])('of the %s', (role, victim) => {
+    expect(residuals(tampered(victim, passageMassSlot(passage(role)))).mass).toBeGreaterThan(LIMIT);
+  });
+});
+
+describe('energy is missed', () => {
+  it.each([
+    ['admission', SLOT.cylinderEnergy],
+    ['exhaust', SLOT.cylinderEnergy],
+    ['supply', SLOT.chestEnergy],
+  ])('that the air of the %s carries', (role, victim) => {
+    expect(residuals(tampered(victim, passageEnthalpySlot(passage(role)))).energy).toBeGreaterThan(LIMIT);
+  });
+
+  it.each(['gasWork', 'bearingWork', 'pistonWork', 'gearWork', 'loadWork', 'wallHeat'] as const)(
+    'in the ledger of the %s',
+    (name) => {
+      expect(residuals(tampered(SLOT[name], SLOT[name])).energy).toBeGreaterThan(LIMIT);
+    },
+  );
+
+  it('in the speed of the flywheel', () => {
+    expect(residuals(tampered(SLOT.speed, SLOT.speed)).energy).toBeGreaterThan(LIMIT);
+  });
+});
