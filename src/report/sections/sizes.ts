@@ -10,6 +10,7 @@ import {
   pressureText,
   shareText,
 } from '../../verdict/figures.ts';
+import { placeText } from '../../verdict/ends.ts';
 import { groupTables, type Group } from '../html/groups.ts';
 import type { Section } from './section.ts';
 
@@ -29,6 +30,7 @@ function engineGroup(engine: EngineFacts): Group {
     entries: [
       ['Bore × stroke', `${figure(engine.bore * 1e3)} × ${millimetres(engine.stroke)}`],
       ['Connecting rod', millimetres(engine.rodLength)],
+      ...endsEntry(engine),
       ['Swept volume', litresText(engine.sweptVolume)],
       [
         'Clearance volume',
@@ -37,6 +39,13 @@ function engineGroup(engine: EngineFacts): Group {
       ['Moment of inertia', `${figure(engine.momentOfInertia * 1e4)} kg·cm²`],
     ],
   };
+}
+
+/** Only worth a line when there are several. */
+function endsEntry({ ends }: EngineFacts): (readonly [string, string])[] {
+  return ends.length === 1
+    ? []
+    : [['Working ends', `${ends.length}: ${ends.map(({ name }) => name).join('; ')}`]];
 }
 
 function airGroup(engine: EngineFacts): Group {
@@ -62,9 +71,9 @@ function airGroup(engine: EngineFacts): Group {
   };
 }
 
-function eventsGroup({ valveGearKind, events, cutOffFraction }: EngineFacts): Group {
+function eventsGroup({ valveGearKind, ends, events, cutOffFraction }: EngineFacts): Group {
   return {
-    name: `Valve gear: ${valveGearKind}`,
+    name: `Valve gear: ${valveGearKind}${ends.length > 1 ? `, of ${placeText(ends[0].name)}` : ''}`,
     entries: [
       ['Admission opens', angleText(events.admission)],
       ['Cut-off', `${angleText(events.cutOff)}, ${shareText(cutOffFraction)} of the stroke`],
