@@ -192,8 +192,8 @@ export interface EngineFacts {
   readonly atmosphericPressure: number;
   readonly atmosphericTemperature: number;
   readonly supplyPressure: number;
-  /** The regulator falls below that pressure under flow. */
-  readonly regulatorDroops: boolean;
+  /** Pressure in front of the regulator, when one that droops is described. */
+  readonly regulatorInlet?: number;
   readonly chestVolume: number;
   readonly clearanceVolume: number;
   readonly sweptVolume: number;

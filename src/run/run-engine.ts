@@ -51,7 +51,7 @@ function engineFacts(spec: EngineSpec, engine: Engine, topSpeed: number): Engine
     atmosphericPressure: engine.atmosphere.pressure,
     atmosphericTemperature: engine.atmosphere.temperature,
     supplyPressure: spec.supply.pressure,
-    regulatorDroops: spec.supply.regulator !== undefined,
+    ...(spec.supply.regulator ? { regulatorInlet: spec.supply.regulator.inlet_pressure } : {}),
     chestVolume: engine.volumes.reduce((sum, { fixedVolume }) => sum + (fixedVolume ?? 0), 0),
     clearanceVolume: engine.ends.reduce((sum, { clearanceVolume }) => sum + clearanceVolume, 0),
     sweptVolume: engine.sweptVolume,

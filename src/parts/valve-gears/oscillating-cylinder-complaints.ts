@@ -62,11 +62,24 @@ function apartComplaints(own: OscillatingCylinder): Complaint[] {
   ];
 }
 
+/** The holes of a second working end would need a description of their own. */
+const actionComplaints = ({ doubleActing }: PartContext): Complaint[] =>
+  doubleActing
+    ? [
+        {
+          path: ['kind'],
+          expected: 'another valve gear, or a single-acting cylinder',
+          received: 'an oscillating cylinder on a double-acting one',
+        },
+      ]
+    : [];
+
 export function oscillatingCylinderComplaints(
   own: OscillatingCylinder,
   context: PartContext,
 ): readonly Complaint[] {
   return [
+    ...actionComplaints(context),
     ...circleComplaints(own),
     ...meetingComplaints(own, 'admission', context),
     ...meetingComplaints(own, 'exhaust', context),

@@ -80,7 +80,7 @@ function filmAt(own: OscillatingCylinder, { admission, exhaust }: Holes, angle: 
 }
 
 /** A law of the crank angle, tabulated over the whole turn between its edges. */
-function overTurn(law: (angle: number) => number, edges: readonly number[]): AreaLaw {
+function overTurn(law: (angle: number) => number, edges: readonly number[]): (angle: number) => number {
   const start = edges[0]!;
   const atStart = law(start);
   const breakpoints = [...edges.map((edge) => edge - start), FULL_TURN];
@@ -96,7 +96,7 @@ function sealingGaps(
 ): Passage[] {
   const h = own.face_gap;
   if (h === 0) return [];
-  const shapeFactor = (which: keyof FilmShapeFactors): AreaLaw =>
+  const shapeFactor = (which: keyof FilmShapeFactors): ((angle: number) => number) =>
     overTurn((angle) => filmAt(own, holes, angle)[which], edges);
   const leak = (
     ends: Pick<Passage, 'name' | 'from' | 'to'>,

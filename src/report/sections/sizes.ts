@@ -54,6 +54,14 @@ function airGroup(engine: EngineFacts): Group {
     name: 'Air',
     entries: [
       ['Regulator', pressureText(engine.supplyPressure, atmosphericPressure)],
+      ...(engine.regulatorInlet === undefined
+        ? []
+        : [
+            ['In front of it', pressureText(engine.regulatorInlet, atmosphericPressure)] satisfies [
+              string,
+              string,
+            ],
+          ]),
       ['Chest and hose', litresText(engine.chestVolume)],
       ...(receiver === undefined
         ? []

@@ -220,7 +220,6 @@ const engine: EngineFacts = {
   atmosphericPressure: ATMOSPHERE,
   atmosphericTemperature: 288.15,
   supplyPressure: SUPPLY,
-  regulatorDroops: false,
   chestVolume: 190e-6,
   clearanceVolume,
   sweptVolume,
