@@ -89,7 +89,7 @@ export function runEngine(spec: EngineSpec): RunResult {
   const y = start.slice();
   recorder.note((i) => y[i]!);
   const motion = motionFrom({ system, stepper, recorder, y, longestTime: spec.run.longest_time });
-  const { end, spunUp } = settle(motion);
+  const { end, spunUp } = settle(motion, { near: Infinity });
   const turn = end.kind === 'settled' ? measureCycle(system, stepper, y) : undefined;
   const measured = turn && !gaveUp(turn) ? turn : undefined;
   const settled = measured && settledCycle(system, measured);
