@@ -44,6 +44,7 @@ function airGroup(engine: EngineFacts): Group {
   return {
     name: 'Air',
     entries: [
+      ['Gas', engine.gas.name],
       ['Regulator', pressureText(engine.supplyPressure, atmosphericPressure)],
       ['Chest and hose', litresText(engine.chestVolume)],
       ...(receiver === undefined
@@ -56,7 +57,8 @@ function airGroup(engine: EngineFacts): Group {
           ]),
       [
         'Room',
-        `${figure(atmosphericPressure / 100, 4)} mbar absolute, ${celsiusText(engine.atmosphericTemperature)}`,
+        `${figure(atmosphericPressure / 100, 4)} mbar absolute, ${celsiusText(engine.atmosphericTemperature)}, ` +
+          `${shareText(engine.relativeHumidity)} relative humidity`,
       ],
     ],
   };
