@@ -3,10 +3,17 @@
  *
  * p V = m R T, u = cv T, h = cp T. Up to 12 bar and at room temperature dry air departs from this by less than
  * 0.5 % in density (multi-parameter equation of state, see docs/model.md).
+ *
+ * One gas is everywhere in an engine: whatever it sucks back from the room counts as working gas too.
  */
+import type { GasCheck } from './gas-check.ts';
+
+/** Taken in from the room by a compressor, moisture and all; or dry, and nothing to breathe. */
+export type GasOrigin = 'room air' | 'bottles';
 
 export interface Gas {
   readonly name: string;
+  readonly origin: GasOrigin;
   /** R [J/(kg K)]. */
   readonly specificGasConstant: number;
   /** γ = cp/cv. */
@@ -14,7 +21,7 @@ export interface Gas {
   /** cp and cv [J/(kg K)]. */
   readonly heatCapacityAtConstantPressure: number;
   readonly heatCapacityAtConstantVolume: number;
-  /** Pr = cp μ/k; ties the heat conductivity to the viscosity. */
+  /** Pr = cp μ/λ, taken as constant; ties the heat conductivity to the viscosity. */
   readonly prandtlNumber: number;
   /** Dynamic viscosity [Pa s] at temperature T [K]. */
   viscosity(temperature: number): number;
@@ -24,14 +31,18 @@ export interface Gas {
   readonly chokedFlowFactor: number;
   /** Where the square root of the flow laws is rounded off, see `roundedRoot`. */
   readonly equalPressureRounding: number;
+  /** Published values that all this reproduces. */
+  readonly checks: readonly GasCheck[];
 }
 
-export interface GasData {
+interface GasData {
   readonly name: string;
+  readonly origin: GasOrigin;
   readonly specificGasConstant: number;
   readonly heatCapacityRatio: number;
   readonly prandtlNumber: number;
   readonly viscosity: (temperature: number) => number;
+  readonly checks: readonly GasCheck[];
   readonly equalPressureRounding?: number;
 }
 
@@ -41,11 +52,18 @@ export interface GasData {
  */
 const EQUAL_PRESSURE_ROUNDING = 2e-4;
 
+/** [J/(mol K)], exact since the SI of 2019. */
+const MOLAR_GAS_CONSTANT = 8.314_462_618;
+
+/** R [J/(kg K)] of a gas with that molar mass [kg/mol]. */
+export const gasConstantOf = (molarMass: number): number => MOLAR_GAS_CONSTANT / molarMass;
+
 export function idealGas(data: GasData): Gas {
   const { specificGasConstant: R, heatCapacityRatio: gamma } = data;
   const cv = R / (gamma - 1);
   return {
     name: data.name,
+    origin: data.origin,
     specificGasConstant: R,
     heatCapacityRatio: gamma,
     heatCapacityAtConstantPressure: gamma * cv,
@@ -55,6 +73,7 @@ export function idealGas(data: GasData): Gas {
     criticalPressureRatio: (2 / (gamma + 1)) ** (gamma / (gamma - 1)),
     chokedFlowFactor: Math.sqrt((gamma / R) * (2 / (gamma + 1)) ** ((gamma + 1) / (gamma - 1))),
     equalPressureRounding: data.equalPressureRounding ?? EQUAL_PRESSURE_ROUNDING,
+    checks: data.checks,
   };
 }
 

@@ -1,8 +1,9 @@
 /** Every gas a scenario can name. To add one: a file in `gases/` and a line here. */
 import type { Gas } from './gas.ts';
 import { dryAir } from './gases/dry-air.ts';
+import { nitrogen } from './gases/nitrogen.ts';
 
-export const gases: readonly Gas[] = [dryAir];
+export const gases: readonly Gas[] = [dryAir, nitrogen];
 
 /** The gas of that name; the scenario reader only lets registered names through. */
 export function gasNamed(name: string): Gas {

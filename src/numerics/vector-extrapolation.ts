@@ -10,7 +10,10 @@
  * Extrapolates from successive states (oldest first, at least three). `scale` makes components comparable. Returns the
  * limit, or undefined when the differences do not tell it.
  */
-export function extrapolatedLimit(states: readonly Float64Array[], scale: Float64Array): Float64Array | undefined {
+export function extrapolatedLimit(
+  states: readonly Float64Array[],
+  scale: Float64Array,
+): Float64Array | undefined {
   const steps = states.length - 1;
   const changes = Array.from({ length: steps }, (_, j) =>
     states[j + 1]!.map((value, i) => (value - states[j]![i]!) / scale[i]!),

@@ -1,4 +1,5 @@
 /** The compressor and receiver in the shed, as far as a settled engine asks: its delivery, pressures and duty. */
+import type { Gas } from '../gas/gas.ts';
 import { optionalGroup, pureNumber, quantity } from '../kinds/describe.ts';
 import type { Complaint } from '../kinds/kind.ts';
 import type { Values } from '../kinds/parameter.ts';
@@ -31,8 +32,18 @@ export type Compressor = Values<typeof compressorParameters>;
 
 const bar = (pressure: number): string => `${(pressure / 1e5).toFixed(2)} bar absolute`;
 
-export function compressorComplaints(own: Compressor, supplyPressure: number): readonly Complaint[] {
+export function compressorComplaints(
+  own: Compressor,
+  supplyPressure: number,
+  gas: Gas,
+): readonly Complaint[] {
   const found: Complaint[] = [];
+  if (gas.origin !== 'room air')
+    found.push({
+      path: [],
+      expected: `no compressor with ${gas.name}, which comes from bottles`,
+      received: 'a compressor, which takes in air from the room',
+    });
   if (own.cut_out <= own.cut_in)
     found.push({
       path: ['cut_out'],

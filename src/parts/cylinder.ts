@@ -2,6 +2,7 @@
 import { choice, count, group, optional, part, pureNumber, quantity } from '../kinds/describe.ts';
 import type { Complaint } from '../kinds/kind.ts';
 import type { Values } from '../kinds/parameter.ts';
+import { barrelMaterialNames } from './barrel-materials.ts';
 import type { CrankTrain } from './crank-train.ts';
 import { wallHeats } from './wall-heat/registry.ts';
 
@@ -53,6 +54,20 @@ export const cylinderParameters = {
     { min: 0, max: 100, default: 0 },
     '0.3 kg',
     'Piston, pin and a third of the rod, of one cylinder.',
+  ),
+  wall_thickness: optional(
+    quantity(
+      'length',
+      { min: 1e-4, max: 0.1 },
+      '3 mm',
+      'Thinnest wall of the barrel, below any thread or groove; if given, its stress is reckoned.',
+    ),
+  ),
+  material: optional(
+    choice(
+      barrelMaterialNames,
+      'What the barrel is made of; if given, the stress is held against what the material bears.',
+    ),
   ),
   wall_heat: part(wallHeats, 'Heat between the cylinder wall and the air.', 'none'),
 };

@@ -1,5 +1,5 @@
 /** The whole engine as a scenario describes it: one table of parameters, and the rules that span several of them. */
-import { choice, group, part, partList, quantity, text } from '../kinds/describe.ts';
+import { choice, group, part, partList, pureNumber, quantity, text } from '../kinds/describe.ts';
 import type { Complaint } from '../kinds/kind.ts';
 import type { Values } from '../kinds/parameter.ts';
 import { gasNamed, gases } from '../gas/registry.ts';
@@ -20,7 +20,7 @@ export const engineParameters = {
   notes: text(4000, 'Anything worth remembering about this build.', ''),
   gas: choice(
     gases.map(({ name }) => name),
-    'The working gas.',
+    'The working gas; it is reckoned to fill the engine and the room at its exhaust too.',
     'dry air',
   ),
   atmosphere: group('The room the engine breathes into.', {
@@ -35,6 +35,11 @@ export const engineParameters = {
       { min: 230, max: 330, default: 288.15 },
       '15 degC',
       'Air temperature.',
+    ),
+    relative_humidity: pureNumber(
+      { min: 0, max: 1, default: 0.6 },
+      '60 %',
+      'Relative humidity of the room air that the compressor takes in; it decides about condensate and ice.',
     ),
   }),
   cylinder,
@@ -101,7 +106,7 @@ export function engineComplaints(spec: EngineSpec): readonly Complaint[] {
     ...spec.leaks.flatMap((leak, i) => under('leaks', under(String(i), leak.complaints(context)))),
     ...under('supply', supplyComplaints(spec.supply, spec.atmosphere.pressure)),
     ...(spec.compressor
-      ? under('compressor', compressorComplaints(spec.compressor, spec.supply.pressure))
+      ? under('compressor', compressorComplaints(spec.compressor, spec.supply.pressure, context.gas))
       : []),
   ];
 }

@@ -70,6 +70,14 @@ export const supplyParameters = {
       'How many such fittings the air passes one behind the other.',
     ),
   }),
+  rated_pressure: optional(
+    quantity(
+      'pressure',
+      { min: 20e3, max: 5e6 },
+      '10 bar gauge',
+      'Working pressure marked on the weakest of hose, fittings and chest; if given, it is held against the highest pressure.',
+    ),
+  ),
   chest_volume: quantity(
     'volume',
     { min: 1e-7, max: 0.1 },

@@ -1,4 +1,6 @@
 /** What a run yields. SI throughout, absolute pressures, radians; flows in kg per cycle unless said otherwise. */
+import type { GasOrigin } from '../gas/gas.ts';
+import type { BarrelMaterial } from '../parts/barrel-materials.ts';
 import type { PassageRole } from '../parts/passage.ts';
 import type { DerivedSize, ValveEvents } from '../parts/valve-gears/valve-gear.ts';
 import type { Outcome } from './outcome.ts';
@@ -113,7 +115,7 @@ export interface SettledCycle {
   readonly brakeMeanEffectivePressure: number;
   /** Mean power into the load [W]. */
   readonly brakePower: number;
-  /** Air from the supply: [kg/s] and as ANR [m³/s]. */
+  /** Air from the supply: [kg/s] and as ANR [m³/s]; another gas at the pressure and temperature of ANR. */
   readonly airMassFlow: number;
   readonly airFlowAnr: number;
   readonly air: AirLedger;
@@ -137,6 +139,22 @@ export interface StandStill {
   readonly airFlowAnr: number;
   /** Leaks that flow now, the largest first [kg/s]. */
   readonly leaks: readonly { readonly name: string; readonly massFlow: number }[];
+}
+
+/** The water in the air of a settled engine; temperatures in K. */
+export interface Moisture {
+  /** Pressure under which the air is reckoned to have cooled to room temperature [Pa]. */
+  readonly receiverPressure: number;
+  /** Water in the air that is taken in from the room, then what drops out, and what goes through the engine [kg/s]. */
+  readonly takenIn: number;
+  readonly condensed: number;
+  readonly carriedOn: number;
+  /** Dew point, or below freezing frost point, of the room air. */
+  readonly roomDewPoint: number;
+  /** Dew point of the same air under receiver pressure, before any water has dropped out. */
+  readonly pressureDewPoint: number;
+  /** Dew or frost point of the air that goes through the engine, back at room pressure. */
+  readonly exhaustDewPoint: number;
 }
 
 /** The settled engine against the compressor in the shed. */
@@ -173,6 +191,8 @@ export interface RunResult {
   /** Only for an engine that came to rest. */
   readonly standStill?: StandStill;
   readonly compressor?: CompressorVerdict;
+  /** Only for an engine that has settled on air from the room. */
+  readonly moisture?: Moisture;
   readonly ledger: LedgerResiduals;
   readonly counters: Counters;
   /** What the engine was given, as far as pictures and cautions need it. */
@@ -187,13 +207,34 @@ export interface EndFacts {
   readonly events: ValveEvents;
 }
 
+/** What pictures and words need to know about the working gas. */
+export interface GasFacts {
+  readonly name: string;
+  readonly origin: GasOrigin;
+  readonly heatCapacityRatio: number;
+  readonly criticalPressureRatio: number;
+}
+
+/** The barrel, as far as it is described. */
+export interface BarrelFacts {
+  readonly material: BarrelMaterial | undefined;
+  readonly wallThickness: number | undefined;
+}
+
 export interface EngineFacts {
   readonly valveGearKind: string;
+  readonly gas: GasFacts;
   readonly atmosphericPressure: number;
   readonly atmosphericTemperature: number;
+  readonly relativeHumidity: number;
   readonly supplyPressure: number;
   /** Pressure in front of the regulator, when one that droops is described. */
   readonly regulatorInlet?: number;
+  /** The highest pressure there is anywhere: at the engine, if the regulator fails. */
+  readonly highestPressure: number;
+  /** Working pressure of the weakest of hose, fittings and chest, if it was given. */
+  readonly ratedPressure: number | undefined;
+  readonly barrel: BarrelFacts;
   readonly chestVolume: number;
   readonly clearanceVolume: number;
   readonly sweptVolume: number;

@@ -5,10 +5,12 @@ import { initialState } from '../model/initial-state.ts';
 import { ledgerResiduals } from '../model/ledger.ts';
 import { SLOT } from '../model/slots.ts';
 import { engineSystem } from '../model/system.ts';
+import { barrelMaterial } from '../parts/barrel-materials.ts';
 import { strokeFraction } from '../parts/crank-train.ts';
 import type { EngineSpec } from '../parts/engine-description.ts';
 import { compressorVerdict } from './compressor-verdict.ts';
 import { measureCycle, type MeasuredCycle } from './cycle.ts';
+import { moistureOf } from './moisture.ts';
 import { motionFrom } from './motion.ts';
 import { outcomeOf } from './outcome-words.ts';
 import type { EndFacts, EngineFacts, LedgerResiduals, RunResult } from './result.ts';
@@ -43,14 +45,40 @@ function endFacts({ name, deadCentre, valveGear }: WorkingEnd): EndFacts {
   return { name, deadCentre, events: valveGear.events };
 }
 
+type AirFacts = Pick<
+  EngineFacts,
+  'gas' | 'atmosphericPressure' | 'atmosphericTemperature' | 'relativeHumidity' | 'supplyPressure'
+>;
+
+function airFacts({ atmosphere, supply }: EngineSpec, { gas }: Engine): AirFacts {
+  const { name, origin, heatCapacityRatio, criticalPressureRatio } = gas;
+  return {
+    gas: { name, origin, heatCapacityRatio, criticalPressureRatio },
+    atmosphericPressure: atmosphere.pressure,
+    atmosphericTemperature: atmosphere.temperature,
+    relativeHumidity: atmosphere.relative_humidity,
+    supplyPressure: supply.pressure,
+  };
+}
+
+/** What the pressure has to be held by, as far as it is described. */
+function strengthFacts(spec: EngineSpec): Pick<EngineFacts, 'highestPressure' | 'ratedPressure' | 'barrel'> {
+  const { rated_pressure, regulator, pressure } = spec.supply;
+  const { material, wall_thickness } = spec.cylinder;
+  return {
+    highestPressure: Math.max(pressure, regulator?.inlet_pressure ?? 0, spec.compressor?.cut_out ?? 0),
+    ratedPressure: rated_pressure,
+    barrel: { material: material && barrelMaterial(material), wallThickness: wall_thickness },
+  };
+}
+
 function engineFacts(spec: EngineSpec, engine: Engine, topSpeed: number): EngineFacts {
   const [first, ...others] = engine.ends;
   const { events } = first.valveGear;
   return {
     valveGearKind: spec.valve_gear.kind,
-    atmosphericPressure: engine.atmosphere.pressure,
-    atmosphericTemperature: engine.atmosphere.temperature,
-    supplyPressure: spec.supply.pressure,
+    ...airFacts(spec, engine),
+    ...strengthFacts(spec),
     ...(spec.supply.regulator ? { regulatorInlet: spec.supply.regulator.inlet_pressure } : {}),
     chestVolume: engine.volumes.reduce((sum, { fixedVolume }) => sum + (fixedVolume ?? 0), 0),
     clearanceVolume: engine.ends.reduce((sum, { clearanceVolume }) => sum + clearanceVolume, 0),
@@ -96,6 +124,7 @@ export function runEngine(spec: EngineSpec): RunResult {
   const outcome = outcomeOf(motion, turn && gaveUp(turn) ? { kind: 'step-limit' } : end, settled?.speed);
   const spinUpResiduals = ledgerResiduals(system, start, spunUp);
   const { compressor } = spec;
+  const moisture = settled && moistureOf(spec, settled.airMassFlow);
   return {
     title: spec.title,
     notes: spec.notes,
@@ -106,6 +135,7 @@ export function runEngine(spec: EngineSpec): RunResult {
     ...(settled && compressor
       ? { compressor: compressorVerdict(compressor, spec, settled.airMassFlow) }
       : {}),
+    ...(moisture ? { moisture } : {}),
     ledger: measured ? worse(spinUpResiduals, measured.residuals) : spinUpResiduals,
     counters: {
       derivativeCalls: stepper.counters.derivativeCalls,

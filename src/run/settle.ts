@@ -34,7 +34,8 @@ export interface SettleOptions {
 }
 
 /** The unknowns that repeat from turn to turn: speed, then mass and energy of every volume. */
-const repeating = (motion: Motion): Float64Array => motion.y.slice(SLOT.speed, motion.system.slots.firstTotal);
+const repeating = (motion: Motion): Float64Array =>
+  motion.y.slice(SLOT.speed, motion.system.slots.firstTotal);
 
 function largestChange(a: Float64Array, b: Float64Array): number {
   return a.reduce((most, value, i) => Math.max(most, Math.abs(value - b[i]!) / Math.abs(b[i]!)), 0);

@@ -1,5 +1,5 @@
 /** From the measure of one turn to what a builder asks: speed, work, air, where it went. */
-import { anrVolumeFlow } from '../gas/reference-atmosphere.ts';
+import { referenceVolumeFlow } from '../gas/reference-atmosphere.ts';
 import { kineticEnergy } from '../model/ledger.ts';
 import { ATMOSPHERE, FIRST_VOLUME, SUPPLY } from '../model/engine.ts';
 import { SLOT } from '../model/slots.ts';
@@ -106,7 +106,7 @@ export function settledCycle(system: EngineSystem, cycle: MeasuredCycle): Settle
     brakeMeanEffectivePressure: work.load / engine.sweptVolume,
     brakePower: work.load / period,
     airMassFlow,
-    airFlowAnr: anrVolumeFlow(airMassFlow),
+    airFlowAnr: referenceVolumeFlow(engine.gas, airMassFlow),
     air,
     passages: engine.passages.map(({ name, role, from, to }, i) => ({
       name,

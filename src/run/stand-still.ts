@@ -1,12 +1,12 @@
 /** What an engine at rest under air shows: the pressures that reach it, and every leak that hisses. */
-import { anrVolumeFlow } from '../gas/reference-atmosphere.ts';
+import { referenceVolumeFlow } from '../gas/reference-atmosphere.ts';
 import { SUPPLY } from '../model/engine.ts';
 import type { EngineSystem } from '../model/system.ts';
 import type { StandStill } from './result.ts';
 
 export function standStill(system: EngineSystem, y: Float64Array): StandStill {
   const { pressure, massFlow } = system.observe(y);
-  const { passages, chest, ends } = system.engine;
+  const { passages, chest, ends, gas } = system.engine;
   const leaks = passages
     .map(({ name, role }, i) => ({ name, role, massFlow: massFlow[i]! }))
     .filter((passage) => passage.role === 'leak' && passage.massFlow > 0)
@@ -16,7 +16,7 @@ export function standStill(system: EngineSystem, y: Float64Array): StandStill {
   return {
     chestPressure: pressure[chest]!,
     cylinderPressure: pressure[ends[0]!.place]!,
-    airFlowAnr: anrVolumeFlow(fromSupply),
+    airFlowAnr: referenceVolumeFlow(gas, fromSupply),
     leaks,
   };
 }

@@ -2,9 +2,6 @@
 import type { ValveEvents } from '../parts/valve-gears/valve-gear.ts';
 import type { CycleProfile, EngineFacts, SettledCycle } from '../run/result.ts';
 
-/** Ratio of specific heats of dry air. */
-export const GAMMA = 1.4;
-
 const TURN = 2 * Math.PI;
 
 /** How far the crank turns from one angle to another in the running direction [rad, 0 to 2π). */
@@ -73,10 +70,10 @@ export function workingPressure(engine: EngineFacts): number {
  * of the stroke, exhaust against the atmosphere. The clearance is filled, but costs no work.
  */
 export function lossFreeWork(engine: EngineFacts): number {
+  const exponent = engine.gas.heatCapacityRatio - 1;
   const admitted = engine.cutOffFraction * engine.sweptVolume;
   const atCutOff = engine.clearanceVolume + admitted;
   const atEnd = engine.clearanceVolume + engine.sweptVolume;
-  const expansion =
-    ((engine.supplyPressure * atCutOff) / (GAMMA - 1)) * (1 - (atCutOff / atEnd) ** (GAMMA - 1));
+  const expansion = ((engine.supplyPressure * atCutOff) / exponent) * (1 - (atCutOff / atEnd) ** exponent);
   return engine.supplyPressure * admitted + expansion - engine.atmosphericPressure * engine.sweptVolume;
 }

@@ -1,4 +1,8 @@
-/** Numbers as a builder reads them. Pressures always say gauge or absolute; air is ANR in L/min with cfm beside it. */
+/**
+ * Numbers as a builder reads them. Pressures always say gauge or absolute; air is ANR in L/min with cfm beside it, and
+ * another gas its own volume at the same pressure and temperature.
+ */
+import type { GasFacts } from '../run/result.ts';
 
 const PA_PER_BAR = 1e5;
 const ZERO_CELSIUS = 273.15;
@@ -38,13 +42,24 @@ export const gaugeText = (absolute: number, atmosphere: number): string =>
 export const pressureText = (absolute: number, atmosphere: number): string =>
   `${gaugeText(absolute, atmosphere)} (${barText(absolute)} absolute)`;
 
-/** Volume flow of reference air [m³/s] in both units people shop by. */
-export const airText = (flow: number): string =>
-  `${figure(litresPerMinute(flow))} L/min ANR (${figure(cubicFeetPerMinute(flow))} cfm)`;
+/** Volume flow [m³/s] under the conditions of reference air, in both units people shop by. */
+export const airText = (flow: number, gas: GasFacts): string =>
+  `${figure(litresPerMinute(flow))} ${flowUnit(gas)} (${figure(cubicFeetPerMinute(flow))} cfm)`;
+
+/** ANR is air by definition; 100 kPa and 20 °C are its conditions. */
+export const flowUnit = (gas: GasFacts): string =>
+  gas.origin === 'room air' ? 'L/min ANR' : 'L/min at 100 kPa and 20 °C';
 
 export const litresPerMinute = (flow: number): number => flow * LITRES_PER_MINUTE;
 
 export const cubicFeetPerMinute = (flow: number): number => (flow * 60) / CUBIC_FOOT;
+
+/** Water [kg/s] as people meet it in a drain: grams an hour. */
+export const waterText = (flow: number): string => `${figure(flow * 3.6e6, 2)} g`;
+
+/** A stress [Pa] as it stands in tables. */
+export const stressText = (pascal: number): string =>
+  pascal < 1e4 ? 'less than 0.01 MPa' : `${figure(pascal / 1e6, 2)} MPa`;
 
 export const torqueText = (torque: number): string => `${figure(torque)} N·m`;
 

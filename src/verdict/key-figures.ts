@@ -1,14 +1,14 @@
 /** The few figures that belong beside the headline, as rows of label and value. */
-import type { CompressorVerdict, RunResult, SettledCycle } from '../run/result.ts';
+import type { CompressorVerdict, GasFacts, RunResult, SettledCycle } from '../run/result.ts';
 import { airText, barText, minutesText, powerText, shareText, speedText, workText } from './figures.ts';
 
 export type KeyFigure = readonly [label: string, value: string];
 
-export function keyFigures({ settled, compressor }: RunResult): readonly KeyFigure[] {
-  return [...(settled ? running(settled) : []), ...(compressor ? shed(compressor) : [])];
+export function keyFigures({ settled, compressor, engine }: RunResult): readonly KeyFigure[] {
+  return [...(settled ? running(settled, engine.gas) : []), ...(compressor ? shed(compressor) : [])];
 }
 
-function running(cycle: SettledCycle): KeyFigure[] {
+function running(cycle: SettledCycle, gas: GasFacts): KeyFigure[] {
   const { work, air } = cycle;
   return [
     ['speed', `${speedText(cycle.speed)}, swinging by ${shareText(cycle.speedFluctuation)}`],
@@ -18,7 +18,7 @@ function running(cycle: SettledCycle): KeyFigure[] {
       'mean effective pressure',
       `${barText(cycle.indicatedMeanEffectivePressure)} indicated, ${barText(cycle.brakeMeanEffectivePressure)} brake`,
     ],
-    ['air', airText(cycle.airFlowAnr)],
+    ['air', airText(cycle.airFlowAnr, gas)],
     [
       'where the air goes',
       `${shareText(air.workedShare)} works, ${shareText(air.leakShare)} leaks, ` +

@@ -1,16 +1,10 @@
 /** Plain sentences about a result, each one derived from its numbers. */
-import type {
-  CompressorVerdict,
-  EndFacts,
-  RunResult,
-  SettledCycle,
-  StandStill,
-  WorkLedger,
-} from '../run/result.ts';
+import type { EndFacts, GasFacts, RunResult, SettledCycle, StandStill, WorkLedger } from '../run/result.ts';
 import { lossFreeWork, releasePressure, turnedBetween } from './cycle-reading.ts';
 import { admissionOpenAt, exhaustOpenAt, placeText, severalEnds } from './ends.ts';
 import { airText, angleText, gaugeText, minutesText, shareText, speedText, workText } from './figures.ts';
 import { turnsText } from './headline.ts';
+import { waterSentence } from './water.ts';
 
 /** Books that close worse than this are no books. */
 const TRUSTED_RESIDUAL = 1e-4;
@@ -22,26 +16,34 @@ export const statementsOf = (result: RunResult): readonly string[] => [
 
 function whileRunning(result: RunResult, cycle: SettledCycle): string[] {
   return [
-    `Running, it takes ${airText(cycle.airFlowAnr)}. ANR is reference air after ISO 8778 (100 kPa absolute, 20 °C, ` +
-      '65 % relative humidity); the cfm are of the same air.',
-    result.compressor === undefined
-      ? 'No compressor is described, so none was checked.'
-      : shed(result.compressor),
+    consumption(result.engine.gas, cycle),
+    ...(result.engine.gas.origin === 'room air' ? [shed(result)] : []),
     whereTheAirWent(cycle),
     releaseSentence(result, cycle),
     whereTheWorkWent(cycle.work),
     speedSwing(cycle),
+    ...(result.moisture === undefined ? [] : [waterSentence(result.engine, result.moisture)]),
   ];
 }
 
-function shed({ deliveryAnr, demandAnr, duty, dutyRating, minutesUntilSag }: CompressorVerdict): string {
+function consumption(gas: GasFacts, { airFlowAnr }: SettledCycle): string {
+  const takes = `Running, it takes ${airText(airFlowAnr, gas)}`;
+  return gas.origin === 'room air'
+    ? `${takes}. ANR is reference air after ISO 8778 (100 kPa absolute, 20 °C, 65 % relative humidity); the cfm are of ` +
+        'the same air.'
+    : `${takes} of ${gas.name}. Where this says air, it means ${gas.name}.`;
+}
+
+function shed({ compressor, engine: { gas } }: RunResult): string {
+  if (compressor === undefined) return 'No compressor is described, so none was checked.';
+  const { deliveryAnr, demandAnr, duty, dutyRating, minutesUntilSag } = compressor;
+  const delivers = `The compressor delivers ${airText(deliveryAnr, gas)}`;
   if (minutesUntilSag !== undefined)
     return (
-      `The compressor delivers ${airText(deliveryAnr)} where the engine takes ${airText(demandAnr)}: from a full ` +
-      `receiver the pressure reaches the regulator's after ${minutesText(minutesUntilSag)}.`
+      `${delivers} where the engine takes ${airText(demandAnr, gas)}: from a full receiver the pressure reaches the ` +
+      `regulator's after ${minutesText(minutesUntilSag)}.`
     );
-  const rating = `its maker allows ${shareText(dutyRating)}`;
-  return `The compressor delivers ${airText(deliveryAnr)} and would run ${shareText(duty)} of the time; ${rating}.`;
+  return `${delivers} and would run ${shareText(duty)} of the time; its maker allows ${shareText(dutyRating)}.`;
 }
 
 /** The largest of some named amounts. */
@@ -116,7 +118,7 @@ function hissing({ engine }: RunResult, { airFlowAnr, chestPressure, leaks }: St
   const regulator = gaugeText(engine.supplyPressure, engine.atmosphericPressure);
   const most = leaks[0] === undefined ? '' : `, the largest part “${leaks[0].name}”`;
   return (
-    `Standing there under air it loses ${airText(airFlowAnr)}${most}; the chest holds ${chest} of the regulator's ` +
+    `Standing there under air it loses ${airText(airFlowAnr, engine.gas)}${most}; the chest holds ${chest} of the regulator's ` +
     `${regulator}.`
   );
 }

@@ -9,10 +9,7 @@ import { DEGREE, discGear, inertia, referenceSpec, spoolGear } from '../support/
 
 const roundedBy = (factor: number) =>
   idealGas({
-    name: dryAir.name,
-    specificGasConstant: dryAir.specificGasConstant,
-    heatCapacityRatio: dryAir.heatCapacityRatio,
-    prandtlNumber: dryAir.prandtlNumber,
+    ...dryAir,
     viscosity: (temperature) => dryAir.viscosity(temperature),
     equalPressureRounding: factor * dryAir.equalPressureRounding,
   });

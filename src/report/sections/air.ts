@@ -1,6 +1,6 @@
 /** Where the air of one turn went. */
-import type { AirLedger, SettledCycle } from '../../run/result.ts';
-import { figure, litresPerMinute, shareText } from '../../verdict/figures.ts';
+import type { AirLedger, GasFacts, SettledCycle } from '../../run/result.ts';
+import { figure, flowUnit, litresPerMinute, shareText } from '../../verdict/figures.ts';
 import { html, type Markup } from '../html/markup.ts';
 import { prose } from '../html/prose.ts';
 import { shareBar, shareSwatch, type Share } from '../svg/share-bar.ts';
@@ -11,10 +11,11 @@ const ID = 'air-shares';
 export const airSection: Section = {
   id: 'air',
   heading: 'Where the air went',
-  content: ({ settled }) => (settled === undefined ? undefined : { body: airFigure(settled) }),
+  content: ({ settled, engine }) =>
+    settled === undefined ? undefined : { body: airFigure(settled, engine.gas) },
 };
 
-function airFigure(cycle: SettledCycle): Markup {
+function airFigure(cycle: SettledCycle, gas: GasFacts): Markup {
   const shares = airShares(cycle.air);
   return html`<figure>
     <figcaption>${prose(airTitle(shares))}</figcaption>
@@ -24,7 +25,7 @@ function airFigure(cycle: SettledCycle): Markup {
         <tr>
           <th scope="col">Air of one turn</th>
           <th scope="col">Share</th>
-          <th scope="col">L/min ANR</th>
+          <th scope="col">${flowUnit(gas)}</th>
           <th scope="col">mg a turn</th>
         </tr>
       </thead>

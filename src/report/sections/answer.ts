@@ -20,12 +20,12 @@ export const answerSection: Section = {
   }),
 };
 
-function keyFigures({ settled, compressor }: RunResult): Markup | undefined {
+function keyFigures({ settled, compressor, engine }: RunResult): Markup | undefined {
   if (settled === undefined) return undefined;
   const figures: [string, string][] = [
     ['Speed', speedText(settled.speed)],
     ['Into the load', powerText(settled.brakePower)],
-    ['Air', airText(settled.airFlowAnr)],
+    ['Air', airText(settled.airFlowAnr, engine.gas)],
     ['Air that does work', shareText(settled.air.workedShare)],
   ];
   if (compressor !== undefined)

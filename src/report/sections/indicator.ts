@@ -58,8 +58,8 @@ function indicator(cycle: SettledCycle, engine: EngineFacts): Markup {
         ${keyToEnds(cycle)}
         <p class="note">
           Grey and dashed: the same cut-off without losses, that is supply pressure up to cut-off, expansion
-          p·V<sup>1.4</sup> = const to the end of the stroke, exhaust at the pressure of the room. The area of
-          a diagram is work. Every point is in ${reportFileNames.cycle}.
+          p·V<sup>${figure(engine.gas.heatCapacityRatio)}</sup> = const to the end of the stroke, exhaust at
+          the pressure of the room. The area of a diagram is work. Every point is in ${reportFileNames.cycle}.
         </p>
       </div>
     </div>

@@ -2,6 +2,8 @@
 import type {
   CompressorVerdict,
   EngineFacts,
+  GasFacts,
+  Moisture,
   PlaceExtremes,
   RunResult,
   SettledCycle,
@@ -16,6 +18,7 @@ import {
   pressureText,
   shareText,
   speedText,
+  waterText,
   workText,
 } from '../../verdict/figures.ts';
 import { placeText } from '../../verdict/ends.ts';
@@ -28,7 +31,8 @@ export const numbersSection: Section = {
   content: (result) => ({
     body: groupTables([
       ...(result.settled === undefined ? [] : cycleGroups(result.settled, result.engine)),
-      ...(result.compressor === undefined ? [] : [compressorGroup(result.compressor)]),
+      ...(result.compressor === undefined ? [] : [compressorGroup(result.compressor, result.engine.gas)]),
+      ...(result.moisture === undefined ? [] : [waterGroup(result.moisture, result.engine)]),
       booksGroup(result),
     ]),
   }),
@@ -58,7 +62,7 @@ function cycleGroups(cycle: SettledCycle, engine: EngineFacts): Group[] {
     {
       name: 'Air',
       entries: [
-        ['Air use', airText(cycle.airFlowAnr)],
+        ['Air use', airText(cycle.airFlowAnr, engine.gas)],
         ['Air use, mass', `${figure(cycle.airMassFlow * 1e3)} g/s`],
         ['Coldest air at the exhaust', celsiusText(cycle.coldestExhaust)],
       ],
@@ -81,19 +85,36 @@ function extremesGroup(
   };
 }
 
-function compressorGroup(compressor: CompressorVerdict): Group {
+function compressorGroup(compressor: CompressorVerdict, gas: GasFacts): Group {
   const { minutesUntilSag } = compressor;
   return {
     name: 'Compressor',
     entries: [
-      ['The engine takes', airText(compressor.demandAnr)],
-      ['It delivers', airText(compressor.deliveryAnr)],
+      ['The engine takes', airText(compressor.demandAnr, gas)],
+      ['It delivers', airText(compressor.deliveryAnr, gas)],
       ['It runs', `${shareText(compressor.duty)} of the time`],
       ['Its maker allows', `${shareText(compressor.dutyRating)} of the time`],
       ['It keeps up', compressor.keepsUp ? 'yes' : 'no'],
       ...(minutesUntilSag === undefined
         ? []
         : [['A full receiver lasts', minutesText(minutesUntilSag)] satisfies [string, string]]),
+    ],
+  };
+}
+
+function waterGroup(moisture: Moisture, { atmosphericPressure }: EngineFacts): Group {
+  return {
+    name: 'Water in the air, an hour of running',
+    entries: [
+      ['Comes in with the room air', waterText(moisture.takenIn)],
+      ['Drops out in the receiver', waterText(moisture.condensed)],
+      ['Goes on through the engine', waterText(moisture.carriedOn)],
+      ['Dew point of the room', celsiusText(moisture.roomDewPoint)],
+      [
+        `Dew point under ${pressureText(moisture.receiverPressure, atmosphericPressure)}`,
+        celsiusText(moisture.pressureDewPoint),
+      ],
+      ['Dew or frost point of the exhaust', celsiusText(moisture.exhaustDewPoint)],
     ],
   };
 }

@@ -53,6 +53,7 @@ function airGroup(engine: EngineFacts): Group {
   return {
     name: 'Air',
     entries: [
+      ['Gas', engine.gas.name],
       ['Regulator', pressureText(engine.supplyPressure, atmosphericPressure)],
       ...(engine.regulatorInlet === undefined
         ? []
@@ -73,7 +74,8 @@ function airGroup(engine: EngineFacts): Group {
           ]),
       [
         'Room',
-        `${figure(atmosphericPressure / 100, 4)} mbar absolute, ${celsiusText(engine.atmosphericTemperature)}`,
+        `${figure(atmosphericPressure / 100, 4)} mbar absolute, ${celsiusText(engine.atmosphericTemperature)}, ` +
+          `${shareText(engine.relativeHumidity)} relative humidity`,
       ],
     ],
   };

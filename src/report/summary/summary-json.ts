@@ -1,13 +1,19 @@
 /** A result as the object that is written as JSON. */
-import type { CompressorVerdict, EngineFacts, RunResult, StandStill } from '../../run/result.ts';
+import type { CompressorVerdict, EngineFacts, Moisture, RunResult, StandStill } from '../../run/result.ts';
 import { degrees, litresPerMinute } from '../../verdict/figures.ts';
 import { verdictOf } from '../../verdict/verdict.ts';
 import { numberOrNull } from './number-or-null.ts';
 import { settledSummary } from './settled-summary.ts';
-import type { CompressorSummary, EngineSummary, StandStillSummary, Summary } from './summary.ts';
+import type {
+  CompressorSummary,
+  EngineSummary,
+  MoistureSummary,
+  StandStillSummary,
+  Summary,
+} from './summary.ts';
 
 export function summaryJson(result: RunResult): Summary {
-  const { settled, compressor, ledger, counters } = result;
+  const { settled, compressor, moisture, ledger, counters } = result;
   const { headline, statements, nextChange, cautions } = verdictOf(result);
   return {
     schema_version: 1,
@@ -19,6 +25,7 @@ export function summaryJson(result: RunResult): Summary {
     settled: settled === undefined ? null : settledSummary(settled),
     stand_still: result.standStill === undefined ? null : standStillSummary(result.standStill),
     compressor: compressor === undefined ? null : compressorSummary(compressor),
+    moisture: moisture === undefined ? null : moistureSummary(moisture),
     ledger: { mass_residual: numberOrNull(ledger.mass), energy_residual: numberOrNull(ledger.energy) },
     counters: {
       derivative_calls: counters.derivativeCalls,
@@ -42,6 +49,7 @@ function outcomeSummary({ outcome }: RunResult): Summary['outcome'] {
 function engineSummary(engine: EngineFacts): EngineSummary {
   return {
     valve_gear: engine.valveGearKind,
+    gas: engine.gas.name,
     supply_pressure_Pa_abs: numberOrNull(engine.supplyPressure),
     atmospheric_pressure_Pa_abs: numberOrNull(engine.atmosphericPressure),
     swept_volume_m3: numberOrNull(engine.sweptVolume),
@@ -69,6 +77,20 @@ function compressorSummary(compressor: CompressorVerdict): CompressorSummary {
     duty_rating: numberOrNull(compressor.dutyRating),
     keeps_up: compressor.keepsUp,
     minutes_until_sag: numberOrNull(compressor.minutesUntilSag),
+  };
+}
+
+const gramsPerHour = (flow: number): number | null => numberOrNull(flow * 3.6e6);
+
+function moistureSummary(moisture: Moisture): MoistureSummary {
+  return {
+    water_taken_in_g_per_h: gramsPerHour(moisture.takenIn),
+    water_condensed_g_per_h: gramsPerHour(moisture.condensed),
+    water_carried_on_g_per_h: gramsPerHour(moisture.carriedOn),
+    receiver_pressure_Pa_abs: numberOrNull(moisture.receiverPressure),
+    room_dew_point_K: numberOrNull(moisture.roomDewPoint),
+    pressure_dew_point_K: numberOrNull(moisture.pressureDewPoint),
+    exhaust_dew_point_K: numberOrNull(moisture.exhaustDewPoint),
   };
 }
 

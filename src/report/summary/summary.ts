@@ -31,6 +31,8 @@ export interface Summary {
   readonly stand_still: StandStillSummary | null;
   /** Null when no compressor was described or the engine has not settled. */
   readonly compressor: CompressorSummary | null;
+  /** Null unless the engine has settled on air from the room. */
+  readonly moisture: MoistureSummary | null;
   readonly ledger: { readonly mass_residual: MaybeNumber; readonly energy_residual: MaybeNumber };
   readonly counters: {
     readonly derivative_calls: number;
@@ -48,6 +50,7 @@ export interface StandStillSummary {
 
 export interface EngineSummary {
   readonly valve_gear: string;
+  readonly gas: string;
   readonly supply_pressure_Pa_abs: MaybeNumber;
   readonly atmospheric_pressure_Pa_abs: MaybeNumber;
   readonly swept_volume_m3: MaybeNumber;
@@ -109,4 +112,14 @@ export interface CompressorSummary {
   readonly keeps_up: boolean;
   /** Null when the pressure never sags. */
   readonly minutes_until_sag: MaybeNumber;
+}
+
+export interface MoistureSummary {
+  readonly water_taken_in_g_per_h: MaybeNumber;
+  readonly water_condensed_g_per_h: MaybeNumber;
+  readonly water_carried_on_g_per_h: MaybeNumber;
+  readonly receiver_pressure_Pa_abs: MaybeNumber;
+  readonly room_dew_point_K: MaybeNumber;
+  readonly pressure_dew_point_K: MaybeNumber;
+  readonly exhaust_dew_point_K: MaybeNumber;
 }

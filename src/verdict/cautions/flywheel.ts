@@ -1,12 +1,15 @@
 /**
  * A spinning rim: rim speed v = ω·r, and the hoop stress ρ·v² of a thin free ring, which spokes, holes and cracks
- * only make worse. 30 m/s for cast iron: common practice, no source.
+ * only make worse (Mechanical Engineer's Data Handbook, stresses due to rotation). 30 m/s for cast iron: common practice,
+ * no source. How fast the engine runs away without its load is not known; what speed would be too much is.
  */
-import type { RunResult } from '../../run/result.ts';
-import { figure, speedText } from '../figures.ts';
+import type { EngineFacts, RunResult } from '../../run/result.ts';
+import { figure, speedText, stressText } from '../figures.ts';
 import type { Caution, Severity } from './caution.ts';
 
 const CAST_IRON_LIMIT = 30;
+
+type Rim = NonNullable<EngineFacts['flywheelRim']>;
 
 export const rimSpeed = (speed: number, radius: number): number => speed * radius;
 
@@ -19,10 +22,8 @@ export function flywheelCaution(result: RunResult): Caution {
   return {
     topic: 'Flywheel',
     text: [
-      speedOfRim === undefined || rim === undefined
-        ? unknownRim(speed)
-        : knownRim(speed, speedOfRim, rim.density),
-      'An engine that loses its load runs faster than this; have a valve at hand to stop it.',
+      speedOfRim === undefined || rim === undefined ? unknownRim(speed) : knownRim(speed, speedOfRim, rim),
+      'An engine that loses its load runs away, and how fast was not reckoned: have a valve at hand to stop it.',
       'Key and guard the wheel, and where the rules at your place ask for a competent person to pass it, ask one.',
     ].join(' '),
     severity: speedOfRim === undefined ? 'caution' : severityOf(speedOfRim),
@@ -33,16 +34,14 @@ function fastest({ settled, trace }: RunResult): number {
   return settled?.speed ?? trace.speed.reduce((a, b) => Math.max(a, Math.abs(b)), 0);
 }
 
-function knownRim(speed: number, speedOfRim: number, density: number): string {
+function knownRim(speed: number, speedOfRim: number, { radius, density }: Rim): string {
   return (
     `At ${speedText(speed)} the rim runs at ${figure(speedOfRim)} m/s (v = ω·r); a thin ring at that speed carries ` +
     `${stressText(hoopStress(density, speedOfRim))} (ρ·v²). For cast iron ${CAST_IRON_LIMIT} m/s is the usual ` +
-    'limit (common practice, no source); spokes, keyways and built-up rims want less.'
+    `limit (common practice, no source), which this rim reaches at ${speedText(CAST_IRON_LIMIT / radius)}; spokes, ` +
+    'keyways and built-up rims want less.'
   );
 }
-
-const stressText = (pascal: number): string =>
-  pascal < 1e4 ? 'less than 0.01 MPa' : `${figure(pascal / 1e6, 2)} MPa`;
 
 function unknownRim(speed: number): string {
   const general = `For cast iron ${CAST_IRON_LIMIT} m/s at the rim is the usual limit (common practice, no source)`;

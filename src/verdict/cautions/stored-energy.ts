@@ -1,30 +1,32 @@
 /**
- * Energy of the air under pressure, by E = (p − p₀)·V/(γ − 1): heat capacity times the pressure that can be lost.
- * A real release, with or without heat from the walls, frees less (up to about 30 bar), so it is an upper figure.
+ * Energy of the gas under pressure, by Brode's rule E = (p − p₀)·V/(γ − 1) (name from memory): the heat that would raise
+ * the closed vessel from the room's pressure to its own. A release without heat from the walls frees less at any pressure,
+ * E = p·V/(γ − 1)·(1 − (p₀/p)^((γ−1)/γ)), so it is an upper figure.
  */
 import type { RunResult } from '../../run/result.ts';
-import { GAMMA } from '../cycle-reading.ts';
 import { figure, gaugeText, litresText, workText } from '../figures.ts';
 import type { Caution, Severity } from './caution.ts';
 
 /** A person of 100 kg [N]. */
 const WEIGHT = 981;
 
-export function storedEnergy(pressure: number, atmosphere: number, volume: number): number {
-  return ((pressure - atmosphere) * volume) / (GAMMA - 1);
+/** [J]; pressures absolute [Pa], volume [m³], ratio of heat capacities γ. */
+export function storedEnergy(pressure: number, atmosphere: number, volume: number, gamma: number): number {
+  return ((pressure - atmosphere) * volume) / (gamma - 1);
 }
 
 export function storedEnergyCaution(result: RunResult): Caution {
-  const { receiver, atmosphericPressure } = result.engine;
+  const { receiver, atmosphericPressure, gas } = result.engine;
+  const gamma = gas.heatCapacityRatio;
   const inEngine = engineEnergy(result);
   const inReceiver =
-    receiver === undefined ? 0 : storedEnergy(receiver.pressure, atmosphericPressure, receiver.volume);
+    receiver === undefined ? 0 : storedEnergy(receiver.pressure, atmosphericPressure, receiver.volume, gamma);
   return {
     topic: 'Stored energy',
     text: [
       ...(receiver === undefined ? [] : [receiverSentence(receiver, atmosphericPressure, inReceiver)]),
       engineSentence(result, inEngine),
-      'Reckoned as (p − p₀)·V/(γ − 1) with γ = 1.4, an upper figure for a sudden release.',
+      `Reckoned by Brode's rule, (p − p₀)·V/(γ − 1) with γ = ${figure(gamma)}, an upper figure for a sudden release.`,
       'Use only a receiver built, marked and inspected for its pressure, and never weld or drill one: the local code ' +
         'for pressure vessels and its licensed inspectors decide, not this calculation.',
     ].join(' '),
@@ -34,7 +36,12 @@ export function storedEnergyCaution(result: RunResult): Caution {
 
 function engineEnergy({ engine }: RunResult): number {
   const volume = engine.chestVolume + engine.clearanceVolume + engine.sweptVolume;
-  return storedEnergy(engine.supplyPressure, engine.atmosphericPressure, volume);
+  return storedEnergy(
+    engine.supplyPressure,
+    engine.atmosphericPressure,
+    volume,
+    engine.gas.heatCapacityRatio,
+  );
 }
 
 function receiverSentence(
@@ -56,7 +63,7 @@ function engineSentence({ engine }: RunResult, energy: number): string {
   );
 }
 
-/** Steps of our own, no source. */
+/** Steps of our own, no source; a university's safety office calls 100 kJ highly hazardous (see docs/cautions.md). */
 function severityOf(energy: number): Severity {
   if (energy >= 10e3) return 'danger';
   return energy >= 100 ? 'caution' : 'note';

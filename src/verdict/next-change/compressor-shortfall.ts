@@ -3,15 +3,18 @@ import type { RunResult, SettledCycle } from '../../run/result.ts';
 import { airText, shareText } from '../figures.ts';
 import type { Suggestion } from './suggestion.ts';
 
-export function compressorShortfall(_cycle: SettledCycle, { compressor }: RunResult): Suggestion | undefined {
+export function compressorShortfall(
+  _cycle: SettledCycle,
+  { compressor, engine: { gas } }: RunResult,
+): Suggestion | undefined {
   if (compressor === undefined) return undefined;
   const { demandAnr, deliveryAnr, duty, dutyRating, keepsUp } = compressor;
   if (!keepsUp)
     return {
       share: 1 - deliveryAnr / demandAnr,
       text:
-        `Try a larger compressor or a lower supply pressure: the engine takes ${airText(demandAnr)} where the ` +
-        `compressor gives ${airText(deliveryAnr)}, and no single loss in the engine is as large as the difference.`,
+        `Try a larger compressor or a lower supply pressure: the engine takes ${airText(demandAnr, gas)} where the ` +
+        `compressor gives ${airText(deliveryAnr, gas)}, and no single loss in the engine is as large as the difference.`,
     };
   return {
     share: duty - dutyRating,

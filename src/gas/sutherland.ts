@@ -1,0 +1,20 @@
+/**
+ * Viscosity of a dilute gas by Sutherland's law: μ = μ₀ (T/T₀)^1.5 (T₀ + S)/(T + S), whatever the pressure.
+ *
+ * Source: any text on viscous flow; the constants belong to the gas.
+ */
+interface SutherlandConstants {
+  /** μ₀ [Pa s] at T₀ [K]. */
+  readonly viscosity: number;
+  readonly temperature: number;
+  /** S [K]. */
+  readonly sutherland: number;
+}
+
+export function sutherlandViscosity(reference: SutherlandConstants): (temperature: number) => number {
+  const { viscosity, temperature: t0, sutherland: s } = reference;
+  return (temperature) => {
+    const ratio = temperature / t0;
+    return (viscosity * ratio * Math.sqrt(ratio) * (t0 + s)) / (temperature + s);
+  };
+}
