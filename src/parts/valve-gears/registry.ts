@@ -1,6 +1,12 @@
 /** Every kind of valve gear. To add one: a file beside this one and a line here. */
 import { camSpools } from './cam-spools.ts';
+import { electricValves } from './electric-valves.ts';
 import { rotaryDisc } from './rotary-disc.ts';
+import { tabulated } from './tabulated.ts';
 import type { ValveGearFamily } from './valve-gear.ts';
+import { windows } from './windows.ts';
 
-export const valveGears: ValveGearFamily = { name: 'valve gear', kinds: [rotaryDisc, camSpools] };
+export const valveGears: ValveGearFamily = {
+  name: 'valve gear',
+  kinds: [rotaryDisc, camSpools, windows, tabulated, electricValves],
+};
