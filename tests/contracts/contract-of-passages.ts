@@ -6,6 +6,9 @@ const T = 288.15;
 const WARM = 350;
 const ROOM = 101_325;
 
+/** Crank speed [rad/s]. */
+const SPEED = 20;
+
 /** Pressures [Pa] from a deep vacuum to the highest supply, equal pressures among the pairs. */
 const pressures = [5e3, ROOM, 1.02e5, 2e5, 1e6, 3e6];
 
@@ -14,8 +17,8 @@ type Flow = (pFrom: number, pTo: number) => number;
 function oddness(passage: Passage, angle: number): string[] {
   const bad = pressures.flatMap((p1) =>
     pressures.filter((p2) => {
-      const there = passage.massFlow(angle, p1, WARM, p2, T);
-      const back = passage.massFlow(angle, p2, T, p1, WARM);
+      const there = passage.massFlow(angle, p1, WARM, p2, T, SPEED);
+      const back = passage.massFlow(angle, p2, T, p1, WARM, SPEED);
       return there + back !== 0;
     }),
   );
@@ -63,10 +66,10 @@ export function passageComplaints(passage: Passage, angles: readonly number[]): 
   const flows = angles.flatMap((angle) => [
     ...oddness(passage, angle),
     ...unless(
-      pressures.every((p) => passage.massFlow(angle, p, T, p, WARM) === 0),
+      pressures.every((p) => passage.massFlow(angle, p, T, p, WARM, SPEED) === 0),
       'air flows between equal pressures',
     ),
-    ...shape((pFrom, pTo) => passage.massFlow(angle, pFrom, T, pTo, T)),
+    ...shape((pFrom, pTo) => passage.massFlow(angle, pFrom, T, pTo, T, SPEED)),
   ]);
   return about(passage.name, [...ends(passage), ...flows]);
 }

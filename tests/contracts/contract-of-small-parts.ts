@@ -26,7 +26,7 @@ export function flywheelComplaints({ momentOfInertia, rim }: Flywheel): string[]
 
 export function wallHeatComplaints(wall: WallHeat): string[] {
   const temperatures = evenly(150, 600, 45);
-  const flows = temperatures.map((t) => wall.flow(0.01, t));
+  const flows = temperatures.map((t) => wall.flow(0.01, t, 3e5, 20));
   return [
     ...unless(flows.every(Number.isFinite), 'heat flow not finite'),
     ...unless(
@@ -34,7 +34,7 @@ export function wallHeatComplaints(wall: WallHeat): string[] {
       'a hotter gas gets more heat',
     ),
     ...unless(
-      temperatures.every((t) => wall.flow(0, t) === 0),
+      temperatures.every((t) => wall.flow(0, t, 3e5, 20) === 0),
       'heat flows through no area',
     ),
   ];

@@ -7,6 +7,9 @@ import { passageComplaints } from './contract-of-passages.ts';
 const TURN = 2 * Math.PI;
 const NEAR = 1e-6;
 
+/** Crank speed [rad/s]. */
+const SPEED = 20;
+
 /** Of the largest value: what rounding leaves of a shut port, and what tabulating adds to a smooth law. */
 const ROUNDING = 1e-12;
 const TABULATION = 1e-5;
@@ -61,13 +64,13 @@ const JUST = 2e-3;
 function timingComplaints(own: Port, { events }: ValveGear): string[] {
   const [opens, closes] =
     own.role === 'admission' ? [events.admission, events.cutOff] : [events.release, events.compression];
-  const shut = [opens - JUST, closes + JUST].every((angle) => own.effectiveArea(angle) < 1e-15);
-  const open = [opens + JUST, closes - JUST].every((angle) => own.effectiveArea(angle) > 0);
+  const shut = [opens - JUST, closes + JUST].every((angle) => own.effectiveArea(angle, SPEED) < 1e-15);
+  const open = [opens + JUST, closes - JUST].every((angle) => own.effectiveArea(angle, SPEED) > 0);
   return unless(shut && open, 'does not open and shut at its events');
 }
 
 function portComplaints(port: Port, gear: ValveGear): string[] {
-  const effectiveArea = (angle: number): number => port.effectiveArea(angle);
+  const effectiveArea = (angle: number): number => port.effectiveArea(angle, SPEED);
   const areas = evenly(-TURN, TURN, 2880).map(effectiveArea);
   const most = Math.max(...areas);
   const opensBetween = stretches(gear.edges).filter((stretch) => {
@@ -88,7 +91,7 @@ function portComplaints(port: Port, gear: ValveGear): string[] {
 
 function gapComplaints(passage: Passage, gear: ValveGear): string[] {
   // A small pressure difference: what a gap passes when it chokes kinks with the pressure, wherever the crank is.
-  const leak = (angle: number): number => passage.massFlow(angle, 1.02e5, 288.15, 1e5, 288.15);
+  const leak = (angle: number): number => passage.massFlow(angle, 1.02e5, 288.15, 1e5, 288.15, SPEED);
   return [
     ...about(passage.name, [
       ...unless(passage.role === 'leak', 'is not called a leak'),

@@ -17,7 +17,7 @@ describe.each(leaks.kinds)('the leak $kind', (kind) => {
 
   it('is a leak that the crank does not change', () => {
     const passages = samplesOf(kind, 5).map((choice) => choice.build(context));
-    const flow = (passage: Passage, angle: number): number => passage.massFlow(angle, 4e5, 290, 1e5, 290);
+    const flow = (passage: Passage, angle: number): number => passage.massFlow(angle, 4e5, 290, 1e5, 290, 20);
     for (const passage of passages) {
       expect(passage.role).toBe('leak');
       expect(flow(passage, 2)).toBe(flow(passage, 0));

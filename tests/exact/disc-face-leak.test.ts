@@ -72,7 +72,7 @@ function builtShapeFactor({ admission, exhaust, shaft, rim }: Face, name: string
     })
     .build(partContext(idealEngine({})));
   const leak = gear.sealingGaps.find((passage) => passage.name === name);
-  const flow = leak!.massFlow(0, HIGH, TEMPERATURE, LOW, TEMPERATURE);
+  const flow = leak!.massFlow(0, HIGH, TEMPERATURE, LOW, TEMPERATURE, 0);
   const unit = 24 * dryAir.viscosity(TEMPERATURE) * dryAir.specificGasConstant * TEMPERATURE;
   return (flow * unit) / (GAP ** 3 * (HIGH ** 2 - LOW ** 2));
 }

@@ -9,7 +9,7 @@ import { proportionalLoad } from '../../src/parts/loads/proportional.ts';
 import type { SettledCycle } from '../../src/run/result.ts';
 import { runEngine } from '../../src/run/run-engine.ts';
 import { expectWithin } from '../support/expect-within.ts';
-import { idealEngine, idealGear } from '../support/ideal-engine.ts';
+import { idealEngine, idealGear, plainHose } from '../support/ideal-engine.ts';
 
 const RPM = (2 * Math.PI) / 60;
 
@@ -17,7 +17,7 @@ function settledWith(momentOfInertia: number): SettledCycle {
   const { settled } = runEngine(
     idealEngine({
       cylinder: { clearance: 0.1 },
-      supply: { pressure: 4e5, hose: { bore: 0.01, length: 2 }, chest_volume: 5e-4 },
+      supply: { pressure: 4e5, hose: plainHose(0.01, 2), chest_volume: 5e-4 },
       flywheel: givenFlywheel.choose({ moment_of_inertia: momentOfInertia }),
       load: proportionalLoad.choose({ torque: 3, at_speed: 300 * RPM }),
       valve_gear: idealGear({

@@ -17,7 +17,7 @@ const program = `
   import { systemOf } from '../support/drive.ts';
   import { discGear, referenceSpec, spoolGear } from '../support/reference-engine.ts';
   const system = systemOf(referenceSpec({ valve_gear: process.argv[2] === 'disc' ? discGear() : spoolGear() }));
-  const y = initialState(system.engine, 0.5, 20);
+  const y = initialState(system, 0.5, 20);
   const slopes = new Float64Array(system.dimension);
   const call = (times) => {
     for (let i = 0; i < times; i += 1) {

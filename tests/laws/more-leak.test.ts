@@ -3,7 +3,6 @@
  * gas in chest and cylinder find its cycle.
  */
 import { describe, expect, it } from 'vitest';
-import { passageMassSlot } from '../../src/model/slots.ts';
 import type { EngineSpec } from '../../src/parts/engine-description.ts';
 import { stateAfterTurns, systemOf } from '../support/drive.ts';
 import {
@@ -17,8 +16,8 @@ import {
 
 /** Air from the supply in one turn [kg]. */
 function airPerTurn(spec: EngineSpec): number {
-  const state = stateAfterTurns(systemOf(spec), 30, 6);
-  return state[passageMassSlot(0)]!;
+  const system = systemOf(spec);
+  return stateAfterTurns(system, 30, 6)[system.slots.passageMass(0)]!;
 }
 
 const heavy = inertia(1000);

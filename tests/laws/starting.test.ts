@@ -6,7 +6,7 @@
  */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { pistonTravelRate } from '../../src/parts/crank-train.ts';
-import { crankTrain, pistonArea } from '../../src/parts/cylinder.ts';
+import { crankTrain, cylinderEnds } from '../../src/parts/cylinder.ts';
 import type { EngineSpec } from '../../src/parts/engine-description.ts';
 import type { Outcome } from '../../src/run/outcome.ts';
 import { runEngine } from '../../src/run/run-engine.ts';
@@ -30,7 +30,7 @@ function pushAt(degrees: number): number {
   const lever = pistonTravelRate(crankTrain(cylinder), Math.sin(angle), Math.cos(angle));
   const gauge = supply.pressure - atmosphere.pressure;
   const sliding = friction.piston_force + friction.piston_force_per_pressure * gauge;
-  return gauge * pistonArea(cylinder) * lever - sliding * lever - 0.06;
+  return gauge * cylinderEnds(cylinder)[0]!.area * lever - sliding * lever - 0.06;
 }
 
 describe('with the admission open at rest', () => {

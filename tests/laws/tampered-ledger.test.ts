@@ -1,7 +1,7 @@
 /** The ledgers notice a loss of one part in ten thousand anywhere in the derivative. */
 import { describe, expect, it } from 'vitest';
 import { initialState } from '../../src/model/initial-state.ts';
-import { passageEnthalpySlot, passageMassSlot, SLOT } from '../../src/model/slots.ts';
+import { SLOT } from '../../src/model/slots.ts';
 import type { EngineSystem } from '../../src/model/system.ts';
 import { wallHeats } from '../../src/parts/wall-heat/registry.ts';
 import { chosen } from '../support/chosen.ts';
@@ -14,6 +14,7 @@ const LIMIT = 1e-6;
 /** With a wall that gives a fair share of the energy. */
 const wall_heat = chosen(wallHeats, 'constant', { coefficient: 1000 });
 const honest = systemOf(referenceSpec({ cylinder: { wall_heat } }));
+const { slots } = honest;
 const passage = (role: string): number => honest.engine.passages.findIndex((one) => one.role === role);
 
 /** Takes from one slope a little of another. */
@@ -36,7 +37,7 @@ function tampered(victim: number, measure: number): EngineSystem {
 
 /** The residuals of one turn from a quick start. */
 function residuals(system: EngineSystem): { mass: number; energy: number } {
-  return measuredTurn(system, initialState(system.engine, 0, 40)).residuals;
+  return measuredTurn(system, initialState(system, 0, 40)).residuals;
 }
 
 it('an honest turn closes', () => {
@@ -47,27 +48,27 @@ it('an honest turn closes', () => {
 
 describe('mass is missed', () => {
   it.each([
-    ['admission', SLOT.cylinderMass],
-    ['exhaust', SLOT.cylinderMass],
-    ['supply', SLOT.chestMass],
+    ['admission', slots.mass(1)],
+    ['exhaust', slots.mass(1)],
+    ['supply', slots.mass(0)],
   ])('of the %s', (role, victim) => {
-    expect(residuals(tampered(victim, passageMassSlot(passage(role)))).mass).toBeGreaterThan(LIMIT);
+    expect(residuals(tampered(victim, slots.passageMass(passage(role)))).mass).toBeGreaterThan(LIMIT);
   });
 });
 
 describe('energy is missed', () => {
   it.each([
-    ['admission', SLOT.cylinderEnergy],
-    ['exhaust', SLOT.cylinderEnergy],
-    ['supply', SLOT.chestEnergy],
+    ['admission', slots.energy(1)],
+    ['exhaust', slots.energy(1)],
+    ['supply', slots.energy(0)],
   ])('that the air of the %s carries', (role, victim) => {
-    expect(residuals(tampered(victim, passageEnthalpySlot(passage(role)))).energy).toBeGreaterThan(LIMIT);
+    expect(residuals(tampered(victim, slots.passageEnthalpy(passage(role)))).energy).toBeGreaterThan(LIMIT);
   });
 
   it.each(['gasWork', 'bearingWork', 'pistonWork', 'gearWork', 'loadWork', 'wallHeat'] as const)(
     'in the ledger of the %s',
     (name) => {
-      expect(residuals(tampered(SLOT[name], SLOT[name])).energy).toBeGreaterThan(LIMIT);
+      expect(residuals(tampered(slots[name], slots[name])).energy).toBeGreaterThan(LIMIT);
     },
   );
 

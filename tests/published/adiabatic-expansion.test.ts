@@ -3,8 +3,6 @@
  * adiabatic expansion. The clearance is chosen so that the stroke makes the pressure ratio wanted.
  */
 import { describe, expect, it } from 'vitest';
-import { SLOT } from '../../src/model/slots.ts';
-import { CYLINDER } from '../../src/model/system.ts';
 import { engineStepper } from '../../src/run/stepper.ts';
 import { expectWithin } from '../support/expect-within.ts';
 import { atStart, fillCylinder, idealEngine } from '../support/ideal-engine.ts';
@@ -32,11 +30,13 @@ function expand({ from, to, temperature }: Expansion): Outcome {
   fillCylinder(system, y, from, temperature);
   const arrival = engineStepper(system).inAngle(y, Math.PI, { stepLimit: 10_000 });
   expect(arrival.reason).toBe('end');
+  const { slots, engine } = system;
+  const [{ place }] = engine.ends;
   const now = system.observe(y);
   return {
-    work: y[SLOT.gasWork]! / y[SLOT.cylinderMass]!,
-    pressure: now.pressure[CYLINDER]!,
-    temperature: now.temperature[CYLINDER]!,
+    work: y[slots.gasWork]! / y[slots.mass(1)]!,
+    pressure: now.pressure[place]!,
+    temperature: now.temperature[place]!,
   };
 }
 

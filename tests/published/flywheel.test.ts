@@ -74,7 +74,7 @@ describe('a machine whose torque swings between 750 and 3000 N m', () => {
     const mean = (slowest + fastest) / 2;
     // The speed at the start is not quite the mean speed; ΔE = J ω² C refers to that.
     expectWithin(((fastest - slowest) / mean) * (mean / (250 * RPM)) ** 2, 0.07162, 1e-3);
-    expectWithin((y[SLOT.gearWork]! / 3) * (250 / 60), 49_087, 1e-4);
+    expectWithin((y[system.slots.gearWork]! / 3) * (250 / 60), 49_087, 1e-4);
     expectWithin(y[SLOT.speed]!, 250 * RPM, 1e-6);
   });
 });

@@ -10,7 +10,6 @@
  * the gas expands. What air is left in the clearance does not matter to the work, as pressure alone does it.
  */
 import { describe, expect, it } from 'vitest';
-import { SLOT } from '../../src/model/slots.ts';
 import { angleAtStrokeFraction, strokeFraction, type CrankTrain } from '../../src/parts/crank-train.ts';
 import { proportionalLoad } from '../../src/parts/loads/proportional.ts';
 import { givenFlywheel } from '../../src/parts/flywheels/given.ts';
@@ -18,7 +17,7 @@ import { constantWallHeat } from '../../src/parts/wall-heat/constant.ts';
 import { noWallHeat } from '../../src/parts/wall-heat/none.ts';
 import { runEngine } from '../../src/run/run-engine.ts';
 import { expectWithin } from '../support/expect-within.ts';
-import { atStart, idealEngine, idealGear, oneTurn } from '../support/ideal-engine.ts';
+import { atStart, idealEngine, idealGear, oneTurn, plainHose } from '../support/ideal-engine.ts';
 
 const TURN = 2 * Math.PI;
 const RPM = TURN / 60;
@@ -75,8 +74,8 @@ function turnOf({ cutOff, supply, back, isothermal }: Diagram): Turn {
     }),
   );
   const { after, passageMass } = oneTurn(system, y);
-  const admitted = passageMass[system.engine.passages.indexOf(system.engine.admission)]!;
-  return { mean: after[SLOT.gasWork]! / sweptVolume, admitted: admitted / sweptVolume };
+  const admitted = passageMass[system.engine.ends[0].admissionPassage]!;
+  return { mean: after[system.slots.gasWork]! / sweptVolume, admitted: admitted / sweptVolume };
 }
 
 const SUPPLY = 7e5;
@@ -135,7 +134,7 @@ describe('worked examples', () => {
     const { settled } = runEngine(
       idealEngine({
         cylinder: { bore: 0.02, stroke: 0.025, rod_length: 0.05, clearance: 0.2 },
-        supply: { pressure: ROOM + 2e5, hose: { bore: 0.01, length: 1 }, chest_volume: 1e-3 },
+        supply: { pressure: ROOM + 2e5, hose: plainHose(0.01, 1), chest_volume: 1e-3 },
         flywheel: givenFlywheel.choose({ moment_of_inertia: 0.005 }),
         load: proportionalLoad.choose({ torque, at_speed: 600 * RPM }),
         valve_gear: gearWithCutOff(crank, sweptVolume, 600 * RPM, 1, 40),

@@ -1,7 +1,7 @@
 /** Engines driven piece by piece, where a test wants to change or watch what a whole run keeps to itself. */
 import type { Gas } from '../../src/gas/gas.ts';
 import type { Chosen } from '../../src/kinds/kind.ts';
-import { buildEngine, type Engine } from '../../src/model/engine.ts';
+import { buildEngine, type Engine, type EnginePassage } from '../../src/model/engine.ts';
 import { initialState } from '../../src/model/initial-state.ts';
 import { SLOT } from '../../src/model/slots.ts';
 import { engineSystem, type EngineSystem } from '../../src/model/system.ts';
@@ -27,7 +27,8 @@ export function engineWithGas(spec: EngineSpec, gas: Gas): Engine {
     valve_gear: withGas(spec.valve_gear),
     leaks: spec.leaks.map(withGas),
   });
-  return { ...engine, gas, passages: [hosePassage(spec.supply, gas), ...engine.passages.slice(1)] };
+  const [hose, ...others] = engine.passages as [EnginePassage, ...EnginePassage[]];
+  return { ...engine, gas, passages: [{ ...hose, passage: hosePassage(spec.supply, gas) }, ...others] };
 }
 
 interface Start {
@@ -47,7 +48,7 @@ export function motionOf(
     system,
     stepper: stepper ?? engineStepper(system),
     recorder: traceRecorder(system),
-    y: initialState(system.engine, angle, speed),
+    y: initialState(system, angle, speed),
     longestTime,
   });
 }
@@ -73,7 +74,7 @@ export function settledSpeed(system: EngineSystem, start: Start): number {
 
 /** The state after a number of turns from top dead centre. */
 export function stateAfterTurns(system: EngineSystem, speed: number, turns: number): Float64Array {
-  let y = initialState(system.engine, 0, speed);
+  let y = initialState(system, 0, speed);
   for (let i = 0; i < turns; i += 1) y = measuredTurn(system, y).after;
   return y;
 }

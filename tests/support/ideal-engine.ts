@@ -4,8 +4,7 @@
  */
 import type { Chosen } from '../../src/kinds/kind.ts';
 import { initialState } from '../../src/model/initial-state.ts';
-import { SLOT } from '../../src/model/slots.ts';
-import { buildEngine } from '../../src/model/engine.ts';
+import { buildEngine, FIRST_VOLUME } from '../../src/model/engine.ts';
 import { engineSystem, type EngineSystem } from '../../src/model/system.ts';
 import { forwardAngle } from '../../src/parts/crank-positions.ts';
 import type { EngineSpec } from '../../src/parts/engine-description.ts';
@@ -41,9 +40,9 @@ function openingArea(area: AreaLaw, opening: IdealGear['exhaust']): AreaLaw {
   if (opening === undefined) return () => 0;
   if (opening === 'always') return area;
   const duration = forwardAngle(opening.opens, opening.closes);
-  return (angle) => {
+  return (angle, speed) => {
     const since = forwardAngle(opening.opens, angle);
-    return area(angle) * Math.max(0, Math.min(1, since / RAMP, (duration - since) / RAMP));
+    return area(angle, speed) * Math.max(0, Math.min(1, since / RAMP, (duration - since) / RAMP));
   };
 }
 
@@ -92,7 +91,17 @@ export const NO_FRICTION: EngineSpec['friction'] = {
   viscous_torque: 0,
   piston_force: 0,
   piston_force_per_pressure: 0,
+  gland_force: 0,
+  gland_force_per_pressure: 0,
 };
+
+/** A hose of that bore and length [m] without fittings. */
+export const plainHose = (bore: number, length: number): EngineSpec['supply']['hose'] => ({
+  bore,
+  length,
+  fitting_bore: undefined,
+  fittings: 2,
+});
 
 type Changes = Partial<Omit<EngineSpec, 'cylinder' | 'supply' | 'start'>> & {
   readonly cylinder?: Partial<EngineSpec['cylinder']>;
@@ -121,6 +130,12 @@ export function idealEngine(changes: Changes): EngineSpec {
       stroke: 0.06,
       rod_length: 0.12,
       clearance: 0.05,
+      action: 'single',
+      piston_rod_diameter: undefined,
+      crank_end_clearance: undefined,
+      cylinders: 1,
+      crank_spacing: undefined,
+      attitude: 'horizontal',
       reciprocating_mass: 0,
       wall_heat: noWallHeat.choose({}),
       ...cylinder,
@@ -128,7 +143,8 @@ export function idealEngine(changes: Changes): EngineSpec {
     supply: {
       pressure: 101_325,
       temperature: undefined,
-      hose: { bore: 0.01, length: 1 },
+      regulator: undefined,
+      hose: plainHose(0.01, 1),
       chest_volume: 1e4,
       ...supply,
     },
@@ -138,25 +154,30 @@ export function idealEngine(changes: Changes): EngineSpec {
 
 /** The system of a description, and the state at its start with the chest full of supply air. */
 export function atStart(spec: EngineSpec): { readonly system: EngineSystem; readonly y: Float64Array } {
-  const engine = buildEngine(spec);
-  const y = initialState(engine, spec.start.crank_angle, spec.start.hand_speed);
-  const { gas, supply, chestVolume } = engine;
-  y[SLOT.chestMass] = (supply.pressure * chestVolume) / (gas.specificGasConstant * supply.temperature);
-  y[SLOT.chestEnergy] = (supply.pressure * chestVolume) / (gas.heatCapacityRatio - 1);
-  return { system: engineSystem(engine), y };
+  const system = engineSystem(buildEngine(spec));
+  const { engine, slots } = system;
+  const y = initialState(system, spec.start.crank_angle, spec.start.hand_speed);
+  const { gas, supply } = engine;
+  const chest = engine.chest - FIRST_VOLUME;
+  const volume = engine.volumes[chest]!.fixedVolume!;
+  y[slots.mass(chest)] = (supply.pressure * volume) / (gas.specificGasConstant * supply.temperature);
+  y[slots.energy(chest)] = (supply.pressure * volume) / (gas.heatCapacityRatio - 1);
+  return { system, y };
 }
 
-/** Fills the cylinder of a state with gas of that pressure [Pa] and temperature [K]. */
+/** Fills the first cylinder end of a state with gas of that pressure [Pa] and temperature [K]. */
 export function fillCylinder(
   system: EngineSystem,
   y: Float64Array,
   pressure: number,
   temperature: number,
 ): void {
-  const { gas } = system.engine;
-  const { cylinderVolume } = system.observe(y);
-  y[SLOT.cylinderMass] = (pressure * cylinderVolume) / (gas.specificGasConstant * temperature);
-  y[SLOT.cylinderEnergy] = (pressure * cylinderVolume) / (gas.heatCapacityRatio - 1);
+  const { engine, slots } = system;
+  const { gas } = engine;
+  const cylinder = engine.ends[0].place - FIRST_VOLUME;
+  const [volume] = system.observe(y).endVolume as unknown as [number];
+  y[slots.mass(cylinder)] = (pressure * volume) / (gas.specificGasConstant * temperature);
+  y[slots.energy(cylinder)] = (pressure * volume) / (gas.heatCapacityRatio - 1);
 }
 
 /** One turn from top dead centre, after which the engine must stand there again. */

@@ -4,8 +4,8 @@ import {
   lossFreeWork,
   meanBetween,
   openTogether,
-  profileAt,
   turnedBetween,
+  valueAt,
 } from '../../../src/verdict/cycle-reading.ts';
 import { idealDiagram } from '../../../src/report/svg/ideal-diagram.ts';
 import { settledResult } from '../report/synthetic-result.ts';
@@ -33,8 +33,8 @@ test.each([
 });
 
 test('the profile is read between its degrees', () => {
-  expect(profileAt(profile, 'crankAngle', 12.25 * deg)).toBeCloseTo(12.25 * deg, 12);
-  expect(profileAt(profile, 'cylinderVolume', 2 * Math.PI)).toBeCloseTo(profile.cylinderVolume[0]!, 12);
+  expect(valueAt(profile.crankAngle, 12.25 * deg)).toBeCloseTo(12.25 * deg, 12);
+  expect(valueAt(profile.ends[0].volume, 2 * Math.PI)).toBeCloseTo(profile.ends[0].volume[0]!, 12);
 });
 
 test('a mean over part of the turn weighs every degree alike', () => {
@@ -45,7 +45,7 @@ test('a mean over part of the turn weighs every degree alike', () => {
 
 /** Shoelace rule; the expansion is a curve of 24 pieces. */
 test('the loss-free work is the area of the loss-free diagram', () => {
-  const corners = idealDiagram(engine);
+  const corners = idealDiagram(engine, profile.ends[0]);
   const area = corners.reduce((sum, [v, p], i) => {
     const [nextV, nextP] = corners[(i + 1) % corners.length]!;
     return sum + (v * nextP - nextV * p) / 2;

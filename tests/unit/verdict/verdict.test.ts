@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { OutcomeKind } from '../../../src/run/outcome.ts';
-import type { AirLedger, RunResult } from '../../../src/run/result.ts';
+import type { AirLedger, CycleProfile, RunResult } from '../../../src/run/result.ts';
 import { verdictOf } from '../../../src/verdict/verdict.ts';
 import {
   noStartResult,
@@ -150,8 +150,11 @@ describe('next change', () => {
   });
 
   test('the exhaust, when it holds the piston back', () => {
-    const cylinderPressure = cycle.profile.cylinderPressure.map((p, i) => (i < 180 ? p : 4.5e5));
-    expect(verdictOf(running({ profile: { ...cycle.profile, cylinderPressure } })).nextChange).toMatch(
+    const [end] = cycle.profile.ends;
+    const pressure = end.pressure.map((p, i) => (i < 180 ? p : 4.5e5));
+    expect(
+      verdictOf(running({ profile: { ...cycle.profile, ends: [{ ...end, pressure }] } })).nextChange,
+    ).toMatch(
       /^Try a larger exhaust port/u,
     );
   });
@@ -159,10 +162,15 @@ describe('next change', () => {
   test('nothing, when nothing is lost', () => {
     const even = (value: number): Float64Array => cycle.profile.chestPressure.map(() => value);
     const { supplyPressure, atmosphericPressure } = settledResult.engine;
-    const cylinderPressure = cycle.profile.crankAngle.map((angle) =>
+    const pressure = cycle.profile.crankAngle.map((angle) =>
       angle < 97 * deg ? supplyPressure : atmosphericPressure,
     );
-    const profile = { ...cycle.profile, chestPressure: even(supplyPressure), cylinderPressure };
+    const [end] = cycle.profile.ends;
+    const profile: CycleProfile = {
+      ...cycle.profile,
+      chestPressure: even(supplyPressure),
+      ends: [{ ...end, pressure }],
+    };
     const work = { ...cycle.work, bearings: 0, piston: 0, valveGear: 0 };
     expect(verdictOf(running({ profile, work, air: { mass: 1, ...quiet } })).nextChange).toMatch(
       /^No single loss/u,
