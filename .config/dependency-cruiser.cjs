@@ -57,6 +57,7 @@ function packageRule([name, room]) {
 const packages = {
   mathjs: 'quantity',
   yaml: 'scenario',
+  'csv-parse': 'scenario',
   odex: 'numerics',
   yargs: 'cli',
   uplot: 'report/client',

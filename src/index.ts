@@ -3,6 +3,7 @@
  * Everything here is pure; files, clock and console belong to the caller.
  */
 export { readScenario, type ScenarioReading } from './scenario/read-scenario.ts';
+export type { Attachment, Attachments } from './scenario/attachments.ts';
 export { problemListing, problemText, type Problem } from './scenario/problem.ts';
 export { scenarioJsonSchema } from './scenario/json-schema.ts';
 export { referencePage } from './scenario/reference-page.ts';

@@ -1,6 +1,8 @@
-/** Reads a scenario from disk, and says plainly when it cannot. */
+/** Reads a scenario and the tables it names from disk, and says plainly when it cannot. */
+import { readFileSync, statSync } from 'node:fs';
 import { open } from 'node:fs/promises';
-import { problemListing, readScenario, type EngineSpec } from '../index.ts';
+import { dirname, join, posix, win32 } from 'node:path';
+import { problemListing, readScenario, type Attachments, type EngineSpec } from '../index.ts';
 import { InputError } from './exit-codes.ts';
 
 const reasons: Readonly<Record<string, string>> = {
@@ -12,8 +14,11 @@ const reasons: Readonly<Record<string, string>> = {
   ENAMETOOLONG: 'the name is too long',
 };
 
-/** Larger than any scenario a person writes; the reader refuses far less. [bytes] */
+/** Larger than any scenario or table a person writes; the reader refuses far less. [bytes] */
 const MOST_BYTES = 4_000_000;
+
+const megabytes = (bytes: number): string => `${(bytes / 1e6).toFixed(1)} MB`;
+const decoded = (bytes: Uint8Array): string => new TextDecoder('utf-8', { fatal: true }).decode(bytes);
 
 export function reasonOf(error: unknown): string {
   const code = error instanceof Error && 'code' in error ? String(error.code) : '';
@@ -25,21 +30,44 @@ async function textOf(path: string): Promise<string> {
     const file = await open(path);
     try {
       const { size } = await file.stat();
-      if (size > MOST_BYTES)
-        throw new Error(`it holds ${(size / 1e6).toFixed(1)} MB; a scenario is a few kB`);
-      const bytes = await file.readFile();
-      return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+      if (size > MOST_BYTES) throw new Error(`it holds ${megabytes(size)}; a scenario is a few kB`);
+      return decoded(await file.readFile());
     } finally {
       await file.close();
     }
   } catch (error) {
-    const why = error instanceof TypeError ? 'it is not UTF-8 text' : reasonOf(error);
-    throw new InputError(`${path}: cannot read this scenario, ${why}.`);
+    throw new InputError(`${path}: cannot read this scenario, ${whyUnreadable(error)}.`);
   }
 }
 
+const whyUnreadable = (error: unknown): string =>
+  error instanceof TypeError ? 'it is not UTF-8 text' : reasonOf(error);
+
+/** A scenario may come from a stranger: it names files of its own folder and below, by either system's rules. */
+function leadsElsewhere(path: string): boolean {
+  return posix.isAbsolute(path) || win32.isAbsolute(path) || /:|(^|[/\\])\.\.([/\\]|$)/u.test(path);
+}
+
+/** Files beside a scenario. */
+export function attachmentsOf(scenarioPath: string): Attachments {
+  const folder = dirname(scenarioPath);
+  return (path) => {
+    if (leadsElsewhere(path))
+      return { ok: false, reason: "only files in the scenario's folder or below it are read" };
+    try {
+      const target = join(folder, path);
+      const about = statSync(target);
+      if (!about.isFile()) return { ok: false, reason: 'it is not a file' };
+      if (about.size > MOST_BYTES) return { ok: false, reason: `it holds ${megabytes(about.size)}` };
+      return { ok: true, text: decoded(readFileSync(target)) };
+    } catch (error) {
+      return { ok: false, reason: whyUnreadable(error) };
+    }
+  };
+}
+
 export async function engineFromFile(path: string): Promise<EngineSpec> {
-  const reading = readScenario(await textOf(path), path);
+  const reading = readScenario(await textOf(path), path, attachmentsOf(path));
   if (!reading.ok) throw new InputError(problemListing(reading.problems));
   return reading.spec;
 }

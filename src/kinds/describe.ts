@@ -14,6 +14,7 @@ import type {
   PartListParameter,
   PartParameter,
   QuantityParameter,
+  TableParameter,
   TextParameter,
 } from './parameter.ts';
 
@@ -78,6 +79,10 @@ export const crankPosition = (
   doc,
   ...(preset === undefined ? {} : { default: preset }),
 });
+
+export const table = <C extends string>(
+  description: Omit<TableParameter<C>, 'type'>,
+): TableParameter<C> => ({ type: 'table', ...description });
 
 export const group = <const P extends Parameters>(doc: string, parameters: P): GroupParameter<P> => ({
   type: 'group',

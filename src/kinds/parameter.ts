@@ -101,6 +101,40 @@ export type CrankPosition =
   | { readonly by: 'outward stroke'; readonly fraction: number }
   | { readonly by: 'return stroke'; readonly fraction: number };
 
+/** A column of numbers in a file. Name and unit make its header: "admission_area_mm2". */
+export interface TableColumn {
+  readonly dimension: Dimension;
+  /** As the header spells it; the numbers below it are in this unit. */
+  readonly unit: string;
+  /** Smallest and largest valid value, SI. */
+  readonly min: number;
+  readonly max: number;
+}
+
+/** Quantities over one period, row by row, in a CSV file of its own that the scenario names. */
+export interface TableParameter<C extends string = string> {
+  readonly type: 'table';
+  /**
+   * The first column. It ascends over the whole period from its smallest to its largest value, in steps no larger than
+   * `largestStep` [SI]; the last row repeats the first.
+   */
+  readonly argument: TableColumn & { readonly name: string; readonly largestStep: number };
+  /** The others by name, in their order. */
+  readonly columns: Readonly<Record<C, TableColumn>>;
+  readonly mostRows: number;
+  readonly doc: string;
+  /** A file name. */
+  readonly example: string;
+}
+
+/** What such a file holds, SI; all columns as long as `argument`. */
+export interface Table<C extends string = string> {
+  /** As the scenario names it. */
+  readonly file: string;
+  readonly argument: readonly number[];
+  readonly columns: Readonly<Record<C, readonly number[]>>;
+}
+
 export interface GroupParameter<P extends Parameters = Parameters> {
   readonly type: 'group';
   readonly parameters: P;
@@ -137,7 +171,8 @@ export type LeafParameter =
   | ChoiceParameter
   | TextParameter
   | FormulaParameter
-  | CrankPositionParameter;
+  | CrankPositionParameter
+  | TableParameter;
 
 export type Parameter =
   LeafParameter | OptionalParameter | GroupParameter | PartParameter | PartListParameter;
@@ -158,15 +193,17 @@ export type Value<P> =
             ? (x: number) => number
             : P extends CrankPositionParameter
               ? CrankPosition
-              : P extends GroupParameter<infer G>
-                ? P extends { readonly optional: true }
-                  ? Values<G> | undefined
-                  : Values<G>
-                : P extends PartParameter<infer F>
-                  ? ChosenFrom<F>
-                  : P extends PartListParameter<infer F>
-                    ? readonly ChosenFrom<F>[]
-                    : never;
+              : P extends TableParameter<infer C>
+                ? Table<C>
+                : P extends GroupParameter<infer G>
+                  ? P extends { readonly optional: true }
+                    ? Values<G> | undefined
+                    : Values<G>
+                  : P extends PartParameter<infer F>
+                    ? ChosenFrom<F>
+                    : P extends PartListParameter<infer F>
+                      ? readonly ChosenFrom<F>[]
+                      : never;
 
 export type Values<P extends Parameters> = { readonly [K in keyof P]: Value<P[K]> };
 

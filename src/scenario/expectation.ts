@@ -6,6 +6,7 @@ import type {
   Parameters,
   PartListParameter,
   PartParameter,
+  TableParameter,
 } from '../kinds/parameter.ts';
 import { dimensions } from '../quantity/dimensions.ts';
 import { formatNumberRange, formatRange } from '../quantity/format.ts';
@@ -34,6 +35,8 @@ export function expectation(parameter: Parameter): string {
       return `a formula in ${parameter.variable} for ${dimensions[parameter.result].name} in ${dimensions[parameter.result].si[0]}`;
     case 'crank position':
       return 'a crank angle or a share of a stroke';
+    case 'table':
+      return `the name of a CSV file with the columns ${tableHeaders(parameter).join(', ')}`;
     case 'group':
       return `a group with ${keysToGive(parameter.parameters).join(', ')}`;
     case 'part':
@@ -47,6 +50,12 @@ export function expectation(parameter: Parameter): string {
 export function expectedKind(parameter: PartParameter | PartListParameter): string {
   const { name } = parameter.family as Family<unknown, unknown>;
   return `a kind of ${name} (${kindNames(parameter).join(', ')})`;
+}
+
+/** The first line of a table's file, cell by cell. */
+export function tableHeaders({ argument, columns }: TableParameter): string[] {
+  const others = Object.entries(columns).map(([name, { unit }]) => `${name}_${unit}`);
+  return [`${argument.name}_${argument.unit}`, ...others];
 }
 
 /** The keys a group cannot do without; of a group that needs none, all it may have. */
@@ -66,6 +75,7 @@ export function exampleOf(parameter: LeafParameter): string {
     case 'number':
     case 'formula':
     case 'crank position':
+    case 'table':
       return parameter.example;
     case 'count':
       return String(parameter.default ?? parameter.min);
@@ -83,7 +93,7 @@ export function isLeaf(parameter: Parameter): parameter is LeafParameter {
 
 /** SI, or `undefined` for a parameter that has to be given. */
 export const presetOf = (parameter: LeafParameter): unknown =>
-  parameter.type === 'formula' ? undefined : parameter.default;
+  'default' in parameter ? parameter.default : undefined;
 
 /** Whether a description is complete without a word about this parameter. */
 export function mayBeAbsent(parameter: Parameter): boolean {

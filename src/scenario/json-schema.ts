@@ -82,6 +82,8 @@ function leafSchema(parameter: LeafParameter): JsonSchema {
       return { type: ['string', 'number'], maxLength: 300, examples: [parameter.example] };
     case 'crank position':
       return { type: 'string', pattern: `^${number}${crankPosition}$`, examples: [parameter.example] };
+    case 'table':
+      return { type: 'string', pattern: String.raw`\.[cC][sS][vV]$`, examples: [parameter.example] };
   }
 }
 

@@ -39,6 +39,10 @@ function printable(text: string): string {
   return short.replace(/\s+/gu, ' ').replace(/[\p{Cc}\p{Cf}\p{Cs}]/gu, '\uFFFD');
 }
 
+/** File by file, the files as they first come up. */
 export function inFileOrder(problems: readonly Problem[]): Problem[] {
-  return problems.toSorted((a, b) => a.line - b.line || a.column - b.column);
+  const files = [...new Set(problems.map(({ file }) => file))];
+  return problems.toSorted(
+    (a, b) => files.indexOf(a.file) - files.indexOf(b.file) || a.line - b.line || a.column - b.column,
+  );
 }

@@ -14,12 +14,14 @@ import type {
   PartParameter,
   Values,
 } from '../kinds/parameter.ts';
+import { noAttachments, type Attachments } from './attachments.ts';
 import { atmosphereOf, isAtmosphericPressure } from './atmosphere.ts';
 import { exampleOf, expectation, isLeaf, kindsOf, mayBeAbsent, presetOf } from './expectation.ts';
 import { keyOf, noteNoKind, noteNothing, noteUnknownKind } from './notes.ts';
 import { inFileOrder, type Problem } from './problem.ts';
 import { noEntries, readKeys, type Entries } from './read-keys.ts';
 import { readLeaf } from './read-leaf.ts';
+import { readTable } from './read-table.ts';
 import { note, placeOf, whatIsAt, type Place, type Sheet } from './sheet.ts';
 import { openSource, startOf, type Source } from './source.ts';
 
@@ -31,11 +33,12 @@ export function readDescription<const P extends Parameters>(
   text: string,
   file: string,
   parameters: P,
+  attachments: Attachments = noAttachments,
 ): Reading<Values<P>> {
   const opened = openSource(text, file);
   if (!opened.ok) return opened;
   const { source } = opened;
-  const sheet: Sheet = { source, atmosphere: atmosphereOf(source, parameters), problems: [] };
+  const sheet: Sheet = { source, atmosphere: atmosphereOf(source, parameters), attachments, problems: [] };
   const top = placeOf(sheet, [], startOf(source.root), source.root);
   const values = readGroup(sheet, { type: 'group', parameters, doc: '' }, top);
   if (sheet.problems.length > 0) return { ok: false, problems: inFileOrder(sheet.problems) };
@@ -72,7 +75,10 @@ function readScalar(sheet: Sheet, parameter: LeafParameter, place: Place): unkno
   }
   const atmosphere = isAtmosphericPressure(place.path) ? undefined : sheet.atmosphere;
   const reading = readLeaf(parameter, String(place.node.value), atmosphere);
-  if (reading.ok) return reading.value;
+  if (reading.ok)
+    return parameter.type === 'table'
+      ? readTable(sheet, parameter, place, String(reading.value))
+      : reading.value;
   const reason = reading.reason === undefined ? '' : ` (${reading.reason})`;
   const hint = reading.hint === undefined ? {} : { hint: reading.hint };
   note(sheet, place, { expected, received: whatIsAt(place) + reason, ...hint });

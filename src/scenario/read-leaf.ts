@@ -39,6 +39,8 @@ export function readLeaf(parameter: LeafParameter, text: string, atmosphere: Atm
       return readFormula(parameter, text);
     case 'crank position':
       return parseCrankPosition(text, parameter.example);
+    case 'table':
+      return readFileName(text);
   }
 }
 
@@ -55,13 +57,16 @@ function readQuantity(parameter: QuantityParameter, text: string, atmosphere: At
   return within(parsed.value + atmosphere, parameter);
 }
 
+export type NumberReading =
+  { readonly ok: true; readonly value: number } | { readonly ok: false; readonly reason: string };
+
 interface Limits {
   readonly min: number;
   readonly max: number;
 }
 
 /** A value that misses a limit by rounding alone, as "360 deg" may, is put on it. */
-function within(value: number, { min, max }: Limits): LeafReading {
+export function within(value: number, { min, max }: Limits): NumberReading {
   const inside = Math.min(Math.max(value, min), max);
   if (Math.abs(value - inside) <= 1e-12 * Math.abs(inside)) return { ok: true, value: inside };
   return { ok: false, reason: value < min ? 'too small' : 'too large' };
@@ -95,4 +100,13 @@ function readFormula({ variable, variablePerSi }: FormulaParameter, text: string
   if (!formula.ok) return formula;
   const { value } = formula;
   return { ok: true, value: (si: number) => value(si * variablePerSi) };
+}
+
+const longestFileName = 200;
+
+/** Of a table only the name stands in the scenario; what the file holds is another matter. */
+function readFileName(text: string): LeafReading {
+  const name = text.trim();
+  if (name.length > longestFileName) return { ok: false, reason: `${name.length} characters` };
+  return /\.csv$/iu.test(name) ? { ok: true, value: name } : { ok: false, reason: 'not named ".csv"' };
 }

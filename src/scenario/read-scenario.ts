@@ -1,6 +1,7 @@
 /** An engine from the text of its scenario file. */
 import type { Complaint } from '../kinds/kind.ts';
 import { engineComplaints, engineParameters, type EngineSpec } from '../parts/engine-description.ts';
+import type { Attachments } from './attachments.ts';
 import { locate } from './locate.ts';
 import { inFileOrder, type Problem } from './problem.ts';
 import { readDescription } from './read-description.ts';
@@ -10,8 +11,9 @@ export type ScenarioReading =
   | { readonly ok: true; readonly spec: EngineSpec; readonly source: Source }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
-export function readScenario(text: string, file: string): ScenarioReading {
-  const reading = readDescription(text, file, engineParameters);
+/** `attachments` hands over the tables that the file names; without it there are none to be had. */
+export function readScenario(text: string, file: string, attachments?: Attachments): ScenarioReading {
+  const reading = readDescription(text, file, engineParameters, attachments);
   if (!reading.ok) return reading;
   const { values: spec, source } = reading;
   const problems = engineComplaints(spec).map((complaint) => complaintProblem(complaint, source));

@@ -1,5 +1,6 @@
 /** One file being read: what it says, where the reader stands in it, and what was found wrong so far. */
 import { isScalar, isSeq, type Node } from 'yaml';
+import type { Attachments } from './attachments.ts';
 import { quoted, type Problem } from './problem.ts';
 import type { Atmosphere } from './read-leaf.ts';
 import { isNothing, startOf, type Source } from './source.ts';
@@ -7,6 +8,7 @@ import { isNothing, startOf, type Source } from './source.ts';
 export interface Sheet {
   readonly source: Source;
   readonly atmosphere: Atmosphere;
+  readonly attachments: Attachments;
   readonly problems: Problem[];
 }
 

@@ -8,10 +8,12 @@ import type {
   Parameter,
   Parameters,
   QuantityParameter,
+  TableParameter,
 } from '../../src/kinds/parameter.ts';
 import { parseCrankPosition } from '../../src/quantity/crank-position.ts';
 import { dimensions } from '../../src/quantity/dimensions.ts';
 import { compileFormula } from '../../src/quantity/formula.ts';
+import { parseQuantity } from '../../src/quantity/parse-quantity.ts';
 import { exampleValue } from '../support/arbitrary-values.ts';
 import { about, repeated, unless } from './complaints.ts';
 
@@ -47,6 +49,23 @@ const choiceComplaints = ({ choices, default: preset }: ChoiceParameter): string
   ...unless(preset === undefined || choices.includes(preset), 'has a default that is no choice'),
 ];
 
+/** Each column has a range in a unit of its own dimension; steps of the argument fit into the period. */
+function tableColumnComplaints({ argument, columns, example, mostRows }: TableParameter): string[] {
+  const names = [argument.name, ...Object.keys(columns)];
+  return [
+    ...[argument, ...Object.values(columns)].flatMap(({ min, max, unit, dimension }) => [
+      ...unless(min < max && Number.isFinite(max - min), `has a column without range: ${min} to ${max}`),
+      ...unless(parseQuantity(`1 ${unit}`, dimension).ok, `has a column in "${unit}"`),
+    ]),
+    ...unless(
+      names.every((name) => /^[a-z]+(_[a-z]+)*$/.test(name)),
+      'has a column with a poor name',
+    ),
+    ...unless(argument.largestStep * mostRows > argument.max - argument.min, 'cannot be filled'),
+    ...unless(example.endsWith('.csv'), 'has an example that is no file name'),
+  ];
+}
+
 function leafComplaints(parameter: LeafParameter): string[] {
   switch (parameter.type) {
     case 'quantity':
@@ -65,6 +84,8 @@ function leafComplaints(parameter: LeafParameter): string[] {
       );
     case 'crank position':
       return unless(parseCrankPosition(parameter.example).ok, 'has an example that is no crank position');
+    case 'table':
+      return tableColumnComplaints(parameter);
   }
 }
 
@@ -89,6 +110,7 @@ function parameterComplaints(parameter: Parameter): string[] {
     case 'text':
     case 'formula':
     case 'crank position':
+    case 'table':
       return [...doc, ...leafComplaints(parameter)];
   }
 }

@@ -61,6 +61,7 @@ function builtShapeFactor({ admission, exhaust, shaft, rim }: Face, name: string
     .choose({
       disc_diameter: rim * 1e-3,
       shaft_diameter: shaft * 1e-3,
+      slots: 1,
       face_gap: GAP,
       discharge_coefficient: 0.7,
       body_advance: 0,

@@ -40,7 +40,7 @@ const proportions: readonly Proportions[] = [
 
 /** A track in millimetres that opens at 0. */
 function trackOf({ hole, width, length }: Proportions): DiscTrack {
-  const track = { pitchRadius, holeDiameter: hole, slotWidth: width, opens: 0, closes: 0 };
+  const track = { pitchRadius, holeDiameter: hole, slotWidth: width, slots: 1, opens: 0, closes: 0 };
   return { ...track, closes: length + 2 * touchAngle(track) };
 }
 

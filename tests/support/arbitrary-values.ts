@@ -17,6 +17,9 @@ import type {
   Parameter,
   Parameters,
   QuantityParameter,
+  Table,
+  TableColumn,
+  TableParameter,
 } from '../../src/kinds/parameter.ts';
 import { parseCrankPosition } from '../../src/quantity/crank-position.ts';
 import { compileFormula } from '../../src/quantity/formula.ts';
@@ -116,6 +119,28 @@ function formula(parameter: FormulaParameter, { size }: Manner): Arbitrary<(x: n
   return real(0.5, 2).map((factor) => (x) => factor * scale * value(variablePerSi * x));
 }
 
+/** A column of zeros but for one rounded hump, somewhere in the period. */
+const hump = ({ max }: TableColumn, rows: number): Arbitrary<number[]> =>
+  fc
+    .tuple(fc.nat(rows - 1), fc.integer({ min: 8, max: rows - 8 }), real(1e-4, 1e-2))
+    .map(([from, wide, share]) =>
+      Array.from({ length: rows + 1 }, (_, i) => {
+        const since = (((i - from) % rows) + rows) % rows;
+        return since >= wide ? 0 : share * max * Math.sin((Math.PI * since) / wide) ** 2;
+      }),
+    );
+
+const TABLE_ROWS = 120;
+
+function table({ argument, columns }: TableParameter): Arbitrary<Table> {
+  const { min, max } = argument;
+  const places = Array.from({ length: TABLE_ROWS + 1 }, (_, i) => min + ((max - min) * i) / TABLE_ROWS);
+  const humps = Object.entries(columns).map(([name, own]) => [name, hump(own, TABLE_ROWS)] as const);
+  return fc
+    .record(Object.fromEntries(humps))
+    .map((values) => ({ file: 'any.csv', argument: places, columns: values }));
+}
+
 function leaf(parameter: LeafParameter, manner: Manner): Arbitrary<unknown> {
   switch (parameter.type) {
     case 'quantity':
@@ -131,6 +156,8 @@ function leaf(parameter: LeafParameter, manner: Manner): Arbitrary<unknown> {
       return formula(parameter, manner);
     case 'crank position':
       return position(parameter.example);
+    case 'table':
+      return table(parameter);
   }
 }
 
@@ -160,6 +187,7 @@ function arbitraryValue(parameter: Parameter, manner: Manner): Arbitrary<unknown
     case 'text':
     case 'formula':
     case 'crank position':
+    case 'table':
       return leaf(parameter, manner);
   }
 }

@@ -1,7 +1,7 @@
 /** Rotary discs that cannot be made, in words. */
 import type { Complaint } from '../../kinds/kind.ts';
 import type { PartContext } from '../part-context.ts';
-import { openDuration, slotLength, touchAngle } from './disc-track.ts';
+import { openDuration, touchAngle, type DiscTrack } from './disc-track.ts';
 import { discTrack, type RotaryDisc } from './rotary-disc-parameters.ts';
 
 const mm = (length: number): string => `${(length * 1e3).toFixed(2)} mm`;
@@ -32,16 +32,29 @@ function radialComplaints(disc: RotaryDisc, name: TrackName): Complaint[] {
 
 function timingComplaints(disc: RotaryDisc, name: TrackName, context: PartContext): Complaint[] {
   const track = discTrack(disc, name, context);
-  const shortest = 2 * touchAngle(track);
-  const longest = 2 * Math.PI - shortest;
+  const shortest = 2 * touchAngle(track) * track.slots;
+  if (shortest >= 2 * Math.PI) return slotComplaints(disc, name, track);
   const duration = openDuration(track);
-  if (duration >= shortest && slotLength(track) <= longest) return [];
+  if (duration >= shortest) return [];
   return [
     {
       path: [name, 'closes'],
-      expected: `open for ${degrees(shortest)} to ${degrees(longest + shortest)} of the turn with these holes and slots`,
+      expected: `open for at least ${degrees(shortest)} of the crank's turn with these holes and slots`,
       received: degrees(duration),
-      hint: 'Smaller holes, or a larger pitch radius, allow a shorter opening.',
+      hint: 'Smaller holes, a larger pitch radius or fewer slots allow a shorter opening.',
+    },
+  ];
+}
+
+/** A hole that is never without a slot. One slot that large does not fit on the disc, which is another complaint. */
+function slotComplaints(disc: RotaryDisc, name: TrackName, track: DiscTrack): Complaint[] {
+  const most = Math.ceil(Math.PI / touchAngle(track)) - 1;
+  if (most < 1) return [];
+  return [
+    {
+      path: ['slots'],
+      expected: `at most ${most} with the ${name} track's holes and slots, or the port never shuts`,
+      received: `${disc.slots}`,
     },
   ];
 }

@@ -1,5 +1,5 @@
 /** What a rotary disc valve is described by. */
-import { crankPosition, group, pureNumber, quantity } from '../../kinds/describe.ts';
+import { count, crankPosition, group, pureNumber, quantity } from '../../kinds/describe.ts';
 import type { Values } from '../../kinds/parameter.ts';
 import { crankAngle } from '../crank-positions.ts';
 import type { PartContext } from '../part-context.ts';
@@ -31,6 +31,10 @@ export const rotaryDiscParameters = {
     '10 mm',
     'Diameter of the shaft through the disc.',
   ),
+  slots: count(
+    { min: 1, max: 6, default: 1 },
+    'How many equal slots each track has; the disc is geared down to turn once in so many turns of the crank.',
+  ),
   face_gap: quantity('length', { min: 1e-6, max: 1e-3 }, '30 um', 'Gap between the disc and either plate.'),
   discharge_coefficient: pureNumber(
     { min: 0.3, max: 1, default: 0.7 },
@@ -41,7 +45,7 @@ export const rotaryDiscParameters = {
     'angle',
     { min: -Math.PI, max: Math.PI, default: 0 },
     '5 deg',
-    'Turning the plates against the disc: all events come earlier by this angle.',
+    'Turning the plates against the disc: all events come earlier by this angle of the disc.',
   ),
   film_viscosity: quantity(
     'dynamic viscosity',
@@ -63,11 +67,13 @@ export type RotaryDisc = Values<typeof rotaryDiscParameters>;
 
 export function discTrack(disc: RotaryDisc, which: 'admission' | 'exhaust', context: PartContext): DiscTrack {
   const track = disc[which];
+  const advance = disc.slots * disc.body_advance;
   return {
     pitchRadius: track.pitch_radius,
     holeDiameter: track.hole_diameter,
     slotWidth: track.slot_width,
-    opens: crankAngle(context.crank, track.opens) - disc.body_advance,
-    closes: crankAngle(context.crank, track.closes) - disc.body_advance,
+    slots: disc.slots,
+    opens: crankAngle(context.crank, track.opens) - advance,
+    closes: crankAngle(context.crank, track.closes) - advance,
   };
 }

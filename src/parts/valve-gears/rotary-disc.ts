@@ -1,12 +1,14 @@
 /**
- * Rotary disc valve: a disc with two arc slots turns with the crank between a front plate (chest and exhaust pipe) and
- * a back plate (cylinder). Admission and exhaust each have their own slot, pitch circle and pair of holes.
+ * Rotary disc valve: a disc with arc slots turns with the crank, or n times slower, between a front plate (chest and
+ * exhaust pipe) and a back plate (cylinder). Admission and exhaust each have their own n slots, pitch circle and pair of
+ * holes.
  *
  * Leaks across the two face gaps of height h, as plane films:
  *   front: from the chest hole to rim and shaft                    chest → room
  *   back:  from both cylinder holes to rim and shaft               cylinder → room
  *   through: hole → gap → slot → gap → hole while shut; the land shortens as the slot comes near
- * Drag: film shear τ = π μ ω (R_o⁴ − R_i⁴)/(2h) per face (Newton's law of viscosity), plus the preload's friction.
+ * Drag: film shear τ = π μ ω_d (R_o⁴ − R_i⁴)/(2h) per face (Newton's law of viscosity) at the disc's speed ω_d = ω/n; at
+ * the crankshaft, power for power, τ/n. Plus the preload's friction.
  */
 import { kindOf } from '../../kinds/kind.ts';
 import { filmResistance, separateCirclesShapeFactor } from '../../gas/gap.ts';
@@ -67,7 +69,7 @@ function faceLeaks(
   ];
 }
 
-/** Hole → gap → slot → gap → hole: two equal films, one at each face, past both ends of the slot. */
+/** Hole → gap → slot → gap → hole: two equal films, one at each face, past the slot ends on either side. */
 function throughLeak(
   disc: RotaryDisc,
   track: DiscTrack,
@@ -77,8 +79,8 @@ function throughLeak(
   const h = disc.face_gap;
   const [hole, end] = [track.holeDiameter / 2, track.slotWidth / 2];
   const duration = openDuration(track);
-  const shapeFactor = (angleToEnd: number): number =>
-    separateCirclesShapeFactor(hole, end, centreDistance(track, angleToEnd, h));
+  const shapeFactor = (crankAngleToEnd: number): number =>
+    separateCirclesShapeFactor(hole, end, centreDistance(track, crankAngleToEnd / track.slots, h));
   const resistance = (angle: number): number => {
     const sinceOpening = Math.max(duration, forwardAngle(track.opens, angle));
     const sinceClosing = sinceOpening - duration;
@@ -89,11 +91,12 @@ function throughLeak(
   return gap(context.gas, ends, resistance, () => section);
 }
 
-/** Film shear of both faces per speed [N m s]. */
+/** Torque at the crankshaft that shears the films of both faces, per crank speed [N m s]. */
 function filmDrag(disc: RotaryDisc): number {
   const rim = disc.disc_diameter / 2;
   const shaft = disc.shaft_diameter / 2;
-  return (2 * Math.PI * disc.film_viscosity * (rim ** 4 - shaft ** 4)) / (2 * disc.face_gap);
+  const ofDisc = (2 * Math.PI * disc.film_viscosity * (rim ** 4 - shaft ** 4)) / (2 * disc.face_gap);
+  return ofDisc / disc.slots ** 2;
 }
 
 function build(disc: RotaryDisc, context: PartContext): ValveGear {
@@ -132,10 +135,10 @@ function build(disc: RotaryDisc, context: PartContext): ValveGear {
     ],
     edges: orderedEdges(
       [admission, exhaust].flatMap((track) => [
-        ...trackBreakpoints(track).map((angle) => track.opens + angle),
+        ...trackBreakpoints(track).map((angle) => track.opens + track.slots * angle),
         ...shutBreakpoints(track, disc.face_gap).flatMap((angle) => [
-          track.closes + angle,
-          track.opens - angle,
+          track.closes + track.slots * angle,
+          track.opens - track.slots * angle,
         ]),
       ]),
     ),
@@ -163,7 +166,7 @@ function build(disc: RotaryDisc, context: PartContext): ValveGear {
 
 export const rotaryDisc = kindOf({
   kind: 'rotary disc',
-  doc: 'A slotted disc turned one to one by the crank between two drilled plates.',
+  doc: 'A slotted disc turned by the crank between two drilled plates, one to one or geared down.',
   parameters: rotaryDiscParameters,
   complaints: rotaryDiscComplaints,
   build,

@@ -1,0 +1,174 @@
+/**
+ * Two bought on/off valves, one for admission and one for exhaust, switched by the crank: flow by C and b (ISO 6358)
+ * times the opening, the opening by the clock (electric-valve-motion.ts). So the real events come later in the turn the
+ * faster the engine runs, and above some speed the valves no longer open fully: their response limits the speed.
+ *
+ * The events of the gear are the commands. Edges are those of a crank at rest; with speed the kinks move away from them
+ * and the integrator's step control has to find them. A seat does not leak. What the coils draw is left out.
+ */
+import { crankPosition, group, pureNumber, quantity } from '../../kinds/describe.ts';
+import { kindOf, type Complaint } from '../../kinds/kind.ts';
+import type { Values } from '../../kinds/parameter.ts';
+import { conductanceFlow, conductanceOfArea, type Conductance } from '../../gas/conductance.ts';
+import { crankAngle, FULL_TURN, wrappedAngle } from '../crank-positions.ts';
+import type { PartContext } from '../part-context.ts';
+import type { Port } from '../passage.ts';
+import {
+  anyOpeningLimit,
+  commandedLength,
+  fullOpeningLimit,
+  openingAt,
+  restingEdges,
+  shuttingLimit,
+  type SwitchedValve,
+} from './electric-valve-motion.ts';
+import { degrees } from './in-words.ts';
+import { orderedEdges, type DerivedSize, type ValveGear } from './valve-gear.ts';
+
+const valveParameters = (opens: string, closes: string) => ({
+  sonic_conductance: quantity(
+    'sonic conductance',
+    { min: 1e-12, max: 1e-5 },
+    '6 dm^3/(s bar)',
+    'C of the valve fully open, from its data sheet (ISO 6358).',
+  ),
+  critical_pressure_ratio: pureNumber(
+    { min: 0, max: 0.6, default: 0.3 },
+    '0.3',
+    'b from the same data sheet.',
+  ),
+  opens: crankPosition(opens, 'Where the valve is switched on.'),
+  closes: crankPosition(closes, 'Where it is switched off.'),
+  opening_delay: quantity(
+    'time',
+    { min: 0, max: 1 },
+    '8 ms',
+    'From switching on until the valve begins to open.',
+  ),
+  closing_delay: quantity(
+    'time',
+    { min: 0, max: 1 },
+    '10 ms',
+    'From switching off until the valve begins to shut.',
+  ),
+  travel_time: quantity(
+    'time',
+    { min: 0, max: 1 },
+    '4 ms',
+    'From beginning to open until fully open, and likewise back.',
+  ),
+});
+
+const parameters = {
+  admission: group('The valve that lets air into the cylinder.', valveParameters('0 deg', '40 % of stroke')),
+  exhaust: group('The valve that lets air out.', valveParameters('170 deg', '90 % of return stroke')),
+};
+
+type ElectricValves = Values<typeof parameters>;
+type ElectricValve = ElectricValves['admission'];
+type PortName = 'admission' | 'exhaust';
+
+const names: readonly PortName[] = ['admission', 'exhaust'];
+
+/** Shortest time switched on, and off, in terms of crank angle. */
+const SHORTEST_COMMAND = Math.PI / 180;
+
+function switchedValve(own: ElectricValve, { crank }: PartContext): SwitchedValve {
+  return {
+    opens: crankAngle(crank, own.opens),
+    closes: crankAngle(crank, own.closes),
+    openingDelay: own.opening_delay,
+    closingDelay: own.closing_delay,
+    travelTime: own.travel_time,
+  };
+}
+
+function complaintsOf(gear: ElectricValves, name: PortName, context: PartContext): Complaint[] {
+  const duration = commandedLength(switchedValve(gear[name], context));
+  const longest = FULL_TURN - SHORTEST_COMMAND;
+  if (duration >= SHORTEST_COMMAND && duration <= longest) return [];
+  return [
+    {
+      path: [name, 'closes'],
+      expected: `switched on for ${degrees(SHORTEST_COMMAND)} to ${degrees(longest)} of the turn`,
+      received: degrees(duration),
+    },
+  ];
+}
+
+const ways = {
+  admission: { name: 'admission valve', from: 'chest', to: 'cylinder' },
+  exhaust: { name: 'exhaust valve', from: 'cylinder', to: 'atmosphere' },
+} as const;
+
+function portOf(gear: ElectricValves, role: PortName, context: PartContext): Port {
+  const own = gear[role];
+  const { gas } = context;
+  const valve = switchedValve(own, context);
+  const element: Conductance = {
+    sonicConductance: own.sonic_conductance,
+    criticalPressureRatio: own.critical_pressure_ratio,
+  };
+  const fullArea = own.sonic_conductance / conductanceOfArea(1);
+  return {
+    ...ways[role],
+    role,
+    effectiveArea: (angle, speed) => fullArea * openingAt(valve, angle, speed),
+    massFlow: (angle, pFrom, tFrom, pTo, tTo, speed) => {
+      const opening = openingAt(valve, angle, speed);
+      if (opening === 0) return 0;
+      return pFrom >= pTo
+        ? opening * conductanceFlow(gas, element, pFrom, tFrom, pTo)
+        : -opening * conductanceFlow(gas, element, pTo, tTo, pFrom);
+    },
+  };
+}
+
+function sizesOf(own: ElectricValve, name: PortName, valve: SwitchedValve): DerivedSize[] {
+  const limits = [
+    ['no longer opens fully', fullOpeningLimit(valve)],
+    ['no longer opens at all', anyOpeningLimit(valve)],
+    ['no longer shuts before it opens again', shuttingLimit(valve)],
+  ] as const;
+  return [
+    {
+      label: `${name} valve, effective area fully open`,
+      value: own.sonic_conductance / conductanceOfArea(1),
+      dimension: 'area',
+    },
+    ...limits.flatMap(([label, value]): DerivedSize[] =>
+      value === undefined
+        ? []
+        : [{ label: `${name} valve, speed above which it ${label}`, value, dimension: 'rotational speed' }],
+    ),
+  ];
+}
+
+function build(gear: ElectricValves, context: PartContext): ValveGear {
+  const admission = switchedValve(gear.admission, context);
+  const exhaust = switchedValve(gear.exhaust, context);
+  return {
+    ports: names.map((name) => portOf(gear, name, context)),
+    sealingGaps: [],
+    edges: orderedEdges([...restingEdges(admission), ...restingEdges(exhaust)]),
+    events: {
+      admission: wrappedAngle(admission.opens),
+      cutOff: wrappedAngle(admission.closes),
+      release: wrappedAngle(exhaust.opens),
+      compression: wrappedAngle(exhaust.closes),
+    },
+    derivedSizes: [
+      ...sizesOf(gear.admission, 'admission', admission),
+      ...sizesOf(gear.exhaust, 'exhaust', exhaust),
+    ],
+    dragTorque: () => 0,
+  };
+}
+
+export const electricValves = kindOf({
+  kind: 'electric valves',
+  doc: 'Two bought on/off valves switched by the crank; their delays shift the events with the speed.',
+  parameters,
+  complaints: (gear, context: PartContext) => names.flatMap((name) => complaintsOf(gear, name, context)),
+  build,
+});
