@@ -19,7 +19,8 @@ export function crankAngle(crank: CrankTrain, position: CrankPosition): number {
 /** The same angle in [0, 2π). */
 export function wrappedAngle(angle: number): number {
   const rest = angle % FULL_TURN;
-  return rest < 0 ? rest + FULL_TURN : rest;
+  // A hair below zero must not round up to the full turn itself.
+  return rest < 0 ? (rest + FULL_TURN) % FULL_TURN : rest;
 }
 
 /** How far it is from one crank angle forward to another, in [0, 2π). */

@@ -43,7 +43,9 @@ interface Ends {
 /** A quantity that goes with the crank angle [rad]. */
 export type AreaLaw = (angle: number, speed: number) => number;
 
-export function port(gas: Gas, role: Port['role'], ends: Ends, effectiveArea: AreaLaw): Port {
+export function port(gas: Gas, role: Port['role'], ends: Ends, areaLaw: AreaLaw): Port {
+  // An interpolated law may dip below zero by its rounding where a port begins to open.
+  const effectiveArea: AreaLaw = (angle, speed) => Math.max(0, areaLaw(angle, speed));
   return {
     ...ends,
     role,
