@@ -1,6 +1,9 @@
 /** Every kind of valve gear. To add one: a file beside this one and a line here. */
 import { camSpools } from './cam-spools.ts';
 import { electricValves } from './electric-valves.ts';
+import { flatSlideValve } from './flat-slide-valve.ts';
+import { oscillatingCylinder } from './oscillating-cylinder.ts';
+import { pistonValve } from './piston-valve.ts';
 import { rotaryDisc } from './rotary-disc.ts';
 import { tabulated } from './tabulated.ts';
 import type { ValveGearFamily } from './valve-gear.ts';
@@ -8,5 +11,14 @@ import { windows } from './windows.ts';
 
 export const valveGears: ValveGearFamily = {
   name: 'valve gear',
-  kinds: [rotaryDisc, camSpools, windows, tabulated, electricValves],
+  kinds: [
+    rotaryDisc,
+    camSpools,
+    flatSlideValve,
+    pistonValve,
+    oscillatingCylinder,
+    windows,
+    tabulated,
+    electricValves,
+  ],
 };
