@@ -7,8 +7,8 @@ import { passageComplaints } from './contract-of-passages.ts';
 const TURN = 2 * Math.PI;
 const NEAR = 1e-6;
 
-/** Crank speed [rad/s]. */
-const SPEED = 20;
+/** Crank speed [rad/s]: at rest, because what works by the clock moves its edges with the speed. */
+const SPEED = 0;
 
 /** Of the largest value: what rounding leaves of a shut port, and what tabulating adds to a smooth law. */
 const ROUNDING = 1e-12;
