@@ -47,12 +47,13 @@ function airFacts({ atmosphere, supply }: EngineSpec, { gas }: Engine): AirFacts
   };
 }
 
-/** What the pressure has to be held by, as far as it is described. */
-function strengthFacts(spec: EngineSpec): Pick<EngineFacts, 'highestPressure' | 'ratedPressure' | 'barrel'> {
-  const { rated_pressure, regulator, pressure } = spec.supply;
+/** What comes if the regulator fails, and what has to hold it, as far as they are described. */
+function strengthFacts(spec: EngineSpec): Pick<EngineFacts, 'upstreamPressure' | 'ratedPressure' | 'barrel'> {
+  const { rated_pressure, regulator } = spec.supply;
   const { material, wall_thickness } = spec.cylinder;
+  const upstream = Math.max(regulator?.inlet_pressure ?? 0, spec.compressor?.cut_out ?? 0);
   return {
-    highestPressure: Math.max(pressure, regulator?.inlet_pressure ?? 0, spec.compressor?.cut_out ?? 0),
+    upstreamPressure: upstream > 0 ? upstream : undefined,
     ratedPressure: rated_pressure,
     barrel: { material: material && barrelMaterial(material), wallThickness: wall_thickness },
   };
