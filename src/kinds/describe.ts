@@ -80,9 +80,10 @@ export const crankPosition = (
   ...(preset === undefined ? {} : { default: preset }),
 });
 
-export const table = <C extends string>(
-  description: Omit<TableParameter<C>, 'type'>,
-): TableParameter<C> => ({ type: 'table', ...description });
+export const table = <C extends string>(description: Omit<TableParameter<C>, 'type'>): TableParameter<C> => ({
+  type: 'table',
+  ...description,
+});
 
 export const group = <const P extends Parameters>(doc: string, parameters: P): GroupParameter<P> => ({
   type: 'group',

@@ -230,8 +230,8 @@ export interface EngineFacts {
   readonly supplyPressure: number;
   /** Pressure in front of the regulator, when one that droops is described. */
   readonly regulatorInlet?: number;
-  /** The highest pressure there is anywhere: at the engine, if the regulator fails. */
-  readonly highestPressure: number;
+  /** The highest pressure in front of the regulator, which comes through if it fails; undefined if not described. */
+  readonly upstreamPressure: number | undefined;
   /** Working pressure of the weakest of hose, fittings and chest, if it was given. */
   readonly ratedPressure: number | undefined;
   readonly barrel: BarrelFacts;

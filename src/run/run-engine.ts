@@ -61,12 +61,13 @@ function airFacts({ atmosphere, supply }: EngineSpec, { gas }: Engine): AirFacts
   };
 }
 
-/** What the pressure has to be held by, as far as it is described. */
-function strengthFacts(spec: EngineSpec): Pick<EngineFacts, 'highestPressure' | 'ratedPressure' | 'barrel'> {
-  const { rated_pressure, regulator, pressure } = spec.supply;
+/** What comes if the regulator fails, and what has to hold it, as far as they are described. */
+function strengthFacts(spec: EngineSpec): Pick<EngineFacts, 'upstreamPressure' | 'ratedPressure' | 'barrel'> {
+  const { rated_pressure, regulator } = spec.supply;
   const { material, wall_thickness } = spec.cylinder;
+  const upstream = Math.max(regulator?.inlet_pressure ?? 0, spec.compressor?.cut_out ?? 0);
   return {
-    highestPressure: Math.max(pressure, regulator?.inlet_pressure ?? 0, spec.compressor?.cut_out ?? 0),
+    upstreamPressure: upstream > 0 ? upstream : undefined,
     ratedPressure: rated_pressure,
     barrel: { material: material && barrelMaterial(material), wallThickness: wall_thickness },
   };
@@ -117,7 +118,7 @@ export function runEngine(spec: EngineSpec): RunResult {
   const y = start.slice();
   recorder.note((i) => y[i]!);
   const motion = motionFrom({ system, stepper, recorder, y, longestTime: spec.run.longest_time });
-  const { end, spunUp } = settle(motion, { near: Infinity });
+  const { end, spunUp } = settle(motion);
   const turn = end.kind === 'settled' ? measureCycle(system, stepper, y) : undefined;
   const measured = turn && !gaveUp(turn) ? turn : undefined;
   const settled = measured && settledCycle(system, measured);

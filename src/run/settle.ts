@@ -19,18 +19,13 @@ const STATES = 4;
 
 const LARGEST_STRIDE = 1.5;
 
+/** Share of the speed still to come below which the real spin-up gives way to the limit. */
+const NEAR = 0.01;
+
 export interface Settling {
   readonly end: Milestone | { readonly kind: 'settled' };
   /** State at the moment the real spin-up ended: before the first jump, or at the end. */
   readonly spunUp: Float64Array;
-}
-
-export interface SettleOptions {
-  /**
-   * Share of the speed still to come below which the real spin-up gives way to the limit; Infinity to jump as soon as
-   * four turns are known.
-   */
-  readonly near: number;
 }
 
 /** The unknowns that repeat from turn to turn: speed, then mass and energy of every volume. */
@@ -52,7 +47,7 @@ function guardedLimit(states: readonly Float64Array[]): Float64Array | undefined
 }
 
 /** Lets the engine run until a turn repeats itself, or it does not. */
-export function settle(motion: Motion, options: SettleOptions): Settling {
+export function settle(motion: Motion): Settling {
   const { y } = motion;
   let spunUp: Float64Array | undefined;
   let states: Float64Array[] = [];
@@ -70,7 +65,7 @@ export function settle(motion: Motion, options: SettleOptions): Settling {
     if (left < DONE && largestChange(now, before) < DONE) {
       return { end: { kind: 'settled' }, spunUp: spunUp ?? y.slice() };
     }
-    if (!limit || (spunUp === undefined && left > options.near)) continue;
+    if (!limit || (spunUp === undefined && left > NEAR)) continue;
     spunUp ??= y.slice();
     motion.recorder.pause();
     y.set(limit, SLOT.speed);

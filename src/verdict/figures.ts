@@ -55,7 +55,9 @@ export const litresPerMinute = (flow: number): number => flow * LITRES_PER_MINUT
 export const cubicFeetPerMinute = (flow: number): number => (flow * 60) / CUBIC_FOOT;
 
 /** Water [kg/s] as people meet it in a drain: grams an hour. */
-export const waterText = (flow: number): string => `${figure(flow * 3.6e6, 2)} g`;
+export const waterText = (flow: number): string => `${figure(gramsPerHour(flow), 2)} g`;
+
+export const gramsPerHour = (flow: number): number => flow * 3.6e6;
 
 /** A stress [Pa] as it stands in tables. */
 export const stressText = (pascal: number): string =>

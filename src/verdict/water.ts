@@ -11,8 +11,8 @@ export function waterSentence(engine: EngineFacts, moisture: Moisture): string {
     `water an hour`;
   const dropsOut =
     condensed > 0
-      ? `: under ${under} its dew point is ${celsiusText(pressureDewPoint)}, so ${waterText(condensed)} of it drop out as ` +
-        `it cools to the room, drain them, and ${waterText(carriedOn)} go on through the engine`
+      ? `; under ${under} its dew point is ${celsiusText(pressureDewPoint)}, so ${waterText(condensed)} drop out as it cools ` +
+        `to the room and want draining, and ${waterText(carriedOn)} go on through the engine`
       : `, all of which goes on through the engine`;
-  return `${comesIn}${dropsOut}. Let down to the pressure of the room that air lays down dew or frost below ${celsiusText(exhaustDewPoint)}.`;
+  return `${comesIn}${dropsOut}. Back at the pressure of the room, that air lays down dew or frost below ${celsiusText(exhaustDewPoint)}.`;
 }

@@ -5,6 +5,7 @@ import type { CamLaw } from '../../src/parts/cams/cam-law.ts';
 import type { Flywheel } from '../../src/parts/flywheels/flywheel.ts';
 import type { Load } from '../../src/parts/loads/load.ts';
 import type { WallHeat } from '../../src/parts/wall-heat/wall-heat.ts';
+import { checkComplaints } from '../support/gas-property.ts';
 import { evenly, isContinuous, isSmooth, unless } from './complaints.ts';
 
 const isGood = (value: number): boolean => Number.isFinite(value) && value >= 0;
@@ -67,6 +68,7 @@ export function gasComplaints(gas: Gas): string[] {
       'viscosity not above zero',
     ),
     ...unless(gas.equalPressureRounding > 0 && gas.name !== '', 'no rounding or no name'),
+    ...checkComplaints(gas),
   ];
 }
 

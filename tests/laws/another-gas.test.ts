@@ -28,17 +28,19 @@ describe('the reference engine on helium', () => {
     expect(onHelium.ledger.energy).toBeLessThan(1e-6);
   });
 
-  it('runs faster: ports and hose pass 2.9 times the volume, at a third of the loss', () => {
+  // Measured: 455 rpm against 295, for sound is three times as fast in helium and ports and hose throttle it less.
+  it('runs faster by half', () => {
     const gain = onHelium.settled!.speed / onAir.settled!.speed;
-    expect(gain).toBeGreaterThan(1.02);
-    expect(gain).toBeLessThan(2);
+    expect(gain).toBeGreaterThan(1.4);
+    expect(gain).toBeLessThan(1.7);
   });
 
-  it('takes about as much volume a turn, but a seventh of the mass', () => {
+  // Measured: 30 mg a turn against 186; a cylinder that fills better takes 15 % more volume.
+  it('takes about as much volume a turn, but a sixth of the mass', () => {
     const mass = onHelium.settled!.air.mass / onAir.settled!.air.mass;
     const density = dryAir.specificGasConstant / helium.specificGasConstant;
-    expect(mass / density).toBeGreaterThan(0.9);
-    expect(mass / density).toBeLessThan(1.5);
+    expect(mass / density).toBeGreaterThan(1.05);
+    expect(mass / density).toBeLessThan(1.25);
   });
 
   it('exhausts colder, because a monatomic gas cools more as it expands', () => {
@@ -63,7 +65,9 @@ describe('the reference engine on helium', () => {
     expect(onHelium.moisture).toBeUndefined();
     const { statements } = verdictOf(onHelium);
     expect(statements.join(' ')).not.toMatch(/ANR|ISO 8778|water|compressor/u);
-    expect(statements[0]).toMatch(/L\/min at 100 kPa and 20 °C .* of helium\. Where this says air, it means helium/u);
+    expect(statements[0]).toMatch(
+      /L\/min at 100 kPa and 20 °C .* of helium\. Where this says air, it means helium/u,
+    );
   });
 });
 
@@ -78,7 +82,11 @@ describe('flow laws with helium', () => {
     // C of an effective area of 3 mm² by equal choked flow of air.
     const sonicConductance = (3e-6 * dryAir.chokedFlowFactor) / (1.185 * Math.sqrt(293.15));
     const fitting = { sonicConductance, criticalPressureRatio: 0.4 };
-    expectWithin(conductanceFlow(helium, fitting, 6e5, 300, 1e5), nozzleFlow(helium, 3e-6, 6e5, 300, 1e5), 1e-6);
+    expectWithin(
+      conductanceFlow(helium, fitting, 6e5, 300, 1e5),
+      nozzleFlow(helium, 3e-6, 6e5, 300, 1e5),
+      1e-6,
+    );
   });
 });
 
@@ -92,6 +100,9 @@ it('a compressor is refused with a gas from bottles, and not with air', () => {
   };
   const [complaint, ...others] = engineComplaints(referenceSpec({ gas: 'nitrogen', compressor }));
   expect(others).toEqual([]);
-  expect(complaint).toMatchObject({ path: ['compressor'], expected: expect.stringContaining('bottles') as string });
+  expect(complaint).toMatchObject({
+    path: ['compressor'],
+    expected: expect.stringContaining('bottles') as string,
+  });
   expect(engineComplaints(referenceSpec({ compressor }))).toEqual([]);
 });

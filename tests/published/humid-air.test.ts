@@ -59,10 +59,13 @@ describe('saturation pressure over ice', () => {
   const sonntag = (t: number): number =>
     Math.exp(-6024.5282 / t + 29.32707 + 1.0613868e-2 * t - 1.3198825e-5 * t * t - 0.49382577 * Math.log(t));
 
-  it.each([-60, -40, -20, -10, 0])("%s °C agrees with Sonntag's formula to half a per cent", (temperature) => {
-    const t = temperature + KELVIN;
-    expectWithin(saturationPressureOverIce(t), sonntag(t), 0.005);
-  });
+  it.each([-60, -40, -20, -10, 0])(
+    "%s °C agrees with Sonntag's formula to half a per cent",
+    (temperature) => {
+      const t = temperature + KELVIN;
+      expectWithin(saturationPressureOverIce(t), sonntag(t), 0.005);
+    },
+  );
 });
 
 describe('dew point', () => {
@@ -103,10 +106,13 @@ describe('water that air can hold', () => {
     [20, 4, 0.0035],
     [20, 6, 0.0025],
     [20, 8, 0.0019],
-  ])('%s °C at %s bar gauge: %s kg per m³ of free air, to two figures (seen)', (temperature, gauge, expected) => {
-    const room = 101_325;
-    const dryAirInCubicMetre = (room - over(temperature)) / (287.05 * (temperature + KELVIN));
-    const held = dryAirInCubicMetre * humidityRatio(over(temperature), room + gauge * 1e5);
-    expectWithin(held, expected, 0.04);
-  });
+  ])(
+    '%s °C at %s bar gauge: %s kg per m³ of free air, to two figures (seen)',
+    (temperature, gauge, expected) => {
+      const room = 101_325;
+      const dryAirInCubicMetre = (room - over(temperature)) / (287.05 * (temperature + KELVIN));
+      const held = dryAirInCubicMetre * humidityRatio(over(temperature), room + gauge * 1e5);
+      expectWithin(held, expected, 0.04);
+    },
+  );
 });

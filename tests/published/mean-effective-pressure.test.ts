@@ -9,7 +9,7 @@
  * smallest clearance of the model, ε = 0.1 %, adds at most 0.13 %: every c becomes c + ε and 1 becomes 1 + ε wherever
  * the gas expands. What air is left in the clearance does not matter to the work, as pressure alone does it.
  */
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { angleAtStrokeFraction, strokeFraction, type CrankTrain } from '../../src/parts/crank-train.ts';
 import { proportionalLoad } from '../../src/parts/loads/proportional.ts';
 import { givenFlywheel } from '../../src/parts/flywheels/given.ts';
@@ -17,7 +17,14 @@ import { constantWallHeat } from '../../src/parts/wall-heat/constant.ts';
 import { noWallHeat } from '../../src/parts/wall-heat/none.ts';
 import { runEngine } from '../../src/run/run-engine.ts';
 import { expectWithin } from '../support/expect-within.ts';
+import { helium } from '../support/helium.ts';
 import { atStart, idealEngine, idealGear, oneTurn, plainHose } from '../support/ideal-engine.ts';
+
+vi.mock(import('../../src/gas/registry.ts'), async (original) => {
+  const { gases, gasNamed } = await original();
+  const { helium: guest } = await import('../support/helium.ts');
+  return { gases, gasNamed: (name) => (name === guest.name ? guest : gasNamed(name)) };
+});
 
 const TURN = 2 * Math.PI;
 const RPM = TURN / 60;
@@ -47,6 +54,7 @@ interface Diagram {
   readonly supply: number;
   readonly back: number;
   readonly isothermal: boolean;
+  readonly gas?: string;
 }
 
 interface Turn {
@@ -57,7 +65,7 @@ interface Turn {
 }
 
 /** One turn at 5 rpm of an engine of 10 × 100 mm, which has much wall for its air. */
-function turnOf({ cutOff, supply, back, isothermal }: Diagram): Turn {
+function turnOf({ cutOff, supply, back, isothermal, gas = 'dry air' }: Diagram): Turn {
   const speed = 5 * RPM;
   const crank = { crankRadius: 0.05, rodLength: 0.2 };
   const sweptVolume = (Math.PI / 4) * 0.01 ** 2 * 0.1;
@@ -66,6 +74,7 @@ function turnOf({ cutOff, supply, back, isothermal }: Diagram): Turn {
     : noWallHeat.choose({});
   const { system, y } = atStart(
     idealEngine({
+      gas,
       atmosphere: { pressure: back, temperature: 288.15 },
       cylinder: { bore: 0.01, stroke: 0.1, rod_length: 0.2, clearance: CLEARANCE, wall_heat: wall },
       supply: { pressure: supply },
@@ -116,6 +125,28 @@ describe('mean forward pressure without wall heat', () => {
     // Enthalpy in = gain of internal energy + work up to cut-off, however the air mixes with what was left.
     const enthalpy = (SUPPLY * (c + e) - ROOM * e) / 0.4 + SUPPLY * c;
     expectWithin(admitted, enthalpy / (3.5 * R * ROOM_TEMPERATURE), 0.001);
+  });
+});
+
+describe('mean forward pressure of a monatomic gas without wall heat', () => {
+  // The same closed forms with γ = 5/3: F = c + c (1 − c^⅔)/⅔ (derived).
+  it.each([
+    [1 / 4, 0.4762],
+    [1 / 2, 0.7775],
+    [3 / 4, 0.9463],
+  ])('cut-off at %s: %s of the supply (derived)', (c, table) => {
+    const { mean, admitted } = turnOf({
+      cutOff: c,
+      supply: SUPPLY,
+      back: ROOM,
+      isothermal: false,
+      gas: helium.name,
+    });
+    const forward = (mean + ROOM) / SUPPLY;
+    expectWithin(forward, table, 0.002);
+    expectWithin(forward, c + ((c + e) * (1 - ((c + e) / (1 + e)) ** (2 / 3))) / (2 / 3), 0.001);
+    const enthalpy = (SUPPLY * (c + e) - ROOM * e) / (2 / 3) + SUPPLY * c;
+    expectWithin(admitted, enthalpy / (2.5 * helium.specificGasConstant * ROOM_TEMPERATURE), 0.001);
   });
 });
 

@@ -22,7 +22,7 @@ export const propertyOf = (gas: Gas, { property, at }: GasCheck): number =>
   properties[property](gas, { pressure: STANDARD_ATMOSPHERE, ...at });
 
 /** What is wrong with a gas, check by check; a gas without checks has nothing to show for itself. */
-export function gasComplaints(gas: Gas): string[] {
+export function checkComplaints(gas: Gas): string[] {
   const needed: CheckedProperty[] = ['viscosity', 'heat capacity at constant pressure', 'Prandtl number'];
   const missing = needed.filter((name) => gas.checks.every(({ property }) => property !== name));
   const wrong = gas.checks.filter((check) => {

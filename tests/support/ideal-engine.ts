@@ -103,7 +103,8 @@ export const plainHose = (bore: number, length: number): EngineSpec['supply']['h
   fittings: 2,
 });
 
-type Changes = Partial<Omit<EngineSpec, 'cylinder' | 'supply' | 'start'>> & {
+type Changes = Partial<Omit<EngineSpec, 'atmosphere' | 'cylinder' | 'supply' | 'start'>> & {
+  readonly atmosphere?: Partial<EngineSpec['atmosphere']>;
   readonly cylinder?: Partial<EngineSpec['cylinder']>;
   readonly supply?: Partial<EngineSpec['supply']>;
   readonly start?: Partial<EngineSpec['start']>;
@@ -111,12 +112,12 @@ type Changes = Partial<Omit<EngineSpec, 'cylinder' | 'supply' | 'start'>> & {
 
 /** A closed, frictionless engine of 50 × 60 mm without load in room air; everything else is said by `changes`. */
 export function idealEngine(changes: Changes): EngineSpec {
-  const { cylinder, supply, start, ...others } = changes;
+  const { atmosphere, cylinder, supply, start, ...others } = changes;
   return {
     title: 'ideal engine',
     notes: '',
     gas: 'dry air',
-    atmosphere: { pressure: 101_325, temperature: 288.15 },
+    atmosphere: { pressure: 101_325, temperature: 288.15, relative_humidity: 0, ...atmosphere },
     flywheel: givenFlywheel.choose({ moment_of_inertia: 1e9 }),
     friction: NO_FRICTION,
     load: constantLoad.choose({ torque: 0 }),
@@ -137,6 +138,8 @@ export function idealEngine(changes: Changes): EngineSpec {
       crank_spacing: undefined,
       attitude: 'horizontal',
       reciprocating_mass: 0,
+      wall_thickness: undefined,
+      material: undefined,
       wall_heat: noWallHeat.choose({}),
       ...cylinder,
     },
@@ -145,6 +148,7 @@ export function idealEngine(changes: Changes): EngineSpec {
       temperature: undefined,
       regulator: undefined,
       hose: plainHose(0.01, 1),
+      rated_pressure: undefined,
       chest_volume: 1e4,
       ...supply,
     },

@@ -74,9 +74,9 @@ function airGroup(engine: EngineFacts): Group {
           ]),
       [
         'Room',
-        `${figure(atmosphericPressure / 100, 4)} mbar absolute, ${celsiusText(engine.atmosphericTemperature)}, ` +
-          `${shareText(engine.relativeHumidity)} relative humidity`,
+        `${figure(atmosphericPressure / 100, 4)} mbar absolute, ${celsiusText(engine.atmosphericTemperature)}`,
       ],
+      ['Humidity of the room', shareText(engine.relativeHumidity)],
     ],
   };
 }

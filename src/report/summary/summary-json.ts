@@ -1,6 +1,6 @@
 /** A result as the object that is written as JSON. */
 import type { CompressorVerdict, EngineFacts, Moisture, RunResult, StandStill } from '../../run/result.ts';
-import { degrees, litresPerMinute } from '../../verdict/figures.ts';
+import { degrees, gramsPerHour, litresPerMinute } from '../../verdict/figures.ts';
 import { verdictOf } from '../../verdict/verdict.ts';
 import { numberOrNull } from './number-or-null.ts';
 import { settledSummary } from './settled-summary.ts';
@@ -80,13 +80,11 @@ function compressorSummary(compressor: CompressorVerdict): CompressorSummary {
   };
 }
 
-const gramsPerHour = (flow: number): number | null => numberOrNull(flow * 3.6e6);
-
 function moistureSummary(moisture: Moisture): MoistureSummary {
   return {
-    water_taken_in_g_per_h: gramsPerHour(moisture.takenIn),
-    water_condensed_g_per_h: gramsPerHour(moisture.condensed),
-    water_carried_on_g_per_h: gramsPerHour(moisture.carriedOn),
+    water_taken_in_g_per_h: numberOrNull(gramsPerHour(moisture.takenIn)),
+    water_condensed_g_per_h: numberOrNull(gramsPerHour(moisture.condensed)),
+    water_carried_on_g_per_h: numberOrNull(gramsPerHour(moisture.carriedOn)),
     receiver_pressure_Pa_abs: numberOrNull(moisture.receiverPressure),
     room_dew_point_K: numberOrNull(moisture.roomDewPoint),
     pressure_dew_point_K: numberOrNull(moisture.pressureDewPoint),

@@ -6,8 +6,9 @@
  * as quoted).
  */
 import type { EngineFacts, RunResult } from '../../run/result.ts';
-import { gaugeText, stressText } from '../figures.ts';
+import { stressText } from '../figures.ts';
 import type { Caution, Severity } from './caution.ts';
+import { highestPressure, highestPressureText } from './highest-pressure.ts';
 
 /** [Pa]; pressure above the room [Pa], bore and wall in the same unit. */
 export const barrelHoopStress = (pressure: number, bore: number, wall: number): number =>
@@ -21,7 +22,7 @@ export function barrelCaution({ engine }: RunResult): Caution | undefined {
   const { material, wallThickness } = engine.barrel;
   if (material !== undefined && material.strength === undefined) return refusal(material.name);
   if (wallThickness === undefined) return undefined;
-  const pressure = engine.highestPressure - engine.atmosphericPressure;
+  const pressure = highestPressure(engine) - engine.atmosphericPressure;
   const stress = barrelHoopStress(pressure, engine.bore, wallThickness);
   const strength = material?.strength;
   const allowable = strength && strength.value / strength.factor;
@@ -43,12 +44,8 @@ function refusal(material: string): Caution {
   };
 }
 
-function loaded({ highestPressure, atmosphericPressure }: EngineFacts, stress: number): string {
-  return (
-    `At ${gaugeText(highestPressure, atmosphericPressure)}, the highest pressure there is if the regulator fails, the ` +
-    `barrel carries ${stressText(stress)} around its wall (thin tube, σ = p·d/(2·t)).`
-  );
-}
+const loaded = (engine: EngineFacts, stress: number): string =>
+  `The barrel carries ${stressText(stress)} around its wall (thin tube, σ = p·d/(2·t)) at ${highestPressureText(engine)}.`;
 
 function against({ barrel }: EngineFacts, stress: number, allowable: number | undefined): string {
   const { material } = barrel;

@@ -11,8 +11,8 @@ export function compressorDutyCaution({ compressor }: RunResult): Caution | unde
     text:
       `This engine keeps the compressor running ${shareText(duty)} of the time (duty = what the engine takes over what it ` +
       `delivers), and its maker allows ${shareText(dutyRating)}. Motor and head overheat, and oil in a hot delivery pipe ` +
-      'chars and can catch fire. Run in spells with rests between them, or ask its maker; where a local rule asks for ' +
-      'inspection by licensed people, it counts for the compressor too.',
+      'chars and can catch fire. Run in spells with rests between them, or ask its maker; the local rules for compressors ' +
+      'and their inspection by licensed people come first.',
     severity: 'caution',
   };
 }

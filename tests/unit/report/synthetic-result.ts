@@ -8,6 +8,7 @@ import type {
   CompressorVerdict,
   CycleProfile,
   EngineFacts,
+  Moisture,
   PassageTotal,
   RunResult,
   SettledCycle,
@@ -215,8 +216,29 @@ const compressor: CompressorVerdict = {
   keepsUp: true,
 };
 
+/** Made up, as all here: 40 g an hour come in, 30 of them drop out. */
+const moisture: Moisture = {
+  receiverPressure: ATMOSPHERE + 6e5,
+  takenIn: 40e-3 / 3600,
+  condensed: 30e-3 / 3600,
+  carriedOn: 10e-3 / 3600,
+  roomDewPoint: 280.4,
+  pressureDewPoint: 312.3,
+  exhaustDewPoint: 260.2,
+};
+
 const engine: EngineFacts = {
   valveGearKind: 'rotary disc',
+  gas: {
+    name: 'dry air',
+    origin: 'room air',
+    heatCapacityRatio: 1.4,
+    criticalPressureRatio: 0.5283,
+  },
+  relativeHumidity: 0.6,
+  upstreamPressure: ATMOSPHERE + 8e5,
+  ratedPressure: undefined,
+  barrel: { material: undefined, wallThickness: undefined },
   atmosphericPressure: ATMOSPHERE,
   atmosphericTemperature: 288.15,
   supplyPressure: SUPPLY,
@@ -280,6 +302,7 @@ export const settledResult: RunResult = {
   trace: traceOf(2200, 14.2, growing),
   settled: cycle,
   compressor,
+  moisture,
   ledger: { mass: 3.1e-9, energy: 4.7e-8 },
   counters: { derivativeCalls: 18_240, acceptedSteps: 1510, turns: 63 },
   engine,
@@ -292,7 +315,7 @@ export const saggingResult: RunResult = {
 };
 
 function withoutCycle(outcome: Outcome, trace: Trace): RunResult {
-  const { settled: _settled, compressor: _compressor, ...rest } = settledResult;
+  const { settled: _settled, compressor: _compressor, moisture: _moisture, ...rest } = settledResult;
   return { ...rest, outcome, trace, counters: { ...rest.counters, turns: outcome.turns } };
 }
 

@@ -10,7 +10,12 @@ import {
   pressureText,
   shareText,
   speedText,
+  stressText,
+  waterText,
 } from '../../../src/verdict/figures.ts';
+import { settledResult } from '../report/synthetic-result.ts';
+
+const { gas } = settledResult.engine;
 
 test.each([
   [0, '0'],
@@ -42,5 +47,17 @@ test('units of the trade', () => {
 });
 
 test('air is quoted in L/min ANR with cfm beside it: a cubic foot is 28.3168 L', () => {
-  expect(airText(28.316_846_592e-3 / 60)).toBe('28.3 L/min ANR (1.00 cfm)');
+  expect(airText(28.316_846_592e-3 / 60, gas)).toBe('28.3 L/min ANR (1.00 cfm)');
+});
+
+test('another gas is no reference air, and says under what conditions it is measured', () => {
+  expect(airText(1e-3, { ...gas, name: 'nitrogen', origin: 'bottles' })).toBe(
+    '60.0 L/min at 100 kPa and 20 °C (2.12 cfm)',
+  );
+});
+
+test('water is quoted in grams an hour, stress in MPa', () => {
+  expect(waterText(12.5e-3 / 3600)).toBe('13 g');
+  expect(stressText(6.48e6)).toBe('6.5 MPa');
+  expect(stressText(1e3)).toBe('less than 0.01 MPa');
 });
