@@ -11,7 +11,7 @@ import type { EngineSpec } from '../parts/engine-description.ts';
 import { compressorVerdict } from './compressor-verdict.ts';
 import { measureCycle, type MeasuredCycle } from './cycle.ts';
 import { moistureOf } from './moisture.ts';
-import { motionFrom } from './motion.ts';
+import { motionFrom, type Milestone } from './motion.ts';
 import { outcomeOf } from './outcome-words.ts';
 import type { EndFacts, EngineFacts, LedgerResiduals, RunResult } from './result.ts';
 import { settle } from './settle.ts';
@@ -108,6 +108,12 @@ const worse = (a: LedgerResiduals, b: LedgerResiduals): LedgerResiduals => ({
 /** Only a turn that gave up on its way has a reason. */
 const gaveUp = (turn: MeasuredCycle | Arrival): turn is Arrival => 'reason' in turn;
 
+/** What a measured turn that gave up means for the run. */
+const failedTurn = (arrival: Arrival): Milestone =>
+  arrival.reason === 'non-finite'
+    ? { kind: 'non-finite', component: arrival.component }
+    : { kind: 'step-limit' };
+
 /** Runs a description that has passed its checks. Never throws for an engine that does not run. */
 export function runEngine(spec: EngineSpec): RunResult {
   const engine = buildEngine(spec);
@@ -122,7 +128,7 @@ export function runEngine(spec: EngineSpec): RunResult {
   const turn = end.kind === 'settled' ? measureCycle(system, stepper, y) : undefined;
   const measured = turn && !gaveUp(turn) ? turn : undefined;
   const settled = measured && settledCycle(system, measured);
-  const outcome = outcomeOf(motion, turn && gaveUp(turn) ? { kind: 'step-limit' } : end, settled?.speed);
+  const outcome = outcomeOf(motion, turn && gaveUp(turn) ? failedTurn(turn) : end, settled?.speed);
   const spinUpResiduals = ledgerResiduals(system, start, spunUp);
   const { compressor } = spec;
   const moisture = settled && moistureOf(spec, settled.airMassFlow);
@@ -141,7 +147,7 @@ export function runEngine(spec: EngineSpec): RunResult {
     counters: {
       derivativeCalls: stepper.counters.derivativeCalls,
       acceptedSteps: stepper.counters.acceptedSteps,
-      turns: Math.floor((y[SLOT.crankAngle]! - spec.start.crank_angle) / TURN),
+      turns: Math.max(0, Math.floor((y[SLOT.crankAngle]! - spec.start.crank_angle) / TURN)),
     },
     engine: engineFacts(spec, engine, 2 * (settled?.speed ?? 60)),
   };
