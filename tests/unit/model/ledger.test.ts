@@ -8,7 +8,7 @@ import { inertia, referenceSpec } from '../../support/reference-engine.ts';
 
 const system = systemOf(referenceSpec({ flywheel: inertia(2), cylinder: { reciprocating_mass: 0 } }));
 const before = initialState(system.engine, 1, 10);
-const [HOSE, ADMISSION] = [0, 1];
+const [HOSE, ADMISSION, EXHAUST] = [0, 1, 2];
 
 describe('the residuals', () => {
   it('of a run in which nothing happened are zero', () => {
@@ -32,6 +32,17 @@ describe('the residuals', () => {
     after[SLOT.chestMass]! -= 1e-5;
     after[SLOT.cylinderMass]! += 1e-5;
     expect(ledgerResiduals(system, before, after).mass).toBeLessThan(1e-12);
+  });
+
+  it('of air that left by the exhaust are zero', () => {
+    const after = before.slice();
+    after[passageMassSlot(EXHAUST)] = 1e-5;
+    after[passageEnthalpySlot(EXHAUST)] = 3;
+    after[SLOT.cylinderMass]! -= 1e-5;
+    after[SLOT.cylinderEnergy]! -= 3;
+    const { mass, energy } = ledgerResiduals(system, before, after);
+    expect(mass).toBeLessThan(1e-9);
+    expect(energy).toBeLessThan(1e-9);
   });
 
   it('of air out of nowhere are its share of what went through', () => {
