@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import type { AnyKind, Chosen } from '../../src/kinds/kind.ts';
 import { partContext } from '../../src/parts/engine-description.ts';
 import type { PartContext } from '../../src/parts/part-context.ts';
-import { arbitraryValues } from '../support/arbitrary-values.ts';
+import { arbitraryValues, passing } from '../support/arbitrary-values.ts';
 import { referenceSpec } from '../support/reference-engine.ts';
 
 export const context: PartContext = partContext(referenceSpec());
@@ -14,8 +14,7 @@ export function samplesOf<Part>(
   count: number,
   strays = 3,
 ): Chosen<PartContext, Part>[] {
-  const possible = arbitraryValues(kind.parameters, { size: 1, strays })
-    .map((values) => kind.choose(values))
-    .filter((choice) => choice.complaints(context).length === 0);
+  const choices = arbitraryValues(kind.parameters, { size: 1, strays }).map((values) => kind.choose(values));
+  const possible = passing(choices, (choice) => choice.complaints(context).length === 0, kind.kind);
   return fc.sample(possible, { numRuns: count, seed: 1848 });
 }
