@@ -127,7 +127,7 @@ function leaf(parameter: LeafParameter, manner: Manner): Arbitrary<unknown> {
 }
 
 /** One kind of a family with values; they may still be an impossible combination. */
-export function arbitraryPart<Context, Part>(family: Family<Context, Part>, manner: Manner) {
+function arbitraryPart<Context, Part>(family: Family<Context, Part>, manner: Manner) {
   return fc.oneof(
     ...family.kinds.map((kind) => arbitraryValues(kind.parameters, manner).map((own) => kind.choose(own))),
   );
