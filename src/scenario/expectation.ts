@@ -34,6 +34,11 @@ export function expectation(parameter: Parameter): string {
       return `a formula in ${parameter.variable} for ${dimensions[parameter.result].name} in ${dimensions[parameter.result].si[0]}`;
     case 'crank position':
       return 'a crank angle or a share of a stroke';
+    case 'clearance':
+      return (
+        `a radial gap ${formatRange(0, parameter.max, 'length')}, a fit such as H7/g6, ` +
+        'or two finishes such as reamed / turned'
+      );
     case 'group':
       return `a group with ${keysToGive(parameter.parameters).join(', ')}`;
     case 'part':
@@ -66,6 +71,7 @@ export function exampleOf(parameter: LeafParameter): string {
     case 'number':
     case 'formula':
     case 'crank position':
+    case 'clearance':
       return parameter.example;
     case 'count':
       return String(parameter.default ?? parameter.min);
@@ -83,7 +89,7 @@ export function isLeaf(parameter: Parameter): parameter is LeafParameter {
 
 /** SI, or `undefined` for a parameter that has to be given. */
 export const presetOf = (parameter: LeafParameter): unknown =>
-  parameter.type === 'formula' ? undefined : parameter.default;
+  'default' in parameter ? parameter.default : undefined;
 
 /** Whether a description is complete without a word about this parameter. */
 export function mayBeAbsent(parameter: Parameter): boolean {

@@ -1,12 +1,14 @@
 /** One value from the text of one scalar: unit, range and spelling checked, SI and absolute afterwards. */
 import type {
   ChoiceParameter,
+  ClearanceParameter,
   CountParameter,
   FormulaParameter,
   LeafParameter,
   QuantityParameter,
   TextParameter,
 } from '../kinds/parameter.ts';
+import { parseClearance } from '../quantity/clearance.ts';
 import { parseCrankPosition } from '../quantity/crank-position.ts';
 import { compileFormula } from '../quantity/formula.ts';
 import { parsePureNumber } from '../quantity/number.ts';
@@ -39,6 +41,8 @@ export function readLeaf(parameter: LeafParameter, text: string, atmosphere: Atm
       return readFormula(parameter, text);
     case 'crank position':
       return parseCrankPosition(text, parameter.example);
+    case 'clearance':
+      return readClearance(parameter, text);
   }
 }
 
@@ -65,6 +69,13 @@ function within(value: number, { min, max }: Limits): LeafReading {
   const inside = Math.min(Math.max(value, min), max);
   if (Math.abs(value - inside) <= 1e-12 * Math.abs(inside)) return { ok: true, value: inside };
   return { ok: false, reason: value < min ? 'too small' : 'too large' };
+}
+
+function readClearance({ words, example, max }: ClearanceParameter, text: string): LeafReading {
+  const parsed = parseClearance(text, words, example);
+  if (!parsed.ok || parsed.value.by !== 'gap') return parsed;
+  const gap = within(parsed.value.gap, { min: 0, max });
+  return gap.ok ? { ok: true, value: { by: 'gap', gap: gap.value } } : gap;
 }
 
 function readCount(parameter: CountParameter, text: string): LeafReading {

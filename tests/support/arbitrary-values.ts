@@ -7,7 +7,10 @@
  */
 import fc, { type Arbitrary } from 'fast-check';
 import type { Family } from '../../src/kinds/kind.ts';
+import { quantity } from '../../src/kinds/describe.ts';
 import type {
+  Clearance,
+  ClearanceParameter,
   CrankPosition,
   Dimension,
   FormulaParameter,
@@ -108,6 +111,23 @@ function formula(parameter: FormulaParameter, { size }: Manner): Arbitrary<(x: n
   return real(0.5, 2).map((factor) => (x) => factor * scale * value(variablePerSi * x));
 }
 
+const among = (words: readonly string[]): Arbitrary<string> => fc.constantFrom(...words);
+
+/** A gap mostly: the tables of fits do not know engines of every size. */
+function clearance({ max, words, example, doc }: ClearanceParameter, manner: Manner): Arbitrary<Clearance> {
+  const { holes, shafts, grades, boreFinishes, rodFinishes } = words;
+  const graded = (letters: readonly string[]) =>
+    fc.tuple(among(letters), among(grades)).map((s) => s.join(''));
+  const gap = measured(quantity('length', { min: 0, max }, example, doc), manner);
+  const fit = fc.record({ by: fc.constant('fit' as const), hole: graded(holes), shaft: graded(shafts) });
+  const finishes = { bore: among(boreFinishes), rod: among(rodFinishes) };
+  return fc.oneof(
+    { arbitrary: gap.map((own) => ({ by: 'gap' as const, gap: own })), weight: 4 },
+    { arbitrary: fit, weight: 1 },
+    { arbitrary: fc.record({ by: fc.constant('process' as const), ...finishes }), weight: 1 },
+  );
+}
+
 function leaf(parameter: LeafParameter, manner: Manner): Arbitrary<unknown> {
   switch (parameter.type) {
     case 'quantity':
@@ -123,6 +143,8 @@ function leaf(parameter: LeafParameter, manner: Manner): Arbitrary<unknown> {
       return formula(parameter, manner);
     case 'crank position':
       return position(parameter.example);
+    case 'clearance':
+      return clearance(parameter, manner);
   }
 }
 
@@ -152,6 +174,7 @@ function arbitraryValue(parameter: Parameter, manner: Manner): Arbitrary<unknown
     case 'text':
     case 'formula':
     case 'crank position':
+    case 'clearance':
       return leaf(parameter, manner);
   }
 }

@@ -18,6 +18,7 @@ function absent(key: string, parameter: Parameter): unknown {
     case 'group':
       return parameter.optional ? undefined : filled(parameter.parameters, {});
     case 'formula':
+    case 'clearance':
       break;
     case 'quantity':
     case 'number':
