@@ -14,6 +14,8 @@ export interface Gas {
   /** cp and cv [J/(kg K)]. */
   readonly heatCapacityAtConstantPressure: number;
   readonly heatCapacityAtConstantVolume: number;
+  /** Pr = cp μ/k; ties the heat conductivity to the viscosity. */
+  readonly prandtlNumber: number;
   /** Dynamic viscosity [Pa s] at temperature T [K]. */
   viscosity(temperature: number): number;
   /** Pressure ratio at and below which a nozzle chokes. */
@@ -28,6 +30,7 @@ export interface GasData {
   readonly name: string;
   readonly specificGasConstant: number;
   readonly heatCapacityRatio: number;
+  readonly prandtlNumber: number;
   readonly viscosity: (temperature: number) => number;
   readonly equalPressureRounding?: number;
 }
@@ -47,6 +50,7 @@ export function idealGas(data: GasData): Gas {
     heatCapacityRatio: gamma,
     heatCapacityAtConstantPressure: gamma * cv,
     heatCapacityAtConstantVolume: cv,
+    prandtlNumber: data.prandtlNumber,
     viscosity: data.viscosity,
     criticalPressureRatio: (2 / (gamma + 1)) ** (gamma / (gamma - 1)),
     chokedFlowFactor: Math.sqrt((gamma / R) * (2 / (gamma + 1)) ** ((gamma + 1) / (gamma - 1))),

@@ -18,7 +18,7 @@ export interface Trace {
 
 /** One cylinder end through the settled turn, at the same crank angles as the profile it belongs to. */
 export interface EndProfile {
-  /** "cylinder", or which end of which cylinder. */
+  /** "cylinder", or which end of which cylinder: "crank end", "cylinder 2", "cylinder 2, crank end". */
   readonly name: string;
   /** Crank angle of its own dead centre, where its volume is smallest [rad]. */
   readonly deadCentre: number;
@@ -179,11 +179,21 @@ export interface RunResult {
   readonly engine: EngineFacts;
 }
 
+export interface EndFacts {
+  /** As in its profile. */
+  readonly name: string;
+  readonly deadCentre: number;
+  /** Counted from its own dead centre. */
+  readonly events: ValveEvents;
+}
+
 export interface EngineFacts {
   readonly valveGearKind: string;
   readonly atmosphericPressure: number;
   readonly atmosphericTemperature: number;
   readonly supplyPressure: number;
+  /** Pressure in front of the regulator, when one that droops is described. */
+  readonly regulatorInlet?: number;
   readonly chestVolume: number;
   readonly clearanceVolume: number;
   readonly sweptVolume: number;
@@ -193,6 +203,8 @@ export interface EngineFacts {
   readonly momentOfInertia: number;
   readonly flywheelRim?: { readonly radius: number; readonly density: number };
   readonly receiver?: { readonly volume: number; readonly pressure: number };
+  /** Every working end; the events and the cut-off after it are those of the first. */
+  readonly ends: readonly [EndFacts, ...EndFacts[]];
   readonly events: ValveEvents;
   readonly cutOffFraction: number;
   readonly derivedSizes: readonly DerivedSize[];

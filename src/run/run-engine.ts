@@ -1,6 +1,6 @@
 /** One engine from rest to its verdict: the main job. */
 import type { Arrival } from '../numerics/integrator.ts';
-import { buildEngine, type Engine } from '../model/engine.ts';
+import { buildEngine, type Engine, type WorkingEnd } from '../model/engine.ts';
 import { initialState } from '../model/initial-state.ts';
 import { ledgerResiduals } from '../model/ledger.ts';
 import { SLOT } from '../model/slots.ts';
@@ -11,7 +11,7 @@ import { compressorVerdict } from './compressor-verdict.ts';
 import { measureCycle, type MeasuredCycle } from './cycle.ts';
 import { motionFrom } from './motion.ts';
 import { outcomeOf } from './outcome-words.ts';
-import type { EngineFacts, LedgerResiduals, RunResult } from './result.ts';
+import type { EndFacts, EngineFacts, LedgerResiduals, RunResult } from './result.ts';
 import { settle } from './settle.ts';
 import { settledCycle } from './settled-cycle.ts';
 import { standStill } from './stand-still.ts';
@@ -29,14 +29,29 @@ function loadCurve(engine: Engine, topSpeed: number): EngineFacts['loadCurve'] {
   return { speed, torque: speed.map((at) => engine.load.torque(at)) };
 }
 
+/** Sizes of the first cylinder's gear; those of a double-acting one differ from end to end. */
+function derivedSizes({ ends }: Engine): EngineFacts['derivedSizes'] {
+  const own = ends.filter(({ cylinder }) => cylinder === 0);
+  return own.flatMap(({ side, valveGear }) =>
+    valveGear.derivedSizes.map((size) =>
+      own.length === 1 ? size : { ...size, label: `${side} end: ${size.label}` },
+    ),
+  );
+}
+
+function endFacts({ name, deadCentre, valveGear }: WorkingEnd): EndFacts {
+  return { name, deadCentre, events: valveGear.events };
+}
+
 function engineFacts(spec: EngineSpec, engine: Engine, topSpeed: number): EngineFacts {
-  const first = engine.ends[0]!;
-  const { events, derivedSizes } = first.valveGear;
+  const [first, ...others] = engine.ends;
+  const { events } = first.valveGear;
   return {
     valveGearKind: spec.valve_gear.kind,
     atmosphericPressure: engine.atmosphere.pressure,
     atmosphericTemperature: engine.atmosphere.temperature,
     supplyPressure: spec.supply.pressure,
+    ...(spec.supply.regulator ? { regulatorInlet: spec.supply.regulator.inlet_pressure } : {}),
     chestVolume: engine.volumes.reduce((sum, { fixedVolume }) => sum + (fixedVolume ?? 0), 0),
     clearanceVolume: engine.ends.reduce((sum, { clearanceVolume }) => sum + clearanceVolume, 0),
     sweptVolume: engine.sweptVolume,
@@ -48,9 +63,10 @@ function engineFacts(spec: EngineSpec, engine: Engine, topSpeed: number): Engine
     ...(spec.compressor
       ? { receiver: { volume: spec.compressor.receiver_volume, pressure: spec.compressor.cut_out } }
       : {}),
+    ends: [endFacts(first), ...others.map(endFacts)],
     events,
     cutOffFraction: strokeFraction(engine.crank, events.cutOff),
-    derivedSizes,
+    derivedSizes: derivedSizes(engine),
     loadCurve: loadCurve(engine, topSpeed),
   };
 }

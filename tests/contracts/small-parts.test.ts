@@ -71,7 +71,13 @@ describe('every gas', () => {
 
   it('may also be helium', () => {
     const viscosity = (): number => 2e-5;
-    const helium = { name: 'helium', specificGasConstant: 2077.1, heatCapacityRatio: 5 / 3, viscosity };
+    const helium = {
+      name: 'helium',
+      specificGasConstant: 2077.1,
+      heatCapacityRatio: 5 / 3,
+      prandtlNumber: 0.67,
+      viscosity,
+    };
     expect(gasComplaints(idealGas(helium))).toEqual([]);
   });
 

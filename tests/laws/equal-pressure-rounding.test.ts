@@ -12,6 +12,7 @@ const roundedBy = (factor: number) =>
     name: dryAir.name,
     specificGasConstant: dryAir.specificGasConstant,
     heatCapacityRatio: dryAir.heatCapacityRatio,
+    prandtlNumber: dryAir.prandtlNumber,
     viscosity: (temperature) => dryAir.viscosity(temperature),
     equalPressureRounding: factor * dryAir.equalPressureRounding,
   });

@@ -11,6 +11,7 @@ import { quantity } from '../../src/kinds/describe.ts';
 import type {
   Clearance,
   ClearanceParameter,
+  CountParameter,
   CrankPosition,
   Dimension,
   FormulaParameter,
@@ -94,6 +95,13 @@ function measured(parameter: Measured, { size, strays }: Manner): Arbitrary<numb
   );
 }
 
+/** Mostly the usual number: of equal cylinders each costs as much as the first. */
+function counted({ min, max, default: preset }: CountParameter): Arbitrary<number> {
+  const any = fc.integer({ min, max });
+  if (preset === undefined) return any;
+  return fc.oneof({ arbitrary: fc.constant(preset), weight: 4 }, { arbitrary: any, weight: 1 });
+}
+
 function position(example: string): Arbitrary<CrankPosition> {
   const { value } = must(parseCrankPosition(example, example), example);
   if (value.by === 'angle') return real(-0.25, 0.25).map((off) => ({ ...value, angle: value.angle + off }));
@@ -134,7 +142,7 @@ function leaf(parameter: LeafParameter, manner: Manner): Arbitrary<unknown> {
     case 'number':
       return measured(parameter, manner);
     case 'count':
-      return fc.integer({ min: parameter.min, max: parameter.max });
+      return counted(parameter);
     case 'choice':
       return fc.constantFrom(...parameter.choices);
     case 'text':

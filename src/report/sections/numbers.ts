@@ -18,6 +18,7 @@ import {
   speedText,
   workText,
 } from '../../verdict/figures.ts';
+import { placeText } from '../../verdict/ends.ts';
 import { groupTables, type Group } from '../html/groups.ts';
 import type { Section } from './section.ts';
 
@@ -71,7 +72,7 @@ function extremesGroup(
   { atmosphericPressure }: EngineFacts,
 ): Group {
   return {
-    name: `In the ${place}`,
+    name: `In ${placeText(place)}`,
     entries: [
       ['Highest pressure', pressureText(pressure.max, atmosphericPressure)],
       ['Lowest pressure', pressureText(pressure.min, atmosphericPressure)],

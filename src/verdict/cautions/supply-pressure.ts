@@ -4,7 +4,7 @@ import { gaugeText } from '../figures.ts';
 import type { Caution } from './caution.ts';
 
 export function supplyPressureCaution({ engine }: RunResult): Caution {
-  const highest = Math.max(engine.supplyPressure, engine.receiver?.pressure ?? 0);
+  const highest = Math.max(engine.supplyPressure, engine.regulatorInlet ?? 0, engine.receiver?.pressure ?? 0);
   return {
     topic: 'Pressure parts',
     text:

@@ -7,10 +7,11 @@ describe('an engine', () => {
   const engine = buildEngine(referenceSpec({ leaks: [pistonLeak(1e-5), holeLeak('chest to room', 1e-3)] }));
 
   it('has its hose first, then ports, sealing gaps and other leaks', () => {
-    const { ports, sealingGaps } = engine.valveGear;
+    const { ports, sealingGaps } = engine.ends[0].valveGear;
+    const parts = engine.passages.map(({ passage }) => passage);
     expect(engine.passages[0]!.role).toBe('supply');
-    expect(engine.passages.slice(1, 3)).toEqual(ports);
-    expect(engine.passages.slice(3, -2)).toEqual(sealingGaps);
+    expect(parts.slice(1, 3)).toEqual(ports);
+    expect(parts.slice(3, -2)).toEqual(sealingGaps);
     expect(engine.passages.slice(-2).map(({ name }) => name)).toEqual([
       'past the piston',
       'hole from chest to room',
@@ -18,17 +19,20 @@ describe('an engine', () => {
   });
 
   it('knows its ports by their role', () => {
-    expect(engine.admission.role).toBe('admission');
-    expect(engine.exhaust.role).toBe('exhaust');
+    const [{ admission, exhaust, admissionPassage, exhaustPassage }] = engine.ends;
+    expect(admission.role).toBe('admission');
+    expect(exhaust.role).toBe('exhaust');
+    expect(engine.passages[admissionPassage]!.passage).toBe(admission);
+    expect(engine.passages[exhaustPassage]!.passage).toBe(exhaust);
   });
 
   it.each([
     ['spools', spoolGear()],
     ['a disc', discGear()],
   ])('with %s stops at both dead centres and at every edge of the gear, in order', (_name, valve_gear) => {
-    const { edges, valveGear } = buildEngine(referenceSpec({ valve_gear }));
+    const { edges, ends } = buildEngine(referenceSpec({ valve_gear }));
     expect(edges).toEqual(edges.toSorted((a, b) => a - b));
-    for (const angle of [0, Math.PI, ...valveGear.edges])
+    for (const angle of [0, Math.PI, ...ends[0].valveGear.edges])
       expect(edges.filter((edge) => Math.abs(edge - angle) < 1e-9)).toHaveLength(1);
   });
 

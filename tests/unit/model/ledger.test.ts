@@ -2,12 +2,13 @@
 import { describe, expect, it } from 'vitest';
 import { initialState } from '../../../src/model/initial-state.ts';
 import { kineticEnergy, ledgerResiduals, resetTotals } from '../../../src/model/ledger.ts';
-import { FIRST_TOTAL, passageEnthalpySlot, passageMassSlot, SLOT } from '../../../src/model/slots.ts';
+import { SLOT } from '../../../src/model/slots.ts';
 import { systemOf } from '../../support/drive.ts';
 import { inertia, referenceSpec } from '../../support/reference-engine.ts';
 
 const system = systemOf(referenceSpec({ flywheel: inertia(2), cylinder: { reciprocating_mass: 0 } }));
-const before = initialState(system.engine, 1, 10);
+const { slots } = system;
+const before = initialState(system, 1, 10);
 const [HOSE, ADMISSION] = [0, 1];
 
 describe('the residuals', () => {
@@ -17,10 +18,10 @@ describe('the residuals', () => {
 
   it('of air that came in by the hose and stayed are zero', () => {
     const after = before.slice();
-    after[passageMassSlot(HOSE)] = 1e-5;
-    after[passageEnthalpySlot(HOSE)] = 3;
-    after[SLOT.chestMass]! += 1e-5;
-    after[SLOT.chestEnergy]! += 3;
+    after[slots.passageMass(HOSE)] = 1e-5;
+    after[slots.passageEnthalpy(HOSE)] = 3;
+    after[slots.mass(0)]! += 1e-5;
+    after[slots.energy(0)]! += 3;
     const { mass, energy } = ledgerResiduals(system, before, after);
     expect(mass).toBeLessThan(1e-12);
     expect(energy).toBeLessThan(1e-12);
@@ -28,16 +29,16 @@ describe('the residuals', () => {
 
   it('of air that only went from chest to cylinder are zero', () => {
     const after = before.slice();
-    after[passageMassSlot(ADMISSION)] = 1e-5;
-    after[SLOT.chestMass]! -= 1e-5;
-    after[SLOT.cylinderMass]! += 1e-5;
+    after[slots.passageMass(ADMISSION)] = 1e-5;
+    after[slots.mass(0)]! -= 1e-5;
+    after[slots.mass(1)]! += 1e-5;
     expect(ledgerResiduals(system, before, after).mass).toBeLessThan(1e-12);
   });
 
   it('of air out of nowhere are its share of what went through', () => {
     const after = before.slice();
-    after[passageMassSlot(HOSE)] = 1e-5;
-    after[SLOT.chestMass]! += 1.1e-5;
+    after[slots.passageMass(HOSE)] = 1e-5;
+    after[slots.mass(0)]! += 1.1e-5;
     expect(ledgerResiduals(system, before, after).mass).toBeCloseTo(0.1, 9);
   });
 
@@ -50,17 +51,17 @@ describe('the residuals', () => {
   it('of work that a bearing took from the flywheel are zero', () => {
     const after = before.slice();
     after[SLOT.speed] = 9;
-    after[SLOT.bearingWork] = 19;
+    after[slots.bearingWork] = 19;
     expect(ledgerResiduals(system, before, after).energy).toBeLessThan(1e-12);
   });
 });
 
 describe('the totals', () => {
   it('are set back without touching the rest', () => {
-    const y = before.slice().fill(7, FIRST_TOTAL);
-    resetTotals(y);
-    expect(y.subarray(0, FIRST_TOTAL)).toEqual(before.subarray(0, FIRST_TOTAL));
-    expect(y.subarray(FIRST_TOTAL).every((total) => total === 0)).toBe(true);
+    const y = before.slice().fill(7, slots.firstTotal);
+    resetTotals(system, y);
+    expect(y.subarray(0, slots.firstTotal)).toEqual(before.subarray(0, slots.firstTotal));
+    expect(y.subarray(slots.firstTotal).every((total) => total === 0)).toBe(true);
   });
 });
 

@@ -1,28 +1,22 @@
 /** The equations of motion where they can be said in closed form. */
 import { describe, expect, it } from 'vitest';
 import { initialState } from '../../../src/model/initial-state.ts';
-import {
-  dimension,
-  FIRST_TOTAL,
-  passageEnthalpySlot,
-  passageMassSlot,
-  SLOT,
-} from '../../../src/model/slots.ts';
-import { CHEST, CYLINDER } from '../../../src/model/system.ts';
+import { SLOT, slotsFor } from '../../../src/model/slots.ts';
 import { pistonTravelRate } from '../../../src/parts/crank-train.ts';
 import { port } from '../../../src/parts/passage.ts';
 import { systemOf } from '../../support/drive.ts';
 import { constantLoad, holeLeak, inertia, referenceSpec, spoolGear } from '../../support/reference-engine.ts';
 
 const system = systemOf(referenceSpec());
-const { engine } = system;
+const { engine, slots } = system;
+const [end] = engine.ends;
 const ROOM = engine.atmosphere.pressure;
 
 /** A state at an angle with the cylinder at a pressure, at room temperature. */
 function stateAt(angle: number, speed: number, pressure: number): Float64Array {
-  const y = initialState(engine, angle, speed);
-  y[SLOT.cylinderMass]! *= pressure / ROOM;
-  y[SLOT.cylinderEnergy]! *= pressure / ROOM;
+  const y = initialState(system, angle, speed);
+  y[slots.mass(1)]! *= pressure / ROOM;
+  y[slots.energy(1)]! *= pressure / ROOM;
   return y;
 }
 
@@ -33,22 +27,35 @@ function slopesOf(direction: -1 | 0 | 1, y: Float64Array): Float64Array {
 }
 
 describe('the slots', () => {
-  it('give each passage two of its own behind all others', () => {
-    const passages = [0, 1, 2].flatMap((i) => [passageMassSlot(i), passageEnthalpySlot(i)]);
-    const all = [...Object.values(SLOT), ...passages].sort((a, b) => a - b);
-    expect(all).toEqual(Array.from({ length: dimension(3) }, (_, i) => i));
+  it.each([
+    [2, 3],
+    [14, 60],
+  ])('of %i volumes and %i passages are each of their own, totals behind the rest', (volumes, passages) => {
+    const own = slotsFor(volumes, passages);
+    const { firstTotal, dimension, mass, energy, passageMass, passageEnthalpy, passageWaste, ...totals } =
+      own;
+    const gas = Array.from({ length: volumes }, (_, i) => [mass(i), energy(i)]).flat();
+    const through = Array.from({ length: passages }, (_, i) => [
+      passageMass(i),
+      passageEnthalpy(i),
+      passageWaste(i),
+    ]).flat();
+    const physical = [...Object.values(SLOT), ...gas];
+    const all = [...physical, ...Object.values(totals), ...through].sort((a, b) => a - b);
+    expect(all).toEqual(Array.from({ length: dimension }, (_, i) => i));
+    expect(Math.max(...physical)).toBe(firstTotal - 1);
   });
 });
 
 describe('the engine before the air is turned on', () => {
   it.each([0, 0.7, 3, 5])('at %f rad is full of room air, and nothing has been counted', (angle) => {
-    const y = initialState(engine, angle, 0);
+    const y = initialState(system, angle, 0);
     const { pressure, temperature } = system.observe(y);
-    for (const place of [CHEST, CYLINDER]) {
+    for (const place of [engine.chest, end.place]) {
       expect(pressure[place]! / ROOM).toBeCloseTo(1, 12);
       expect(temperature[place]! / engine.atmosphere.temperature).toBeCloseTo(1, 12);
     }
-    expect(y.slice(FIRST_TOTAL).every((total) => total === 0)).toBe(true);
+    expect(y.slice(slots.firstTotal).every((total) => total === 0)).toBe(true);
   });
 });
 
@@ -56,7 +63,7 @@ describe('the torque', () => {
   it('of the gas is the gauge pressure on the piston times the lever', () => {
     const { gasTorque } = system.observe(stateAt(1, 0, 3e5));
     const lever = pistonTravelRate(engine.crank, Math.sin(1), Math.cos(1));
-    expect(gasTorque / ((3e5 - ROOM) * engine.pistonArea * lever)).toBeCloseTo(1, 12);
+    expect(gasTorque / ((3e5 - ROOM) * end.area * lever)).toBeCloseTo(1, 12);
   });
 
   it('of the gas is none at either dead centre, and against the motion on the way back', () => {
@@ -91,19 +98,19 @@ describe('the crank', () => {
     expect(slopes[SLOT.crankAngle]).toBe(0);
     expect(slopes[SLOT.speed]).toBe(0);
     expect(slopes[SLOT.time]).toBe(1);
-    expect(slopes[SLOT.chestMass]).not.toBe(0);
+    expect(slopes[slots.mass(0)]).not.toBe(0);
   });
 
   it('turning backwards still loses work to friction', () => {
     const slopes = slopesOf(-1, stateAt(1, -5, ROOM));
-    for (const slot of [SLOT.bearingWork, SLOT.pistonWork, SLOT.gearWork, SLOT.loadWork])
+    for (const slot of [slots.bearingWork, slots.pistonWork, slots.gearWork, slots.loadWork])
       expect(slopes[slot]).toBeGreaterThan(0);
   });
 
   it('with an immense flywheel keeps its speed', () => {
     const heavy = systemOf(referenceSpec({ flywheel: inertia(1e5), load: constantLoad(10) }));
     const slopes = new Float64Array(heavy.dimension);
-    heavy.timeSlopes(1, initialState(heavy.engine, 1, 5), slopes);
+    heavy.timeSlopes(1, initialState(heavy, 1, 5), slopes);
     expect(Math.abs(slopes[SLOT.speed]!)).toBeLessThan(2e-4);
   });
 });
@@ -116,8 +123,8 @@ describe('a trial state outside the physical range', () => {
     ['less than no energy', 1e-4, -50],
   ])('of %s gives finite slopes', (_name, mass, energy) => {
     const y = stateAt(1, 5, 3e5);
-    y[SLOT.cylinderMass] = mass;
-    y[SLOT.cylinderEnergy] = energy;
+    y[slots.mass(1)] = mass;
+    y[slots.energy(1)] = energy;
     expect(slopesOf(1, y).every(Number.isFinite)).toBe(true);
   });
 });
@@ -141,31 +148,33 @@ describe('air that does no work', () => {
       },
     };
     const open = systemOf(referenceSpec({ valve_gear: held, leaks: [holeLeak('chest to cylinder', 1e-3)] }));
-    const y = initialState(open.engine, 1, 5);
-    for (const slot of [SLOT.chestMass, SLOT.chestEnergy]) y[slot]! *= 4;
-    for (const slot of [SLOT.cylinderMass, SLOT.cylinderEnergy]) y[slot]! *= 2;
+    const y = initialState(open, 1, 5);
+    for (const slot of [slots.mass(0), slots.energy(0)]) y[slot]! *= 4;
+    for (const slot of [slots.mass(1), slots.energy(1)]) y[slot]! *= 2;
     const slopes = new Float64Array(open.dimension);
     open.timeSlopes(1, y, slopes);
-    const [, admitted, out, leaked] = open.engine.passages.map((_, i) => slopes[passageMassSlot(i)]!);
-    return { slopes, admitted: admitted!, exhausted: out!, leaked: leaked! };
+    const [, admitted, out, leaked] = open.engine.passages.map((_, i) => slopes[open.slots.passageMass(i)]!);
+    const blownThrough = slopes[open.slots.blowThrough]!;
+    const leakedThrough = slopes[open.slots.passageWaste(3)]!;
+    return { blownThrough, leakedThrough, admitted: admitted!, exhausted: out!, leaked: leaked! };
   }
 
   it('is what goes straight through two open ports, and the leak that finds room beside it', () => {
-    const { slopes, admitted, exhausted, leaked } = wasted(ENTERS, LEAVES);
-    expect(slopes[SLOT.blowThrough]).toBe(Math.min(admitted, exhausted));
-    expect(slopes[SLOT.leakThrough]).toBe(Math.min(leaked, exhausted - slopes[SLOT.blowThrough]!));
+    const { blownThrough, leakedThrough, admitted, exhausted, leaked } = wasted(ENTERS, LEAVES);
+    expect(blownThrough).toBe(Math.min(admitted, exhausted));
+    expect(leakedThrough).toBe(Math.min(leaked, exhausted - blownThrough));
   });
 
   it('is the leak alone while the admission is shut', () => {
-    const { slopes, leaked } = wasted(0, LEAVES);
-    expect(slopes[SLOT.blowThrough]).toBe(0);
+    const { blownThrough, leakedThrough, leaked } = wasted(0, LEAVES);
+    expect(blownThrough).toBe(0);
     expect(leaked).toBeGreaterThan(0);
-    expect(slopes[SLOT.leakThrough]).toBe(leaked);
+    expect(leakedThrough).toBe(leaked);
   });
 
   it('is nothing while the exhaust is shut', () => {
-    const { slopes } = wasted(ENTERS, 0);
-    expect(slopes[SLOT.blowThrough]).toBe(0);
-    expect(slopes[SLOT.leakThrough]).toBe(0);
+    const { blownThrough, leakedThrough } = wasted(ENTERS, 0);
+    expect(blownThrough).toBe(0);
+    expect(leakedThrough).toBe(0);
   });
 });

@@ -9,6 +9,8 @@ const law = {
   viscous_torque: 0.01,
   piston_force: 6,
   piston_force_per_pressure: 5e-5,
+  gland_force: 4,
+  gland_force_per_pressure: 2e-5,
 };
 
 describe('the bearings', () => {

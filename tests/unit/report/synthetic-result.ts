@@ -191,7 +191,11 @@ function settledCycle(): SettledCycle {
     })),
     speedFluctuation: swing,
     extremes: [
-      { place: 'valve chest', pressure: { min: 4.64e5, max: 4.89e5 }, temperature: { min: 285.2, max: 289.1 } },
+      {
+        place: 'valve chest',
+        pressure: { min: 4.64e5, max: 4.89e5 },
+        temperature: { min: 285.2, max: 289.1 },
+      },
       { place: 'cylinder', pressure: { min: 1.05e5, max: 4.87e5 }, temperature: { min: 236.1, max: 291.4 } },
     ],
     coldestExhaust: 241.6,
@@ -225,6 +229,7 @@ const engine: EngineFacts = {
   momentOfInertia: 0.021,
   flywheelRim: { radius: 0.11, density: 7200 },
   receiver: { volume: 0.05, pressure: ATMOSPHERE + 8e5 },
+  ends: [{ name: 'cylinder', deadCentre: 0, events }],
   events,
   cutOffFraction: travel(events.cutOff) / stroke,
   derivedSizes: [

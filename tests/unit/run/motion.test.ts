@@ -10,6 +10,7 @@ import { motionFrom, nextMilestone, type Milestone, type Motion } from '../../..
 import { engineStepper, type Stepper } from '../../../src/run/stepper.ts';
 import { traceRecorder } from '../../../src/run/trace-recorder.ts';
 import { chosen } from '../../support/chosen.ts';
+import { plainHose } from '../../support/ideal-engine.ts';
 import { motionOf, systemOf } from '../../support/drive.ts';
 import {
   constantLoad,
@@ -61,12 +62,12 @@ describe('breaking away', () => {
     cylinder: { wall_heat: adiabatic },
     leaks: [hole],
     friction: { breakaway_torque: 0.4, piston_force: 0, piston_force_per_pressure: gaugePerForce },
-    supply: { pressure: 10e5, chest_volume: 0.1, hose: { bore: 0.05, length: 0.01 } },
+    supply: { pressure: 10e5, chest_volume: 0.1, hose: plainHose(0.05, 0.01) },
   });
 
   it('happens when the pressure has risen to what the engine holds', () => {
     const system = systemOf(spec);
-    const { engine } = system;
+    const { engine, slots } = system;
     const real = engineStepper(system);
     let brokeAwayAt = NaN;
     const watching: Stepper = {
@@ -77,9 +78,9 @@ describe('breaking away', () => {
         return arrival;
       },
     };
-    const y = initialState(engine, angle, 0);
-    y[SLOT.chestMass]! *= 10e5 / ROOM;
-    y[SLOT.chestEnergy]! *= 10e5 / ROOM;
+    const y = initialState(system, angle, 0);
+    y[slots.mass(0)]! *= 10e5 / ROOM;
+    y[slots.energy(0)]! *= 10e5 / ROOM;
     const motion = motionFrom({
       system,
       stepper: watching,
@@ -91,9 +92,10 @@ describe('breaking away', () => {
 
     const [sin, cos] = [Math.sin(angle), Math.cos(angle)];
     const lever = pistonTravelRate(engine.crank, sin, cos);
-    const volume = engine.clearanceVolume + engine.pistonArea * pistonTravel(engine.crank, sin, cos);
+    const [{ area, clearanceVolume }] = engine.ends;
+    const volume = clearanceVolume + area * pistonTravel(engine.crank, sin, cos);
     const holding = 4.5 + 0.4 + 0.06;
-    const gauge = holding / ((engine.pistonArea - gaugePerForce) * lever);
+    const gauge = holding / ((area - gaugePerForce) * lever);
     const { gas, atmosphere } = engine;
     const flow = chokedFlow(gas, (0.65 * Math.PI * 0.3e-3 ** 2) / 4, 10e5, atmosphere.temperature);
     const rise =

@@ -11,7 +11,7 @@ const system = systemOf(referenceSpec());
 /** A recorder that has been shown states at steady intervals. */
 function recorded(states: number, interval: number) {
   const recorder = traceRecorder(system);
-  const y = initialState(system.engine, 0, 1);
+  const y = initialState(system, 0, 1);
   for (let i = 0; i < states; i += 1) {
     y[SLOT.time] = i * interval;
     y[SLOT.crankAngle] = i * interval;

@@ -12,6 +12,8 @@ export const context: PartContext = {
   gas: dryAir,
   crank: { crankRadius: 0.03, rodLength: 0.12 },
   bore: 0.05,
+  doubleActing: false,
+  rodDiameter: 0,
   atmosphericPressure: 101_325,
   atmosphericTemperature: 288.15,
 };
@@ -20,14 +22,14 @@ export const context: PartContext = {
 export function areaOf(gear: ValveGear, role: Port['role']): (angle: number) => number {
   const found = gear.ports.find((candidate) => candidate.role === role);
   if (found === undefined) throw new Error(`no ${role} port`);
-  return (angle) => found.effectiveArea(angle);
+  return (angle) => found.effectiveArea(angle, 0);
 }
 
 /** Flow [kg/s] of a leak by its name, 4 bar to 1 bar at 15 °C. */
 export function leakFlow(gear: ValveGear, name: string, angle: number): number {
   const found = gear.sealingGaps.find((candidate) => candidate.name === name);
   if (found === undefined) throw new Error(`no leak "${name}"`);
-  return found.massFlow(angle, 4e5, 288.15, 1e5, 288.15);
+  return found.massFlow(angle, 4e5, 288.15, 1e5, 288.15, 0);
 }
 
 export function sizeOf(gear: ValveGear, label: string): number {
