@@ -16,6 +16,9 @@ const MOST_FACTOR = 5;
 /** Shortening after a step that could not be made at all. */
 const RETREAT = 0.25;
 
+/** A step is made this much longer if that spares a tiny last one. */
+const STRETCH = 1.01;
+
 /** A step shorter than this share of what is left, or of x, no longer leads anywhere. */
 const SHORTEST = Number.EPSILON;
 
@@ -33,30 +36,16 @@ export function rosenbrockIntegrator(problem: OdeProblem, tolerances: Tolerances
   let proposed = NaN;
   let triesLeft = 0;
 
-  /** All that is left when that is about a step or less; half of it when it is less than two. */
-  const lengthWithin = (left: number): number =>
-    proposed * 1.0001 >= left ? left : Math.min(proposed, left / 2);
-
-  /** Learns from a step that was good; one cut short by the end of the way says nothing against longer ones. */
-  const learn = (length: number, factor: number): void => {
-    const next = length * factor;
-    proposed = length < proposed && factor >= 1 ? Math.max(proposed, next) : next;
-  };
-
   /** Tries ever shorter steps from where the method has begun: the length that was good, or why there is none. */
   const findStep = (x: number, left: number): number | Arrival => {
     if (Number.isNaN(proposed)) proposed = method.firstLength();
-    for (let mostFactor = MOST_FACTOR; triesLeft > 0; mostFactor = 1) {
+    while (triesLeft > 0) {
       triesLeft -= 1;
-      const length = lengthWithin(left);
+      const length = proposed * STRETCH >= left ? left : proposed;
       const error = method.attempt(length);
-      const factor = Math.min(mostFactor, lengthFactor(error));
-      if (error <= 1) {
-        learn(length, factor);
-        return length;
-      }
+      proposed = length * lengthFactor(error);
+      if (error <= 1) return length;
       counters.rejectedSteps += 1;
-      proposed = length * factor;
       if (proposed < SHORTEST * Math.max(left, Math.abs(x))) break;
     }
     const { culprit } = method;

@@ -8,7 +8,15 @@ import { referenceSpec } from '../support/reference-engine.ts';
 
 export const context: PartContext = partContext(referenceSpec());
 
-/** Random choices of a kind that pass its own checks; the same ones each time. */
+/** For what only an engine with a rod through a gland can have. */
+const doubleActing: PartContext = partContext(
+  referenceSpec({ cylinder: { action: 'double', piston_rod_diameter: 8e-3 } }),
+);
+
+const suited = <Part>(choice: Chosen<PartContext, Part>): PartContext | undefined =>
+  [context, doubleActing].find((engine) => choice.complaints(engine).length === 0);
+
+/** Random choices of a kind that pass its own checks, built into an engine that suits; the same ones each time. */
 export function samplesOf<Part>(
   kind: AnyKind<PartContext, Part>,
   count: number,
@@ -16,6 +24,7 @@ export function samplesOf<Part>(
 ): Chosen<PartContext, Part>[] {
   const possible = arbitraryValues(kind.parameters, { size: 1, strays })
     .map((values) => kind.choose(values))
-    .filter((choice) => choice.complaints(context).length === 0);
+    .filter((choice) => suited(choice) !== undefined)
+    .map((choice) => ({ ...choice, build: () => choice.build(suited(choice) ?? context) }));
   return fc.sample(possible, { numRuns: count, seed: 1848 });
 }

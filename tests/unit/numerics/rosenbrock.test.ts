@@ -385,13 +385,14 @@ describe('a slope that is not finite', () => {
     expect(arrival).toMatchObject({ reason: 'non-finite', component: 1 });
   });
 
+  const walled: OdeProblem = {
+    dimension: 1,
+    derivative: (_x, y, slopes) => {
+      slopes[0] = y[0]! > 0.9 ? NaN : 1;
+    },
+  };
+
   it('is come up to, but not passed', () => {
-    const walled: OdeProblem = {
-      dimension: 1,
-      derivative: (_x, y, slopes) => {
-        slopes[0] = y[0]! > 0.9 ? NaN : 1;
-      },
-    };
     const y = Float64Array.of(0);
     const integrator = integratorOf(walled);
     const arrival = integrator.advance(0, y, 2, roomy);
@@ -401,18 +402,34 @@ describe('a slope that is not finite', () => {
     expect(integrator.counters.derivativeCalls).toBeLessThan(1000);
   });
 
+  it('is not blamed when the limit of steps ends the journey first', () => {
+    const journey = { stepLimit: 3 };
+    expect(integratorOf(walled).advance(0.89, Float64Array.of(0.89), 2, journey).reason).toBe('step-limit');
+  });
+
+  // Nothing happens up to x = 5, so the step has grown long; then y drops to 1e-4 by a law with no sense below zero.
+  const dropping = (x: number, y: Float64Array, slopes: Float64Array): void => {
+    slopes[0] = x < 5 ? 0 : 1 - 100 * Math.sqrt(y[0]!);
+  };
+
   it('in a trial that went too far makes the step shorter, no more', () => {
-    // Nothing happens up to x = 5, so the step has grown long; then y drops to 1e-4 by a law with no sense below zero.
-    const dropping: OdeProblem = {
-      dimension: 1,
-      derivative: (x, y, slopes) => {
-        slopes[0] = x < 5 ? 0 : 1 - 100 * Math.sqrt(y[0]!);
-      },
-    };
-    const integrator = integratorOf(dropping, 1e-8);
+    const integrator = integratorOf({ dimension: 1, derivative: dropping }, 1e-8);
     const y = Float64Array.of(1);
     expect(integrator.advance(0, y, 10, roomy).reason).toBe('end');
     expect(y[0]).toBeCloseTo(1e-4, 9);
     expect(integrator.counters.rejectedSteps).toBeGreaterThan(0);
+  });
+
+  it('that was overcome is not blamed for what comes later', () => {
+    const jumpyLater: OdeProblem = {
+      dimension: 1,
+      derivative: (x, y, slopes) => {
+        if (x < 7) dropping(x, y, slopes);
+        else slopes[0] = x < 8 ? 0 : 1e300;
+      },
+    };
+    const arrival = integratorOf(jumpyLater, 1e-8).advance(0, Float64Array.of(1), 10, roomy);
+    expect(arrival.reason).toBe('step-limit');
+    expect(arrival.x).toBeCloseTo(8, 5);
   });
 });
