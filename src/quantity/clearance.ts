@@ -43,11 +43,11 @@ function parseGap(text: string, example: string): ParsedClearance | Refusal {
   return gap.ok ? { ok: true, value: { by: 'gap', gap: gap.value } } : gap;
 }
 
-/** One half of a pair, or both without a stroke between them. */
+/** One half of a pair, or both without a slash between them. */
 function half(text: string, words: ClearanceWords): Refusal | undefined {
   const { holes, shafts, boreFinishes, rodFinishes } = words;
   if (new RegExp(String.raw`(^|[\s\d-])(${[...holes, ...shafts].join('|')})\s?\d{1,2}$`, 'u').test(text))
-    return refusal('no hole and shaft with a stroke between', write(fitExample));
+    return refusal('no hole and shaft with a slash between', write(fitExample));
   const word = text.toLowerCase();
   if (boreFinishes.includes(word))
     return refusal('no finish of the rod', write(`${word} / ${rodFinishes[0] ?? ''}`));
