@@ -135,6 +135,33 @@ export interface Table<C extends string = string> {
   readonly columns: Readonly<Record<C, readonly number[]>>;
 }
 
+/** The play of a rod in its bore: a radial gap, an ISO fit, or how either is finished. */
+export interface ClearanceParameter {
+  readonly type: 'clearance';
+  /** Largest valid radial gap, SI; the smallest is none. */
+  readonly max: number;
+  readonly words: ClearanceWords;
+  readonly doc: string;
+  /** A gap, as one would write it: "8 um". */
+  readonly example: string;
+}
+
+/** What a fit or a pair of finishes may be made up of. */
+export interface ClearanceWords {
+  /** Letters of holes and shafts, the loosest first, and the tolerance grades of either. */
+  readonly holes: readonly string[];
+  readonly shafts: readonly string[];
+  readonly grades: readonly string[];
+  readonly boreFinishes: readonly string[];
+  readonly rodFinishes: readonly string[];
+}
+
+/** Lengths in metres; the gap is radial, the nominal a diameter. */
+export type Clearance =
+  | { readonly by: 'gap'; readonly gap: number }
+  | { readonly by: 'fit'; readonly hole: string; readonly shaft: string; readonly nominal?: number }
+  | { readonly by: 'process'; readonly bore: string; readonly rod: string };
+
 export interface GroupParameter<P extends Parameters = Parameters> {
   readonly type: 'group';
   readonly parameters: P;
@@ -172,7 +199,8 @@ export type LeafParameter =
   | TextParameter
   | FormulaParameter
   | CrankPositionParameter
-  | TableParameter;
+  | TableParameter
+  | ClearanceParameter;
 
 export type Parameter =
   LeafParameter | OptionalParameter | GroupParameter | PartParameter | PartListParameter;
@@ -195,15 +223,17 @@ export type Value<P> =
               ? CrankPosition
               : P extends TableParameter<infer C>
                 ? Table<C>
-                : P extends GroupParameter<infer G>
-                  ? P extends { readonly optional: true }
-                    ? Values<G> | undefined
-                    : Values<G>
-                  : P extends PartParameter<infer F>
-                    ? ChosenFrom<F>
-                    : P extends PartListParameter<infer F>
-                      ? readonly ChosenFrom<F>[]
-                      : never;
+                : P extends ClearanceParameter
+                  ? Clearance
+                  : P extends GroupParameter<infer G>
+                    ? P extends { readonly optional: true }
+                      ? Values<G> | undefined
+                      : Values<G>
+                    : P extends PartParameter<infer F>
+                      ? ChosenFrom<F>
+                      : P extends PartListParameter<infer F>
+                        ? readonly ChosenFrom<F>[]
+                        : never;
 
 export type Values<P extends Parameters> = { readonly [K in keyof P]: Value<P[K]> };
 

@@ -37,6 +37,11 @@ export function expectation(parameter: Parameter): string {
       return 'a crank angle or a share of a stroke';
     case 'table':
       return `the name of a CSV file with the columns ${tableHeaders(parameter).join(', ')}`;
+    case 'clearance':
+      return (
+        `a radial gap ${formatRange(0, parameter.max, 'length')}, a fit such as H7/g6, ` +
+        'or two finishes such as reamed / turned'
+      );
     case 'group':
       return `a group with ${keysToGive(parameter.parameters).join(', ')}`;
     case 'part':
@@ -76,6 +81,7 @@ export function exampleOf(parameter: LeafParameter): string {
     case 'formula':
     case 'crank position':
     case 'table':
+    case 'clearance':
       return parameter.example;
     case 'count':
       return String(parameter.default ?? parameter.min);

@@ -4,6 +4,7 @@
  */
 import type { AnyKind } from '../kinds/kind.ts';
 import type {
+  ClearanceParameter,
   LeafParameter,
   NumberParameter,
   Parameter,
@@ -84,6 +85,8 @@ function leafSchema(parameter: LeafParameter): JsonSchema {
       return { type: 'string', pattern: `^${number}${crankPosition}$`, examples: [parameter.example] };
     case 'table':
       return { type: 'string', pattern: String.raw`\.[cC][sS][vV]$`, examples: [parameter.example] };
+    case 'clearance':
+      return clearanceSchema(parameter);
   }
 }
 
@@ -94,6 +97,18 @@ function quantitySchema({ dimension, example, default: value }: QuantityParamete
   const unit = dimension === 'pressure' ? pressure : String.raw`\s*[^\d\s.,].*`;
   const shown = value === undefined ? undefined : formatQuantity(value, dimension, { digits: 6 });
   return { type: 'string', pattern: `^${number}${unit}$`, examples: [example], ...preset(shown) };
+}
+
+function clearanceSchema({ words, example }: ClearanceParameter): JsonSchema {
+  const pair = (left: readonly string[], right: readonly string[]): string =>
+    String.raw`(${left.join('|')})\s*/\s*(${right.join('|')})`;
+  const gap = String.raw`${number}\s*[^\d\s.,].*`;
+  const graded = (letters: readonly string[]): string[] =>
+    letters.map((letter) => `${letter}(${words.grades.join('|')})`);
+  const fit = String.raw`([Øø⌀]?\s*${number}\s*)?${pair(graded(words.holes), graded(words.shafts))}`;
+  const finishes = pair(words.boreFinishes, words.rodFinishes);
+  const examples = [example, 'H7/g6', 'reamed / turned'];
+  return { type: 'string', pattern: `^(${gap}|${fit}|${finishes})$`, examples };
 }
 
 function numberSchema({ min, max, example, default: value }: NumberParameter): JsonSchema {

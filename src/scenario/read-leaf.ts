@@ -1,12 +1,14 @@
 /** One value from the text of one scalar: unit, range and spelling checked, SI and absolute afterwards. */
 import type {
   ChoiceParameter,
+  ClearanceParameter,
   CountParameter,
   FormulaParameter,
   LeafParameter,
   QuantityParameter,
   TextParameter,
 } from '../kinds/parameter.ts';
+import { parseClearance } from '../quantity/clearance.ts';
 import { parseCrankPosition } from '../quantity/crank-position.ts';
 import { compileFormula } from '../quantity/formula.ts';
 import { parsePureNumber } from '../quantity/number.ts';
@@ -41,6 +43,8 @@ export function readLeaf(parameter: LeafParameter, text: string, atmosphere: Atm
       return parseCrankPosition(text, parameter.example);
     case 'table':
       return readFileName(text);
+    case 'clearance':
+      return readClearance(parameter, text);
   }
 }
 
@@ -70,6 +74,13 @@ export function within(value: number, { min, max }: Limits): NumberReading {
   const inside = Math.min(Math.max(value, min), max);
   if (Math.abs(value - inside) <= 1e-12 * Math.abs(inside)) return { ok: true, value: inside };
   return { ok: false, reason: value < min ? 'too small' : 'too large' };
+}
+
+function readClearance({ words, example, max }: ClearanceParameter, text: string): LeafReading {
+  const parsed = parseClearance(text, words, example);
+  if (!parsed.ok || parsed.value.by !== 'gap') return parsed;
+  const gap = within(parsed.value.gap, { min: 0, max });
+  return gap.ok ? { ok: true, value: { by: 'gap', gap: gap.value } } : gap;
 }
 
 function readCount(parameter: CountParameter, text: string): LeafReading {

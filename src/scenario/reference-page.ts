@@ -8,7 +8,8 @@ const HEAD = `# Scenario keys
 Generated from the descriptions in the code. A value with a unit is written with it, a pressure also says
 \`gauge\` or \`absolute\`, angles count from top dead centre in the running direction. A place in the turn may be a crank
 angle (\`130 deg\`), a share of the outward stroke (\`50 % of stroke\`) or of the return stroke
-(\`92 % of return stroke\`).
+(\`92 % of return stroke\`). The play of a rod in its bore may be a radial gap (\`8 um\`), a fit (\`H7/g6\`) or the finishes of
+bore and rod (\`reamed / turned\`); [fits](../fits.md) tells what they come to.
 `;
 
 export function referencePage(parameters: Parameters): string {

@@ -2,6 +2,7 @@
 import type { Family } from '../../src/kinds/kind.ts';
 import type {
   ChoiceParameter,
+  ClearanceParameter,
   CountParameter,
   LeafParameter,
   NumberParameter,
@@ -10,6 +11,7 @@ import type {
   QuantityParameter,
   TableParameter,
 } from '../../src/kinds/parameter.ts';
+import { parseClearance } from '../../src/quantity/clearance.ts';
 import { parseCrankPosition } from '../../src/quantity/crank-position.ts';
 import { dimensions } from '../../src/quantity/dimensions.ts';
 import { compileFormula } from '../../src/quantity/formula.ts';
@@ -66,6 +68,24 @@ function tableColumnComplaints({ argument, columns, example, mostRows }: TablePa
   ];
 }
 
+/** Every word it offers can be written, and its example is a gap within its range. */
+function clearanceParameterComplaints({ words, example, max }: ClearanceParameter): string[] {
+  const { holes, shafts, grades, boreFinishes, rodFinishes } = words;
+  const [grade = ''] = grades;
+  const gap = parseClearance(example, words, example);
+  const fits = holes.flatMap((hole) => shafts.map((shaft) => `${hole}${grade}/${shaft}${grade}`));
+  const finishes = boreFinishes.flatMap((bore) => rodFinishes.map((rod) => `${bore} / ${rod}`));
+  const unreadable = [...fits, ...finishes].filter((text) => !parseClearance(text, words, example).ok);
+  return [
+    ...unless(
+      gap.ok && gap.value.by === 'gap' && gap.value.gap <= max,
+      `has its example "${example}" not a gap within its range`,
+    ),
+    ...unless(fits.length > 0 && finishes.length > 0, 'offers no fits or no finishes'),
+    ...unreadable.map((text) => `offers "${text}", which cannot be read`),
+  ];
+}
+
 function leafComplaints(parameter: LeafParameter): string[] {
   switch (parameter.type) {
     case 'quantity':
@@ -86,6 +106,8 @@ function leafComplaints(parameter: LeafParameter): string[] {
       return unless(parseCrankPosition(parameter.example).ok, 'has an example that is no crank position');
     case 'table':
       return tableColumnComplaints(parameter);
+    case 'clearance':
+      return clearanceParameterComplaints(parameter);
   }
 }
 
@@ -111,6 +133,7 @@ function parameterComplaints(parameter: Parameter): string[] {
     case 'formula':
     case 'crank position':
     case 'table':
+    case 'clearance':
       return [...doc, ...leafComplaints(parameter)];
   }
 }

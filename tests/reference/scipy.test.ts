@@ -10,7 +10,13 @@ import { expect, it } from 'vitest';
 import { readScenario, runEngine, type EngineSpec } from '../../src/index.ts';
 import { crankAngle } from '../../src/parts/crank-positions.ts';
 import { crankTrain } from '../../src/parts/cylinder.ts';
-import type { CamSpools, SpoolName } from '../../src/parts/valve-gears/cam-spools-parameters.ts';
+import type { Clearance } from '../../src/kinds/parameter.ts';
+import { clearanceOf } from '../../src/parts/fits/clearance.ts';
+import {
+  spoolOf,
+  type CamSpools,
+  type SpoolName,
+} from '../../src/parts/valve-gears/cam-spools-parameters.ts';
 import { partContext } from '../../src/parts/engine-description.ts';
 
 const path = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
@@ -23,11 +29,12 @@ function pressEngine(): EngineSpec {
 }
 
 function spoolNumbers(spec: EngineSpec, name: SpoolName) {
-  const own = (spec.valve_gear.values as unknown as CamSpools)[name];
+  const gear = spec.valve_gear.values as unknown as CamSpools;
+  const own = gear[name];
   const crank = crankTrain(spec.cylinder);
   return {
     ...own,
-    clearance: own.radial_clearance,
+    clearance: spoolOf(gear, name).radialClearance,
     lift_full: own.lift,
     // The reference has a method called lift.
     lift: undefined,
@@ -38,7 +45,7 @@ function spoolNumbers(spec: EngineSpec, name: SpoolName) {
 
 function numbersOf(spec: EngineSpec, guessSpeed: number) {
   const { cylinder, supply, atmosphere, friction } = spec;
-  const piston = spec.leaks[0]?.values as { radial_clearance: number; length: number };
+  const piston = spec.leaks[0]?.values as { clearance: Clearance; length: number };
   const gear = spec.valve_gear.values as unknown as CamSpools;
   return {
     room_pressure: atmosphere.pressure,
@@ -58,7 +65,7 @@ function numbersOf(spec: EngineSpec, guessSpeed: number) {
     drive_torque: gear.drive_torque,
     admission: spoolNumbers(spec, 'admission'),
     exhaust: spoolNumbers(spec, 'exhaust'),
-    piston_gap: piston.radial_clearance,
+    piston_gap: clearanceOf(cylinder.bore, piston.clearance).mean,
     piston_land: piston.length,
     friction: {
       running: friction.running_torque,

@@ -7,7 +7,10 @@
  */
 import fc, { type Arbitrary } from 'fast-check';
 import type { Family } from '../../src/kinds/kind.ts';
+import { quantity } from '../../src/kinds/describe.ts';
 import type {
+  Clearance,
+  ClearanceParameter,
   CountParameter,
   CrankPosition,
   Dimension,
@@ -142,6 +145,23 @@ function table({ argument, columns }: TableParameter): Arbitrary<Table> {
     .map((values) => ({ file: 'any.csv', argument: places, columns: values }));
 }
 
+const among = (words: readonly string[]): Arbitrary<string> => fc.constantFrom(...words);
+
+/** A gap mostly: the tables of fits do not know engines of every size. */
+function clearance({ max, words, example, doc }: ClearanceParameter, manner: Manner): Arbitrary<Clearance> {
+  const { holes, shafts, grades, boreFinishes, rodFinishes } = words;
+  const graded = (letters: readonly string[]) =>
+    fc.tuple(among(letters), among(grades)).map((s) => s.join(''));
+  const gap = measured(quantity('length', { min: 0, max }, example, doc), manner);
+  const fit = fc.record({ by: fc.constant('fit' as const), hole: graded(holes), shaft: graded(shafts) });
+  const finishes = { bore: among(boreFinishes), rod: among(rodFinishes) };
+  return fc.oneof(
+    { arbitrary: gap.map((own) => ({ by: 'gap' as const, gap: own })), weight: 4 },
+    { arbitrary: fit, weight: 1 },
+    { arbitrary: fc.record({ by: fc.constant('process' as const), ...finishes }), weight: 1 },
+  );
+}
+
 function leaf(parameter: LeafParameter, manner: Manner): Arbitrary<unknown> {
   switch (parameter.type) {
     case 'quantity':
@@ -159,6 +179,8 @@ function leaf(parameter: LeafParameter, manner: Manner): Arbitrary<unknown> {
       return position(parameter.example);
     case 'table':
       return table(parameter);
+    case 'clearance':
+      return clearance(parameter, manner);
   }
 }
 
@@ -189,6 +211,7 @@ function arbitraryValue(parameter: Parameter, manner: Manner): Arbitrary<unknown
     case 'formula':
     case 'crank position':
     case 'table':
+    case 'clearance':
       return leaf(parameter, manner);
   }
 }

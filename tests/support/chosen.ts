@@ -19,6 +19,7 @@ function absent(key: string, parameter: Parameter): unknown {
       return parameter.optional ? undefined : filled(parameter.parameters, {});
     case 'formula':
     case 'table':
+    case 'clearance':
       break;
     case 'quantity':
     case 'number':

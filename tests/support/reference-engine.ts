@@ -51,7 +51,7 @@ export function spoolGear({
       waist_diameter: 6e-3,
       waist_length: 7e-3,
       hole_diameter: 6e-3,
-      radial_clearance: clearance,
+      clearance: { by: 'gap', gap: clearance },
       lap,
       end_land: 10e-3,
       lift: 6.2e-3 + lap,
@@ -64,7 +64,7 @@ export function spoolGear({
       waist_diameter: 7e-3,
       waist_length: 8e-3,
       hole_diameter: 7e-3,
-      radial_clearance: clearance,
+      clearance: { by: 'gap', gap: clearance },
       lap,
       end_land: 10e-3,
       lift: 7.2e-3 + lap,
@@ -117,7 +117,7 @@ export const inertia = (momentOfInertia: number): EngineSpec['flywheel'] =>
   chosen(flywheels, 'given', { moment_of_inertia: momentOfInertia });
 
 export const pistonLeak = (clearance: number): EngineSpec['leaks'][number] =>
-  chosen(leaks, 'plain piston', { radial_clearance: clearance, length: 45e-3 });
+  chosen(leaks, 'plain piston', { clearance: { by: 'gap', gap: clearance }, length: 45e-3 });
 
 type HoleEnds = 'chest to room' | 'cylinder to room' | 'chest to cylinder';
 

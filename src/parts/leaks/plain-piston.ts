@@ -2,6 +2,7 @@
 import { pureNumber, quantity } from '../../kinds/describe.ts';
 import { kindOf } from '../../kinds/kind.ts';
 import { annulusResistance } from '../../gas/gap.ts';
+import { clearance, clearanceComplaints, clearanceOf } from '../fits/clearance.ts';
 import type { PartContext } from '../part-context.ts';
 import { fixedGap, type Passage } from '../passage.ts';
 
@@ -9,11 +10,9 @@ export const plainPistonLeak = kindOf({
   kind: 'plain piston',
   doc: 'Air past a piston without rings, to the open crank end or, double-acting, to the other working end.',
   parameters: {
-    radial_clearance: quantity(
-      'length',
-      { min: 0, max: 1e-3 },
+    clearance: clearance(
       '20 um',
-      'Half the difference between bore and piston diameter.',
+      'Play of the piston in its bore: radial, half the difference of the diameters, or as a fit or two finishes.',
     ),
     length: quantity('length', { min: 1e-4, max: 1 }, '40 mm', 'Length of piston that seals.'),
     eccentricity: pureNumber(
@@ -22,11 +21,15 @@ export const plainPistonLeak = kindOf({
       'Offset over clearance: 0 runs centred, 1 lies on the wall, as nothing centres a plain piston.',
     ),
   },
-  build: ({ radial_clearance: c, length, eccentricity }, context: PartContext): Passage =>
-    fixedGap(
+  complaints: (own, { bore }: PartContext) =>
+    clearanceComplaints(['clearance'], 'cylinder bore', bore, own.clearance),
+  build: ({ clearance: play, length, eccentricity }, context): Passage => {
+    const c = clearanceOf(context.bore, play).mean;
+    return fixedGap(
       context.gas,
       { name: 'past the piston', from: 'cylinder', to: context.doubleActing ? 'other end' : 'atmosphere' },
       c === 0 ? Infinity : annulusResistance(context.bore, c, length, eccentricity),
       Math.PI * context.bore * c,
-    ),
+    );
+  },
 });

@@ -2,6 +2,10 @@
 import { holeLeak } from './hole.ts';
 import type { LeakFamily } from './leak.ts';
 import { plainPistonLeak } from './plain-piston.ts';
+import { pressureDecayLeak } from './pressure-decay.ts';
 import { rodGlandLeak } from './rod-gland.ts';
 
-export const leaks: LeakFamily = { name: 'leak', kinds: [plainPistonLeak, rodGlandLeak, holeLeak] };
+export const leaks: LeakFamily = {
+  name: 'leak',
+  kinds: [plainPistonLeak, rodGlandLeak, holeLeak, pressureDecayLeak],
+};

@@ -2,6 +2,7 @@
 import { pureNumber, quantity } from '../../kinds/describe.ts';
 import { kindOf, type Complaint } from '../../kinds/kind.ts';
 import { annulusResistance } from '../../gas/gap.ts';
+import { clearance, clearanceComplaints, clearanceOf } from '../fits/clearance.ts';
 import type { PartContext } from '../part-context.ts';
 import { fixedGap, type Passage } from '../passage.ts';
 
@@ -9,11 +10,9 @@ export const rodGlandLeak = kindOf({
   kind: 'rod gland',
   doc: 'Air along the piston rod of a double-acting cylinder.',
   parameters: {
-    radial_clearance: quantity(
-      'length',
-      { min: 0, max: 1e-3 },
+    clearance: clearance(
       '10 um',
-      'Half the difference between gland bore and rod diameter, packing taken into account.',
+      'Play of the rod in the gland, packing taken into account: radial, half the difference of the diameters, or as a fit or two finishes.',
     ),
     length: quantity('length', { min: 1e-4, max: 0.5 }, '15 mm', 'Length of gland that seals.'),
     eccentricity: pureNumber(
@@ -22,9 +21,9 @@ export const rodGlandLeak = kindOf({
       'Offset over clearance: 0 runs centred, 1 lies on the wall.',
     ),
   },
-  complaints: (_values, context: PartContext): readonly Complaint[] =>
+  complaints: (own, context: PartContext): readonly Complaint[] =>
     context.doubleActing
-      ? []
+      ? clearanceComplaints(['clearance'], 'piston rod', context.rodDiameter, own.clearance)
       : [
           {
             path: ['kind'],
@@ -32,11 +31,13 @@ export const rodGlandLeak = kindOf({
             received: 'a rod gland',
           },
         ],
-  build: ({ radial_clearance: c, length, eccentricity }, { gas, rodDiameter }: PartContext): Passage =>
-    fixedGap(
+  build: ({ clearance: play, length, eccentricity }, { gas, rodDiameter }): Passage => {
+    const c = clearanceOf(rodDiameter, play).mean;
+    return fixedGap(
       gas,
       { name: 'along the piston rod', from: 'other end', to: 'atmosphere' },
       c === 0 ? Infinity : annulusResistance(rodDiameter, c, length, eccentricity),
       Math.PI * rodDiameter * c,
-    ),
+    );
+  },
 });

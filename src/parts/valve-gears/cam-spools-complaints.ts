@@ -1,5 +1,6 @@
 /** Spools and cams that cannot be made, in words. */
 import type { Complaint } from '../../kinds/kind.ts';
+import { clearanceComplaints } from '../fits/clearance.ts';
 import type { PartContext } from '../part-context.ts';
 import { camOf, type CamSpools, type SpoolName } from './cam-spools-parameters.ts';
 
@@ -8,7 +9,9 @@ const degrees = (angle: number): string => `${((angle * 180) / Math.PI).toFixed(
 
 function sizeComplaints(gear: CamSpools, name: SpoolName): Complaint[] {
   const spool = gear[name];
-  const found: Complaint[] = [];
+  const found: Complaint[] = [
+    ...clearanceComplaints([name, 'clearance'], 'spool_diameter', spool.spool_diameter, spool.clearance),
+  ];
   if (spool.hole_diameter >= spool.spool_diameter)
     found.push({
       path: [name, 'hole_diameter'],

@@ -4,6 +4,7 @@ import type { Values } from '../../kinds/parameter.ts';
 import { camFor, type Cam } from '../cams/cam.ts';
 import { camLawNamed, camLaws } from '../cams/cam-law.ts';
 import { crankAngle } from '../crank-positions.ts';
+import { clearance, clearanceOf } from '../fits/clearance.ts';
 import type { PartContext } from '../part-context.ts';
 import type { Spool } from './spool.ts';
 
@@ -17,11 +18,9 @@ const spoolParameters = (opens: string, closes: string) => ({
     '6 mm',
     'Diameter of the passage drilled across.',
   ),
-  radial_clearance: quantity(
-    'length',
-    { min: 0, max: 1e-3 },
+  clearance: clearance(
     '8 um',
-    'Half the difference between bore and spool diameter.',
+    'Play of the spool in its bore: radial, half the difference of the diameters, or as a fit or two finishes.',
   ),
   eccentricity: pureNumber(
     { min: 0, max: 1, default: 1 },
@@ -89,7 +88,7 @@ export function spoolOf(gear: CamSpools, name: SpoolName): Spool {
     waistDiameter: own.waist_diameter,
     waistLength: own.waist_length,
     holeDiameter: own.hole_diameter,
-    radialClearance: own.radial_clearance,
+    radialClearance: clearanceOf(own.spool_diameter, own.clearance).mean,
     eccentricity: own.eccentricity,
     lap: own.lap,
     endLand: own.end_land,

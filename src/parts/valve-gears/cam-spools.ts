@@ -6,6 +6,7 @@ import { kindOf } from '../../kinds/kind.ts';
 import { segmentTable } from '../../numerics/segment-table.ts';
 import { camEdges, spoolLift, type Cam } from '../cams/cam.ts';
 import { crankAngle, forwardAngle } from '../crank-positions.ts';
+import { fitSizes } from '../fits/clearance.ts';
 import type { PartContext } from '../part-context.ts';
 import { fixedGap, gap, port, type AreaLaw, type Passage } from '../passage.ts';
 import { camSpoolsComplaints } from './cam-spools-complaints.ts';
@@ -81,6 +82,9 @@ function camSizes(name: SpoolName, cam: Cam): DerivedSize[] {
   ];
 }
 
+const spoolSizes = (gear: CamSpools, name: SpoolName): DerivedSize[] =>
+  fitSizes(`${name} spool`, gear[name].spool_diameter, gear[name].clearance);
+
 function build(gear: CamSpools, context: PartContext): ValveGear {
   const admission = drivenSpool(gear, 'admission', context);
   const exhaust = drivenSpool(gear, 'exhaust', context);
@@ -106,7 +110,12 @@ function build(gear: CamSpools, context: PartContext): ValveGear {
       release: angleOf('exhaust', 'opens'),
       compression: angleOf('exhaust', 'closes'),
     },
-    derivedSizes: [...camSizes('admission', admission.cam), ...camSizes('exhaust', exhaust.cam)],
+    derivedSizes: [
+      ...camSizes('admission', admission.cam),
+      ...camSizes('exhaust', exhaust.cam),
+      ...spoolSizes(gear, 'admission'),
+      ...spoolSizes(gear, 'exhaust'),
+    ],
     dragTorque: () => gear.drive_torque,
   };
 }

@@ -9,6 +9,7 @@ import { optional, pureNumber, quantity } from '../../kinds/describe.ts';
 import { kindOf } from '../../kinds/kind.ts';
 import type { Values } from '../../kinds/parameter.ts';
 import { annulusResistance } from '../../gas/gap.ts';
+import { clearance, clearanceComplaints, clearanceOf, fitSizes } from '../fits/clearance.ts';
 import type { PartContext } from '../part-context.ts';
 import { fixedGap, gap, type Passage } from '../passage.ts';
 import { slideValveComplaints } from './slide-valve-complaints.ts';
@@ -25,11 +26,9 @@ const pistonValveParameters = {
     '70 %',
     'Share of the circumference that is port; the rest is bars.',
   ),
-  radial_clearance: quantity(
-    'length',
-    { min: 0, max: 1e-3 },
+  clearance: clearance(
     '8 um',
-    'Half the difference between sleeve and valve diameter.',
+    'Play of the valve in its sleeve: radial, half the difference of the diameters, or as a fit or two finishes.',
   ),
   eccentricity: pureNumber(
     { min: 0, max: 1, default: 1 },
@@ -49,7 +48,8 @@ const pistonValveParameters = {
 type PistonValve = Values<typeof pistonValveParameters>;
 
 function sealingGaps(own: PistonValve, { gas }: PartContext): Passage[] {
-  const { radial_clearance: c, sleeve_bore, eccentricity, second_head } = own;
+  const { sleeve_bore, eccentricity, second_head } = own;
+  const c = clearanceOf(sleeve_bore, own.clearance).mean;
   if (c === 0) return [];
   const valve = slideValveOf(own);
   const displacement = displacementLaw(valve);
@@ -75,23 +75,30 @@ function sealingGaps(own: PistonValve, { gas }: PartContext): Passage[] {
 }
 
 function build(own: PistonValve, context: PartContext): ValveGear {
-  return slideValveGear(
+  const gear = slideValveGear(
     {
       valve: slideValveOf(own),
       portLength: Math.PI * own.sleeve_bore * own.port_share,
       dischargeCoefficient: own.discharge_coefficient,
       rubbingForce: own.rubbing_force,
-      gapHeight: own.radial_clearance,
+      gapHeight: clearanceOf(own.sleeve_bore, own.clearance).mean,
       sealingGaps: sealingGaps(own, context),
     },
     context,
   );
+  return {
+    ...gear,
+    derivedSizes: [...gear.derivedSizes, ...fitSizes('valve', own.sleeve_bore, own.clearance)],
+  };
 }
 
 export const pistonValve = kindOf({
   kind: 'piston valve',
   doc: 'A round valve in a ported sleeve, moved by an eccentric.',
   parameters: pistonValveParameters,
-  complaints: (own) => slideValveComplaints(slideValveOf(own)),
+  complaints: (own) => [
+    ...clearanceComplaints(['clearance'], 'sleeve_bore', own.sleeve_bore, own.clearance),
+    ...slideValveComplaints(slideValveOf(own)),
+  ],
   build,
 });

@@ -21,6 +21,8 @@ export interface DerivedSize {
   readonly label: string;
   readonly value: number;
   readonly dimension: Dimension;
+  /** Significant digits worth showing, if more than usual. */
+  readonly digits?: number;
 }
 
 export interface ValveGear {

@@ -96,6 +96,7 @@ function eventsGroup({ valveGearKind, ends, events, cutOffFraction }: EngineFact
 const derivedGroup = ({ derivedSizes }: EngineFacts): Group => ({
   name: 'Sizes that follow and have to be made',
   entries: derivedSizes.map(
-    ({ label, value, dimension }) => [label, formatQuantity(value, dimension)] as const,
+    ({ label, value, dimension, digits }) =>
+      [label, formatQuantity(value, dimension, digits === undefined ? {} : { digits })] as const,
   ),
 });

@@ -95,7 +95,7 @@ describe('a whole engine', () => {
     expect(reading.spec.supply.pressure).toBeCloseTo(501_325, 6);
     expect(reading.spec.load).toMatchObject({ kind: 'constant', values: { torque: 2 } });
     expect(reading.spec.valve_gear.values).toMatchObject({
-      admission: { closes: { by: 'outward stroke', fraction: 0.5 }, radial_clearance: 8e-6 },
+      admission: { closes: { by: 'outward stroke', fraction: 0.5 }, clearance: { by: 'gap', gap: 8e-6 } },
     });
   });
 });

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { annulusResistance, gapFlow } from '../../../../src/gas/gap.ts';
 import { dryAir } from '../../../../src/gas/gases/dry-air.ts';
+import type { Clearance } from '../../../../src/kinds/parameter.ts';
 import { flatSlideValve } from '../../../../src/parts/valve-gears/flat-slide-valve.ts';
 import { pistonValve } from '../../../../src/parts/valve-gears/piston-valve.ts';
 import {
@@ -49,14 +50,14 @@ const round = {
   ...shared,
   sleeve_bore: 14 * mm,
   port_share: 0.75,
-  radial_clearance: 8 * micron,
+  clearance: { by: 'gap', gap: 8 * micron },
   eccentricity: 1,
   second_head: undefined,
 };
 
 const flatGear = (values: Partial<typeof flat> = {}) =>
   flatSlideValve.choose({ ...flat, ...values }).build(context);
-const roundGear = (values: Partial<Record<keyof typeof round, number>> = {}) =>
+const roundGear = (values: Partial<Record<keyof typeof round, number | Clearance>> = {}) =>
   pistonValve.choose({ ...round, ...values }).build(context);
 
 describe('the motion', () => {
@@ -193,7 +194,7 @@ describe('leaks', () => {
 
   it('are none with a perfect fit', () => {
     expect(flatGear({ face_gap: 0 }).sealingGaps).toEqual([]);
-    expect(roundGear({ radial_clearance: 0 }).sealingGaps).toEqual([]);
+    expect(roundGear({ clearance: { by: 'gap', gap: 0 } }).sealingGaps).toEqual([]);
   });
 });
 
