@@ -13,7 +13,7 @@ import type { Flywheel } from '../parts/flywheels/flywheel.ts';
 import type { Friction } from '../parts/friction.ts';
 import type { Load } from '../parts/loads/load.ts';
 import type { Passage, Place, Port } from '../parts/passage.ts';
-import { hosePassage, hoseVolume, regulatorPassage } from '../parts/supply.ts';
+import { hosePassage, hoseVolume, regulatorPassage, type Supply } from '../parts/supply.ts';
 import type { ValveGear } from '../parts/valve-gears/valve-gear.ts';
 import type { WallHeat } from '../parts/wall-heat/wall-heat.ts';
 
@@ -45,6 +45,7 @@ export interface WorkingEnd extends CylinderEnd {
   /** Its passages by their numbers in the engine's list. */
   readonly admissionPassage: number;
   readonly exhaustPassage: number;
+  /** Leaks that can bring it air: from the chest, or from the other end. */
   readonly leaksIn: readonly number[];
 }
 
@@ -78,56 +79,113 @@ export interface Engine {
   readonly edges: readonly number[];
 }
 
-/** Names of the ends: only as long as needed to tell them apart. */
-function endName({ cylinder, side }: CylinderEnd, { cylinders, action }: Cylinder): string {
-  const number = cylinders > 1 ? `cylinder ${cylinder + 1}` : '';
-  const which = action === 'double' ? `${side} end` : '';
-  return [number, which].filter(Boolean).join(' ') || 'cylinder';
+/** Only as long as needed to tell them apart. */
+const cylinderName = ({ cylinder }: CylinderEnd, { cylinders }: Cylinder): string =>
+  cylinders > 1 ? `cylinder ${cylinder + 1}` : '';
+
+function endName(end: CylinderEnd, cylinder: Cylinder): string {
+  const which = cylinder.action === 'double' ? `${end.side} end` : '';
+  return [cylinderName(end, cylinder), which].filter(Boolean).join(', ') || 'cylinder';
 }
 
-/** Where the places of the parts stand in the engine's list. */
-interface Places {
-  readonly hose: number;
-  readonly chest: number;
-  readonly ends: readonly number[];
-}
+/** Place numbers of what a passage may lead to, as one cylinder end sees them. */
+type Seat = Readonly<Record<Place, number>>;
 
-function placeNumber(places: Places, place: Place, own: number, other: number): number {
-  const numbers: Readonly<Record<Place, number>> = {
-    supply: SUPPLY,
-    atmosphere: ATMOSPHERE,
-    hose: places.hose,
-    chest: places.chest,
-    cylinder: own,
-    'other end': other,
-  };
-  return numbers[place];
-}
-
-interface Seat {
-  /** Prefix for names; empty with a single end. */
-  readonly prefix: string;
-  readonly own: number;
-  readonly other: number;
-  readonly lag: number;
-}
-
-function seated(places: Places, passage: Passage, seat: Seat): EnginePassage {
-  const number = (place: Place): number => placeNumber(places, place, seat.own, seat.other);
+function seated(passage: Passage, seat: Seat, lag: number, owner: string): EnginePassage {
   return {
-    name: seat.prefix + passage.name,
+    name: owner === '' ? passage.name : `${owner}: ${passage.name}`,
     role: passage.role,
-    from: number(passage.from),
-    to: number(passage.to),
-    lag: seat.lag,
+    from: seat[passage.from],
+    to: seat[passage.to],
+    lag,
     passage,
   };
+}
+
+/** What a passage belongs to: one end, or the cylinder as a whole. */
+function ownerOf({ from, to }: Passage, end: CylinderEnd, cylinder: Cylinder): string {
+  const places: readonly Place[] = [from, to];
+  const ofOneEnd = places.includes('cylinder') && !places.includes('other end');
+  if (cylinder.cylinders === 1 && cylinder.action === 'single') return '';
+  return ofOneEnd ? endName(end, cylinder) : cylinderName(end, cylinder);
 }
 
 function portOf(gear: ValveGear, role: Port['role']): Port {
   const found = gear.ports.find((candidate) => candidate.role === role);
   if (found === undefined) throw new Error(`the valve gear has no ${role} port`);
   return found;
+}
+
+/** Fixed volumes in front of the admission valves; the chest is the last. */
+function supplyVolumes(supply: Supply): Volume[] {
+  const hose = hoseVolume(supply);
+  if (supply.regulator === undefined)
+    return [{ name: 'valve chest', fixedVolume: supply.chest_volume + hose }];
+  return [
+    { name: 'hose', fixedVolume: hose },
+    { name: 'valve chest', fixedVolume: supply.chest_volume },
+  ];
+}
+
+/** The places as each end sees them, in the order of the ends. */
+function seatsOf(bareEnds: readonly CylinderEnd[], chest: number): Seat[] {
+  const placeOf = (index: number): number => chest + 1 + index;
+  return bareEnds.map((end, index) => {
+    const twin = bareEnds.findIndex((other) => other.cylinder === end.cylinder && other.side !== end.side);
+    return {
+      supply: SUPPLY,
+      atmosphere: ATMOSPHERE,
+      hose: FIRST_VOLUME,
+      chest,
+      cylinder: placeOf(index),
+      'other end': twin < 0 ? ATMOSPHERE : placeOf(twin),
+    };
+  });
+}
+
+/** From the source to the chest. */
+function supplyPassages({ supply }: EngineSpec, gas: Gas, seat: Seat): EnginePassage[] {
+  const { regulator, pressure } = supply;
+  const row = [...(regulator ? [regulatorPassage(regulator, pressure, gas)] : []), hosePassage(supply, gas)];
+  return row.map((passage) => seated(passage, seat, 0, ''));
+}
+
+/** One end with its gear; its passages join the list. */
+function mountedEnd(
+  spec: EngineSpec,
+  end: CylinderEnd,
+  seat: Seat,
+  passages: EnginePassage[],
+): Omit<WorkingEnd, 'leaksIn'> {
+  const { cylinder } = spec;
+  const context = partContext(spec);
+  const valveGear = spec.valve_gear.build({ ...context, crank: crankTrain(cylinder, end.side) });
+  const leaks = end.side === 'cover' ? spec.leaks.map((leak) => leak.build(context)) : [];
+  const first = passages.length;
+  const own = [...valveGear.ports, ...valveGear.sealingGaps, ...leaks];
+  passages.push(
+    ...own.map((passage) => seated(passage, seat, end.deadCentre, ownerOf(passage, end, cylinder))),
+  );
+  const admission = portOf(valveGear, 'admission');
+  const exhaust = portOf(valveGear, 'exhaust');
+  return {
+    ...end,
+    name: endName(end, cylinder),
+    place: seat.cylinder,
+    valveGear,
+    admission,
+    exhaust,
+    admissionPassage: first + own.indexOf(admission),
+    exhaustPassage: first + own.indexOf(exhaust),
+  };
+}
+
+/** Numbers of the leaks between an end and another volume. */
+function leaksInto(place: number, passages: readonly EnginePassage[]): number[] {
+  return passages.flatMap(({ role, from, to }, i) => {
+    const other = from === place ? to : to === place ? from : ATMOSPHERE;
+    return role === 'leak' && other >= FIRST_VOLUME ? [i] : [];
+  });
 }
 
 /** Dead centres, where piston friction changes hands, and the edges of every end's gear. */
@@ -146,53 +204,16 @@ export function buildEngine(spec: EngineSpec): Engine {
   const { cylinder, supply } = spec;
   const context = partContext(spec);
   const bareEnds = cylinderEnds(cylinder);
-  const volumes: Volume[] = supply.regulator
-    ? [
-        { name: 'hose', fixedVolume: hoseVolume(supply) },
-        { name: 'valve chest', fixedVolume: supply.chest_volume },
-      ]
-    : [{ name: 'valve chest', fixedVolume: supply.chest_volume + hoseVolume(supply) }];
+  const volumes = supplyVolumes(supply);
   const chest = FIRST_VOLUME + volumes.length - 1;
-  const places: Places = { hose: FIRST_VOLUME, chest, ends: bareEnds.map((_, i) => chest + 1 + i) };
-  const single = bareEnds.length === 1;
-  const seatOf = (index: number): Seat => {
-    const end = bareEnds[index]!;
-    const twin = bareEnds.findIndex((other) => other.cylinder === end.cylinder && other.side !== end.side);
-    return {
-      prefix: single ? '' : `${endName(end, cylinder)}: `,
-      own: places.ends[index]!,
-      other: twin < 0 ? ATMOSPHERE : places.ends[twin]!,
-      lag: end.deadCentre,
-    };
-  };
-  const shared: Seat = { prefix: '', own: ATMOSPHERE, other: ATMOSPHERE, lag: 0 };
-  const passages: EnginePassage[] = [
-    ...(supply.regulator ? [regulatorPassage(supply.regulator, supply.pressure, context.gas)] : []),
-    hosePassage(supply, context.gas),
-  ].map((passage) => seated(places, passage, shared));
-  const ends = bareEnds.map((end, index): WorkingEnd => {
-    const valveGear = spec.valve_gear.build({ ...context, crank: crankTrain(cylinder, end.side) });
-    const leaks = end.side === 'cover' ? spec.leaks.map((leak) => leak.build(context)) : [];
-    const first = passages.length;
-    const own = [...valveGear.ports, ...valveGear.sealingGaps, ...leaks];
-    passages.push(...own.map((passage) => seated(places, passage, seatOf(index))));
-    const admission = portOf(valveGear, 'admission');
-    const exhaust = portOf(valveGear, 'exhaust');
-    return {
-      ...end,
-      name: endName(end, cylinder),
-      place: places.ends[index]!,
-      valveGear,
-      admission,
-      exhaust,
-      admissionPassage: first + own.indexOf(admission),
-      exhaustPassage: first + own.indexOf(exhaust),
-      leaksIn: own.flatMap(({ role, from, to }, i) =>
-        role === 'leak' && from === 'chest' && to === 'cylinder' ? [first + i] : [],
-      ),
-    };
-  });
-  const [firstEnd, ...otherEnds] = ends as [WorkingEnd, ...WorkingEnd[]];
+  const seats = seatsOf(bareEnds, chest);
+  const passages = supplyPassages(spec, context.gas, seats[0]!);
+  const mounted = bareEnds.map((end, i) => mountedEnd(spec, end, seats[i]!, passages));
+  const [firstEnd, ...otherEnds] = mounted.map((end): WorkingEnd => ({
+    ...end,
+    leaksIn: leaksInto(end.place, passages),
+  })) as [WorkingEnd, ...WorkingEnd[]];
+  const ends = [firstEnd, ...otherEnds] as const;
   return {
     gas: context.gas,
     atmosphere: spec.atmosphere,
@@ -205,7 +226,7 @@ export function buildEngine(spec: EngineSpec): Engine {
     sweptVolume: ends.reduce((sum, end) => sum + end.sweptVolume, 0),
     chest,
     volumes: [...volumes, ...ends.map(({ name }) => ({ name }))],
-    ends: [firstEnd, ...otherEnds],
+    ends,
     passages,
     wallHeat: cylinder.wall_heat.build(context),
     flywheel: spec.flywheel.build(context),

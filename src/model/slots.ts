@@ -1,8 +1,8 @@
 /**
  * Where each unknown of the engine stands in the state vector.
  *
- * First what moves, then mass and energy of each gas volume, then the running totals of the ledgers: works, wasted air,
- * and net mass and enthalpy through each passage. Nothing physical depends on a total.
+ * First what moves, then mass and energy of each gas volume, then the running totals of the ledgers: works, air blown
+ * through, and for each passage its net mass and enthalpy and the air it wasted. Nothing physical depends on a total.
  */
 
 /** The same in every engine. */
@@ -26,17 +26,17 @@ export interface Slots {
   readonly wallHeat: number;
   /** Air that went through admission and exhaust while both were open [kg]. */
   readonly blowThrough: number;
-  /** Air that leaked past a shut admission valve straight out of the open exhaust [kg]. */
-  readonly leakThrough: number;
   /** Net mass [kg] and enthalpy [J] through a passage, positive from → to. */
   passageMass(passage: number): number;
   passageEnthalpy(passage: number): number;
+  /** Air that leaked by it into a cylinder end and left straight by the open exhaust [kg]. */
+  passageWaste(passage: number): number;
   readonly dimension: number;
 }
 
 export function slotsFor(volumes: number, passages: number): Slots {
   const firstTotal = FIRST_VOLUME + 2 * volumes;
-  const firstPassage = firstTotal + 9;
+  const firstPassage = firstTotal + 8;
   return {
     mass: (volume) => FIRST_VOLUME + 2 * volume,
     energy: (volume) => FIRST_VOLUME + 2 * volume + 1,
@@ -49,9 +49,9 @@ export function slotsFor(volumes: number, passages: number): Slots {
     gravityWork: firstTotal + 5,
     wallHeat: firstTotal + 6,
     blowThrough: firstTotal + 7,
-    leakThrough: firstTotal + 8,
-    passageMass: (passage) => firstPassage + 2 * passage,
-    passageEnthalpy: (passage) => firstPassage + 2 * passage + 1,
-    dimension: firstPassage + 2 * passages,
+    passageMass: (passage) => firstPassage + 3 * passage,
+    passageEnthalpy: (passage) => firstPassage + 3 * passage + 1,
+    passageWaste: (passage) => firstPassage + 3 * passage + 2,
+    dimension: firstPassage + 3 * passages,
   };
 }

@@ -11,7 +11,7 @@
  * rest is a state of its own, not a rounded sign function.
  */
 import { wallArea } from '../parts/cylinder.ts';
-import { FIRST_VOLUME, type Engine } from './engine.ts';
+import { FIRST_VOLUME, type Engine, type WorkingEnd } from './engine.ts';
 import { emptyInstant, type Instant } from './instant.ts';
 import { mechanics } from './mechanics.ts';
 import { SLOT, slotsFor, type Slots } from './slots.ts';
@@ -130,15 +130,25 @@ export function engineSystem(engine: Engine): EngineSystem {
       slopes[massSlot[firstEnd + i]! + 1]! += wallHeat[i]! - power;
       slopes[slots.gasWork]! += power;
       slopes[slots.wallHeat]! += wallHeat[i]!;
-      // Air that leaves by the exhaust without having pushed: straight from the open admission, then from leaks.
-      const out = Math.max(0, massFlow[end.exhaustPassage]!);
-      const straight = Math.min(out, Math.max(0, massFlow[end.admissionPassage]!));
-      let leaked = 0;
-      for (const passage of end.leaksIn) leaked += Math.max(0, massFlow[passage]!);
-      slopes[slots.blowThrough]! += straight;
-      slopes[slots.leakThrough]! += Math.min(out - straight, leaked);
+      addUpWaste(end, slopes);
     }
   };
+
+  /** Air that leaves by the exhaust without having pushed: straight from the open admission, then from leaks. */
+  const addUpWaste = (end: WorkingEnd, slopes: Float64Array): void => {
+    const out = Math.max(0, massFlow[end.exhaustPassage]!);
+    const straight = Math.min(out, Math.max(0, massFlow[end.admissionPassage]!));
+    slopes[slots.blowThrough]! += straight;
+    let leaked = 0;
+    for (const leak of end.leaksIn) leaked += inflow(leak, end);
+    if (leaked === 0) return;
+    const wasted = Math.min(1, (out - straight) / leaked);
+    for (const leak of end.leaksIn) slopes[passageSlot[leak]! + 2]! += wasted * inflow(leak, end);
+  };
+
+  /** What a leak brings into an end now, if it does not rather take from it. */
+  const inflow = (leak: number, end: WorkingEnd): number =>
+    Math.max(0, to[leak] === end.place ? massFlow[leak]! : -massFlow[leak]!);
 
   const addUpMechanics = (direction: Direction, speed: number, slopes: Float64Array): void => {
     slopes[SLOT.time] = 1;

@@ -5,6 +5,13 @@
 
 export interface OdeProblem {
   readonly dimension: number;
+  /**
+   * The components on which any slope depends; default all. The others only add up, and are no work for a method that
+   * solves linear systems.
+   */
+  readonly coupled?: readonly number[];
+  /** True when no slope depends on x itself. */
+  readonly autonomous?: boolean;
   /** Writes dy/dx into `slopes`. Must not allocate, must not keep the arrays, must not change `y`. */
   derivative(x: number, y: Float64Array, slopes: Float64Array): void;
 }
@@ -12,7 +19,7 @@ export interface OdeProblem {
 export interface Tolerances {
   /** Relative to each component. */
   readonly relative: number;
-  /** Absolute, per component, in its own unit; Infinity for components that must not steer the step. */
+  /** Absolute, above zero, per component, in its own unit; Infinity for components that must not steer the step. */
   readonly absolute: Float64Array;
 }
 

@@ -22,7 +22,8 @@ export interface Passage {
   readonly to: Place;
   /**
    * Mass flow [kg/s], positive from `from` to `to`, at crank angle θ [rad] and, for what works by the clock, crank speed
-   * [rad/s]; odd in the pressure difference, zero at equal pressures, and it allocates nothing.
+   * [rad/s]; zero at equal pressures, and it allocates nothing. Odd in the pressure difference, but for a regulator, which
+   * knows only one way.
    */
   massFlow(angle: number, pFrom: number, tFrom: number, pTo: number, tTo: number, speed: number): number;
 }

@@ -216,7 +216,10 @@ function slowStretch(motion: Motion, direction: 1 | -1): Milestone | undefined {
     if (target <= motion.startAngle - BACKWARD_TURNS * TURN) return { kind: 'backwards' };
     return turnMilestone(motion);
   }
-  if (arrival.event === 1) y[SLOT.speed] = 0;
+  if (arrival.event === 1) {
+    y[SLOT.speed] = 0;
+    motion.recorder.mark((i) => y[i]!);
+  }
   if (arrival.event === 2) y[SLOT.speed] = BRISK;
   return undefined;
 }

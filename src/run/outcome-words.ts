@@ -40,49 +40,57 @@ type End = Milestone | { readonly kind: 'settled' };
 
 type Words = Pick<Outcome, 'kind' | 'reason' | 'missingTorque'>;
 
-function words(motion: Motion, end: End, turns: number, settledSpeed: number): Words {
-  const { y, startAngle, longestTime } = motion;
-  const moved = Math.abs(y[SLOT.crankAngle]! - startAngle) > 1e-3;
-  const speed = y[SLOT.speed]!;
-  switch (end.kind) {
-    case 'settled':
-      return { kind: 'settled', reason: `It settles at ${rpm(settledSpeed)}, every turn like the last.` };
-    case 'rest':
-      return { kind: turns >= 1 ? 'stalled' : 'no-start', ...restReason(motion, moved) };
-    case 'creeps':
-      return { kind: turns >= 1 ? 'stalled' : 'no-start', ...creepReason(motion) };
-    case 'backwards':
-      return {
-        kind: 'runs-backwards',
-        reason: `It starts against its running direction from ${degrees(startAngle)} and keeps turning that way.`,
-      };
-    case 'turn':
-    case 'time over':
-      return speed === 0
-        ? { kind: turns >= 1 ? 'stalled' : 'no-start', ...restReason(motion, moved) }
-        : {
-            kind: 'not-settled',
-            reason: `After ${longestTime.toPrecision(3)} s it turns with ${rpm(speed)} and still changes its speed.`,
-          };
-    case 'step-limit':
-      return {
-        kind: 'step-limit',
-        reason: `The reckoning became too fine to go on at ${degrees(y[SLOT.crankAngle]!)}; that is a limit of this program.`,
-      };
-    case 'non-finite':
-      return {
-        kind: 'non-finite',
-        reason: `The reckoning left the possible range at ${degrees(y[SLOT.crankAngle]!)}; that is a limit of this program.`,
-      };
-  }
+/** What the words of an outcome are made from. */
+interface Ended {
+  readonly motion: Motion;
+  readonly turns: number;
+  readonly settledSpeed: number;
 }
+
+const atRest = ({ turns }: Ended): 'stalled' | 'no-start' => (turns >= 1 ? 'stalled' : 'no-start');
+
+const broken = ({ y }: Motion, what: string): string =>
+  `The reckoning ${what} at ${degrees(y[SLOT.crankAngle]!)}; that is a limit of this program.`;
+
+function rest(ended: Ended): Words {
+  const { y, startAngle } = ended.motion;
+  const moved = Math.abs(y[SLOT.crankAngle]! - startAngle) > 1e-3;
+  return { kind: atRest(ended), ...restReason(ended.motion, moved) };
+}
+
+function timeOver(ended: Ended): Words {
+  const { y, longestTime } = ended.motion;
+  const speed = y[SLOT.speed]!;
+  if (speed === 0) return rest(ended);
+  return {
+    kind: 'not-settled',
+    reason: `After ${longestTime.toPrecision(3)} s it turns with ${rpm(speed)} and still changes its speed.`,
+  };
+}
+
+const words: Readonly<Record<End['kind'], (ended: Ended) => Words>> = {
+  settled: ({ settledSpeed }) => ({
+    kind: 'settled',
+    reason: `It settles at ${rpm(settledSpeed)}, every turn like the last.`,
+  }),
+  rest,
+  creeps: (ended) => ({ kind: atRest(ended), ...creepReason(ended.motion) }),
+  backwards: ({ motion }) => ({
+    kind: 'runs-backwards',
+    reason: `It starts against its running direction from ${degrees(motion.startAngle)} and keeps turning that way.`,
+  }),
+  turn: timeOver,
+  'time over': timeOver,
+  'step-limit': ({ motion }) => ({ kind: 'step-limit', reason: broken(motion, 'became too fine to go on') }),
+  'non-finite': ({ motion }) => ({ kind: 'non-finite', reason: broken(motion, 'left the possible range') }),
+};
 
 /** `settledSpeed` is the mean speed of the measured turn [rad/s]; the state itself holds that at top dead centre. */
 export function outcomeOf(motion: Motion, end: End, settledSpeed = NaN): Outcome {
   const angle = motion.y[SLOT.crankAngle]!;
   const turns = Math.max(0, Math.floor((angle - motion.startAngle) / (2 * Math.PI)));
   return {
-    ...words(motion, end, turns, settledSpeed),
+    ...words[end.kind]({ motion, turns, settledSpeed }),
     time: motion.y[SLOT.time]!,
     crankAngle: wrappedAngle(angle),
     turns,

@@ -20,7 +20,7 @@ export interface Trace {
 
 /** One cylinder end through the settled turn, at the same crank angles as the profile it belongs to. */
 export interface EndProfile {
-  /** "cylinder", or which end of which cylinder. */
+  /** "cylinder", or which end of which cylinder: "crank end", "cylinder 2", "cylinder 2, crank end". */
   readonly name: string;
   /** Crank angle of its own dead centre, where its volume is smallest [rad]. */
   readonly deadCentre: number;
@@ -213,6 +213,14 @@ export interface BarrelFacts {
   readonly wallThickness: number | undefined;
 }
 
+export interface EndFacts {
+  /** As in its profile. */
+  readonly name: string;
+  readonly deadCentre: number;
+  /** Counted from its own dead centre. */
+  readonly events: ValveEvents;
+}
+
 export interface EngineFacts {
   readonly valveGearKind: string;
   readonly gas: GasFacts;
@@ -220,8 +228,8 @@ export interface EngineFacts {
   readonly atmosphericTemperature: number;
   readonly relativeHumidity: number;
   readonly supplyPressure: number;
-  /** The highest pressure in front of the regulator, which comes through if it fails; undefined if not described. */
-  readonly upstreamPressure: number | undefined;
+  /** Pressure in front of the regulator, when one that droops is described. */
+  readonly regulatorInlet?: number;
   /** Working pressure of the weakest of hose, fittings and chest, if it was given. */
   readonly ratedPressure: number | undefined;
   readonly barrel: BarrelFacts;
@@ -234,6 +242,8 @@ export interface EngineFacts {
   readonly momentOfInertia: number;
   readonly flywheelRim?: { readonly radius: number; readonly density: number };
   readonly receiver?: { readonly volume: number; readonly pressure: number };
+  /** Every working end; the events and the cut-off after it are those of the first. */
+  readonly ends: readonly [EndFacts, ...EndFacts[]];
   readonly events: ValveEvents;
   readonly cutOffFraction: number;
   readonly derivedSizes: readonly DerivedSize[];

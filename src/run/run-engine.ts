@@ -1,6 +1,6 @@
 /** One engine from rest to its verdict: the main job. */
 import type { Arrival } from '../numerics/integrator.ts';
-import { buildEngine, type Engine } from '../model/engine.ts';
+import { buildEngine, type Engine, type WorkingEnd } from '../model/engine.ts';
 import { initialState } from '../model/initial-state.ts';
 import { ledgerResiduals } from '../model/ledger.ts';
 import { SLOT } from '../model/slots.ts';
@@ -13,7 +13,7 @@ import { measureCycle, type MeasuredCycle } from './cycle.ts';
 import { moistureOf } from './moisture.ts';
 import { motionFrom } from './motion.ts';
 import { outcomeOf } from './outcome-words.ts';
-import type { EngineFacts, LedgerResiduals, RunResult } from './result.ts';
+import type { EndFacts, EngineFacts, LedgerResiduals, RunResult } from './result.ts';
 import { settle } from './settle.ts';
 import { settledCycle } from './settled-cycle.ts';
 import { standStill } from './stand-still.ts';
@@ -33,7 +33,12 @@ function loadCurve(engine: Engine, topSpeed: number): EngineFacts['loadCurve'] {
 
 type AirFacts = Pick<
   EngineFacts,
-  'gas' | 'atmosphericPressure' | 'atmosphericTemperature' | 'relativeHumidity' | 'supplyPressure'
+  | 'gas'
+  | 'atmosphericPressure'
+  | 'atmosphericTemperature'
+  | 'relativeHumidity'
+  | 'supplyPressure'
+  | 'regulatorInlet'
 >;
 
 function airFacts({ atmosphere, supply }: EngineSpec, { gas }: Engine): AirFacts {
@@ -44,24 +49,36 @@ function airFacts({ atmosphere, supply }: EngineSpec, { gas }: Engine): AirFacts
     atmosphericTemperature: atmosphere.temperature,
     relativeHumidity: atmosphere.relative_humidity,
     supplyPressure: supply.pressure,
+    ...(supply.regulator ? { regulatorInlet: supply.regulator.inlet_pressure } : {}),
   };
 }
 
-/** What comes if the regulator fails, and what has to hold it, as far as they are described. */
-function strengthFacts(spec: EngineSpec): Pick<EngineFacts, 'upstreamPressure' | 'ratedPressure' | 'barrel'> {
-  const { rated_pressure, regulator } = spec.supply;
-  const { material, wall_thickness } = spec.cylinder;
-  const upstream = Math.max(regulator?.inlet_pressure ?? 0, spec.compressor?.cut_out ?? 0);
+/** What has to hold the pressure, as far as it is described. */
+function strengthFacts({ supply, cylinder }: EngineSpec): Pick<EngineFacts, 'ratedPressure' | 'barrel'> {
+  const { material, wall_thickness } = cylinder;
   return {
-    upstreamPressure: upstream > 0 ? upstream : undefined,
-    ratedPressure: rated_pressure,
+    ratedPressure: supply.rated_pressure,
     barrel: { material: material && barrelMaterial(material), wallThickness: wall_thickness },
   };
 }
 
+/** Sizes of the first cylinder's gear; those of a double-acting one differ from end to end. */
+function derivedSizes({ ends }: Engine): EngineFacts['derivedSizes'] {
+  const own = ends.filter(({ cylinder }) => cylinder === 0);
+  return own.flatMap(({ side, valveGear }) =>
+    valveGear.derivedSizes.map((size) =>
+      own.length === 1 ? size : { ...size, label: `${side} end: ${size.label}` },
+    ),
+  );
+}
+
+function endFacts({ name, deadCentre, valveGear }: WorkingEnd): EndFacts {
+  return { name, deadCentre, events: valveGear.events };
+}
+
 function engineFacts(spec: EngineSpec, engine: Engine, topSpeed: number): EngineFacts {
-  const first = engine.ends[0]!;
-  const { events, derivedSizes } = first.valveGear;
+  const [first, ...others] = engine.ends;
+  const { events } = first.valveGear;
   return {
     valveGearKind: spec.valve_gear.kind,
     ...airFacts(spec, engine),
@@ -77,9 +94,10 @@ function engineFacts(spec: EngineSpec, engine: Engine, topSpeed: number): Engine
     ...(spec.compressor
       ? { receiver: { volume: spec.compressor.receiver_volume, pressure: spec.compressor.cut_out } }
       : {}),
+    ends: [endFacts(first), ...others.map(endFacts)],
     events,
     cutOffFraction: strokeFraction(engine.crank, events.cutOff),
-    derivedSizes,
+    derivedSizes: derivedSizes(engine),
     loadCurve: loadCurve(engine, topSpeed),
   };
 }

@@ -50,14 +50,11 @@ function airLedger(system: EngineSystem, cycle: MeasuredCycle): AirLedger {
   const total = (i: number): number => cycle.passageMass[i]!;
   const mass = passages.reduce((sum, { from }, i) => (from === SUPPLY ? sum + total(i) : sum), 0);
   const share = (amount: number): number => (mass > 0 ? Math.max(0, amount) / mass : 0);
-  const inwards = engine.ends.flatMap(({ leaksIn }) => leaksIn);
-  const inwardMass = inwards.reduce((sum, i) => sum + Math.max(0, total(i)), 0);
-  const wastedInwards = inwardMass > 0 ? cycle.after[slots.leakThrough]! / inwardMass : 0;
   const leaks = passages.flatMap(({ name, role, to }, i) => {
     if (role !== 'leak') return [];
     // Air that leaks into a cylinder end is lost only as far as it leaves unused.
-    const lost = to === ATMOSPHERE ? 1 : inwards.includes(i) ? wastedInwards : 0;
-    return [{ name, share: share(lost * total(i)) }];
+    const lost = to === ATMOSPHERE ? total(i) : cycle.after[slots.passageWaste(i)]!;
+    return [{ name, share: share(lost) }];
   });
   const leakShare = Math.min(
     1,

@@ -70,7 +70,9 @@ export function engineStepper(system: EngineSystem): Stepper {
 
   return {
     inAngle: (y, toAngle, journey) => {
-      const angle = integrator('angle', system.angleSlopes);
+      const angle = integrator('angle', (state, slopes) => {
+        system.angleSlopes(state, slopes);
+      });
       return arrived(angle.advance(y[SLOT.crankAngle]!, y, toAngle, journey), y, SLOT.crankAngle);
     },
     inTime: (direction, y, toTime, journey) => {

@@ -21,6 +21,8 @@ interface Point {
 export interface TraceRecorder {
   /** Notes the state unless the last note is too recent. */
   note(component: ComponentReader): void;
+  /** Notes the state however recent the last note: a moment that must not be missed. */
+  mark(component: ComponentReader): void;
   /** Stops noting: what follows is no longer a run as it would happen. */
   pause(): void;
   /** The trace so far, closed with the given state. */
@@ -46,6 +48,12 @@ export function traceRecorder(system: EngineSystem): TraceRecorder {
     };
   };
   const lastTime = (): number => points.at(-1)?.time ?? -Infinity;
+  const add = (point: Point): void => {
+    points.push(point);
+    if (points.length < MOST_POINTS) return;
+    points = points.filter((_, i) => i % 2 === 0);
+    spacing *= 2;
+  };
   const column = (key: keyof Point): Float64Array => Float64Array.from(points, (point) => point[key]);
 
   return {
@@ -53,11 +61,10 @@ export function traceRecorder(system: EngineSystem): TraceRecorder {
       paused = true;
     },
     note(component) {
-      if (paused || component(SLOT.time) - lastTime() < spacing) return;
-      points.push(pointAt(component));
-      if (points.length < MOST_POINTS) return;
-      points = points.filter((_, i) => i % 2 === 0);
-      spacing *= 2;
+      if (!paused && component(SLOT.time) - lastTime() >= spacing) add(pointAt(component));
+    },
+    mark(component) {
+      if (!paused && component(SLOT.time) > lastTime()) add(pointAt(component));
     },
     finish(last) {
       const closing = pointAt((i) => last[i]!);

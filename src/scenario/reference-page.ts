@@ -12,7 +12,7 @@ angle (\`130 deg\`), a share of the outward stroke (\`50 % of stroke\`) or of th
 `;
 
 export function referencePage(parameters: Parameters): string {
-  return `${[HEAD, ...sections('scenario', parameters, 2)].join('\n')}`;
+  return [HEAD, ...sections('scenario', parameters, 2)].join('\n');
 }
 
 /** A heading, a table of the plain values, then a section for each group and family below. */
@@ -68,8 +68,8 @@ function cells(parameter: Parameter): string[] {
 }
 
 function presetText(parameter: Parameter): string {
-  if (!('default' in parameter) || parameter.default === undefined) return 'must be given';
+  if (!('default' in parameter)) return 'must be given';
   if (parameter.type === 'quantity') return formatQuantity(parameter.default, parameter.dimension);
-  if (parameter.type === 'crank position') return 'as in the example';
+  if (typeof parameter.default === 'object') return 'as in the example';
   return parameter.default === '' ? 'empty' : String(parameter.default);
 }

@@ -1,6 +1,7 @@
 /** Plain sentences about a result, each one derived from its numbers. */
-import type { GasFacts, RunResult, SettledCycle, StandStill, WorkLedger } from '../run/result.ts';
-import { admissionOpen, exhaustOpen, lossFreeWork, releasePressure } from './cycle-reading.ts';
+import type { EndFacts, GasFacts, RunResult, SettledCycle, StandStill, WorkLedger } from '../run/result.ts';
+import { lossFreeWork, releasePressure, turnedBetween } from './cycle-reading.ts';
+import { admissionOpenAt, exhaustOpenAt, placeText, severalEnds } from './ends.ts';
 import { airText, angleText, gaugeText, minutesText, shareText, speedText, workText } from './figures.ts';
 import { turnsText } from './headline.ts';
 import { waterSentence } from './water.ts';
@@ -107,9 +108,7 @@ function atRest(result: RunResult): string[] {
   return [
     outcome.reason,
     `It made ${turnsText(outcome.turns)} and reached ${speedText(fastest)} at most.`,
-    `The admission is open from ${angleText(engine.events.admission)} to ${angleText(engine.events.cutOff)}, the ` +
-      `exhaust from ${angleText(engine.events.release)} to ${angleText(engine.events.compression)}; at ` +
-      `${angleText(outcome.crankAngle)} ${portsAt(result)}.`,
+    ...engine.ends.map((end) => portsOf(end, severalEnds(engine), outcome.crankAngle)),
     ...(result.standStill === undefined ? [] : [hissing(result, result.standStill)]),
   ];
 }
@@ -124,10 +123,21 @@ function hissing({ engine }: RunResult, { airFlowAnr, chestPressure, leaks }: St
   );
 }
 
-function portsAt({ engine: { events }, outcome: { crankAngle } }: RunResult): string {
+/** When the ports of an end are open, by the angle of the crank, and which are at the angle it stopped at. */
+function portsOf(end: EndFacts, named: boolean, crankAngle: number): string {
+  const { admission, cutOff, release, compression } = end.events;
+  const at = (angle: number): string => angleText(turnedBetween(0, angle + end.deadCentre));
+  const whose = named ? `At ${placeText(end.name)} the` : 'The';
+  return (
+    `${whose} admission is open from ${at(admission)} to ${at(cutOff)}, the exhaust from ${at(release)} to ` +
+    `${at(compression)}; at ${angleText(crankAngle)} ${portsAt(end, crankAngle)}.`
+  );
+}
+
+function portsAt(end: EndFacts, crankAngle: number): string {
   const open = [
-    admissionOpen(events, crankAngle) ? 'the admission' : '',
-    exhaustOpen(events, crankAngle) ? 'the exhaust' : '',
+    admissionOpenAt(end, crankAngle) ? 'the admission' : '',
+    exhaustOpenAt(end, crankAngle) ? 'the exhaust' : '',
   ].filter(Boolean);
   if (open.length === 0) return 'both are shut';
   return open.length === 1 ? `only ${open.join()} is open` : 'both are open';

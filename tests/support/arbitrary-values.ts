@@ -8,6 +8,7 @@
 import fc, { type Arbitrary } from 'fast-check';
 import type { Family } from '../../src/kinds/kind.ts';
 import type {
+  CountParameter,
   CrankPosition,
   Dimension,
   FormulaParameter,
@@ -91,6 +92,13 @@ function measured(parameter: Measured, { size, strays }: Manner): Arbitrary<numb
   );
 }
 
+/** Mostly the usual number: of equal cylinders each costs as much as the first. */
+function counted({ min, max, default: preset }: CountParameter): Arbitrary<number> {
+  const any = fc.integer({ min, max });
+  if (preset === undefined) return any;
+  return fc.oneof({ arbitrary: fc.constant(preset), weight: 4 }, { arbitrary: any, weight: 1 });
+}
+
 function position(example: string): Arbitrary<CrankPosition> {
   const { value } = must(parseCrankPosition(example, example), example);
   if (value.by === 'angle') return real(-0.25, 0.25).map((off) => ({ ...value, angle: value.angle + off }));
@@ -114,7 +122,7 @@ function leaf(parameter: LeafParameter, manner: Manner): Arbitrary<unknown> {
     case 'number':
       return measured(parameter, manner);
     case 'count':
-      return fc.integer({ min: parameter.min, max: parameter.max });
+      return counted(parameter);
     case 'choice':
       return fc.constantFrom(...parameter.choices);
     case 'text':
@@ -127,7 +135,7 @@ function leaf(parameter: LeafParameter, manner: Manner): Arbitrary<unknown> {
 }
 
 /** One kind of a family with values; they may still be an impossible combination. */
-export function arbitraryPart<Context, Part>(family: Family<Context, Part>, manner: Manner) {
+function arbitraryPart<Context, Part>(family: Family<Context, Part>, manner: Manner) {
   return fc.oneof(
     ...family.kinds.map((kind) => arbitraryValues(kind.parameters, manner).map((own) => kind.choose(own))),
   );

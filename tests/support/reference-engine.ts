@@ -2,6 +2,7 @@
  * Engines for tests, described by hand: a one-cylinder engine of 50 mm bore on 3 bar gauge that settles quickly, with
  * either valve gear. The flywheel is light, so that a run costs few turns.
  */
+import type { CrankPosition } from '../../src/kinds/parameter.ts';
 import { engineParameters, type EngineSpec } from '../../src/parts/engine-description.ts';
 import { flywheels } from '../../src/parts/flywheels/registry.ts';
 import { leaks } from '../../src/parts/leaks/registry.ts';
@@ -19,10 +20,30 @@ interface SpoolSizes {
   readonly clearance?: number;
   readonly lap?: number;
   readonly cutOff?: number;
+  /** Timed for the other sense of rotation. */
+  readonly mirrored?: boolean;
 }
 
+const angle = (degrees: number): CrankPosition => ({ by: 'angle', angle: degrees * DEGREE });
+const outward = (fraction: number): CrankPosition => ({ by: 'outward stroke', fraction });
+const onReturn = (fraction: number): CrankPosition => ({ by: 'return stroke', fraction });
+
 /** Cam-driven spools: 12 mm and 14 mm, admission over half the stroke unless said otherwise. */
-export function spoolGear({ clearance = 6e-6, lap = 1e-3, cutOff = 0.5 }: SpoolSizes = {}): ValveGear {
+export function spoolGear({
+  clearance = 6e-6,
+  lap = 1e-3,
+  cutOff = 0.5,
+  mirrored = false,
+}: SpoolSizes = {}): ValveGear {
+  const timing = mirrored
+    ? {
+        admission: { opens: onReturn(1 - cutOff), closes: angle(5) },
+        exhaust: { opens: outward(0.08), closes: angle(195) },
+      }
+    : {
+        admission: { opens: angle(-5), closes: outward(cutOff) },
+        exhaust: { opens: angle(165), closes: onReturn(0.92) },
+      };
   return chosen(valveGears, 'cam-driven spools', {
     drive_torque: 0.06,
     admission: {
@@ -36,8 +57,7 @@ export function spoolGear({ clearance = 6e-6, lap = 1e-3, cutOff = 0.5 }: SpoolS
       lift: 6.2e-3 + lap,
       lash: 0.2e-3,
       flank: 55 * DEGREE,
-      opens: { by: 'angle', angle: -5 * DEGREE },
-      closes: { by: 'outward stroke', fraction: cutOff },
+      ...timing.admission,
     },
     exhaust: {
       spool_diameter: 14e-3,
@@ -50,8 +70,7 @@ export function spoolGear({ clearance = 6e-6, lap = 1e-3, cutOff = 0.5 }: SpoolS
       lift: 7.2e-3 + lap,
       lash: 0.2e-3,
       flank: 60 * DEGREE,
-      opens: { by: 'angle', angle: 165 * DEGREE },
-      closes: { by: 'return stroke', fraction: 0.92 },
+      ...timing.exhaust,
     },
   });
 }
@@ -75,15 +94,15 @@ export function discGear({ faceGap = 30e-6, filmViscosity = 0, bodyAdvance = 0 }
       pitch_radius: 38e-3,
       hole_diameter: 8e-3,
       slot_width: 8e-3,
-      opens: { by: 'angle', angle: -5 * DEGREE },
-      closes: { by: 'outward stroke', fraction: 0.5 },
+      opens: angle(-5),
+      closes: outward(0.5),
     },
     exhaust: {
       pitch_radius: 24e-3,
       hole_diameter: 9e-3,
       slot_width: 9e-3,
-      opens: { by: 'angle', angle: 165 * DEGREE },
-      closes: { by: 'return stroke', fraction: 0.92 },
+      opens: angle(165),
+      closes: onReturn(0.92),
     },
   });
 }

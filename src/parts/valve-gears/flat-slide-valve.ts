@@ -71,11 +71,12 @@ function complaints(own: FlatSlideValve): readonly Complaint[] {
 }
 
 function sealingGaps(own: FlatSlideValve, { gas }: PartContext): Passage[] {
-  const { face_gap: h, port_length, port_width, rim_width, cavity_length } = own;
+  const { face_gap: h, port_length, port_width, cavity_length } = own;
   if (h === 0) return [];
   const valve = slideValveOf(own);
   const displacement = displacementLaw(valve);
-  const portEnds = (2 * port_width) / rim_width;
+  const rimWidth = Math.max(h, own.rim_width);
+  const portEnds = (2 * port_width) / rimWidth;
   const rim = 2 * cavity_length + port_length;
   return [
     gap(
@@ -93,7 +94,7 @@ function sealingGaps(own: FlatSlideValve, { gas }: PartContext): Passage[] {
     fixedGap(
       gas,
       { name: 'under the rim of the valve', from: 'chest', to: 'atmosphere' },
-      filmResistance(rim / rim_width, h),
+      filmResistance(rim / rimWidth, h),
       rim * h,
     ),
   ];

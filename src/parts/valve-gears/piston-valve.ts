@@ -71,7 +71,7 @@ function sealingGaps(own: PistonValve, { gas }: PartContext): Passage[] {
   ];
   if (second_head === undefined) return working;
   const ends = { name: 'past the second head', from: 'chest', to: 'atmosphere' } as const;
-  return [...working, fixedGap(gas, ends, resistance(second_head), section)];
+  return [...working, fixedGap(gas, ends, resistance(Math.max(c, second_head)), section)];
 }
 
 function build(own: PistonValve, context: PartContext): ValveGear {

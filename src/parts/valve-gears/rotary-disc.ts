@@ -31,7 +31,7 @@ import { orderedEdges, type ValveGear } from './valve-gear.ts';
  * radius ρ = a/R, at u = ln(R/R_s) from its edge: S = 2π / ln((2W/πρ) sin(πu/W)). Derived; within 2 % of a field
  * solution. The slots, which lie elsewhere while the port is shut, are left out.
  */
-export function faceShapeFactor(
+function faceShapeFactor(
   disc: Pick<RotaryDisc, 'disc_diameter' | 'shaft_diameter'>,
   track: DiscTrack,
 ): number {

@@ -63,13 +63,13 @@ export function roundShapeFactor({ boreDiameter, holeDiameter }: Spool): number 
 }
 
 /** S along the land from a mouth to a straight edge `land` beyond the rim of the hole [m]. */
-export function alongShapeFactor({ boreDiameter, holeDiameter }: Spool, land: number): number {
+function alongShapeFactor({ boreDiameter, holeDiameter }: Spool, land: number): number {
   const share = Math.tanh(land / boreDiameter) / Math.tanh((land + holeDiameter) / boreDiameter);
   return Math.PI / Math.atanh(Math.sqrt(share));
 }
 
 /** S from one mouth to the other, round the land and by way of a straight edge `land` beyond the holes [m]. */
-export function bothWaysShapeFactor({ boreDiameter, holeDiameter }: Spool, land: number): number {
+function bothWaysShapeFactor({ boreDiameter, holeDiameter }: Spool, land: number): number {
   const share = Math.sinh((2 * land) / boreDiameter) / Math.sinh((2 * (land + holeDiameter)) / boreDiameter);
   return Math.PI / (2 * Math.atanh(Math.sqrt(share)));
 }

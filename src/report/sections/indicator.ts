@@ -11,8 +11,9 @@ import {
   shareText,
   workText,
 } from '../../verdict/figures.ts';
+import { placeText } from '../../verdict/ends.ts';
 import { reportFileNames } from '../file-names.ts';
-import { html, type Markup } from '../html/markup.ts';
+import { html, svg, type Content, type Markup } from '../html/markup.ts';
 import { prose } from '../html/prose.ts';
 import { eventPoints, indicatorDiagram } from '../svg/indicator-diagram.ts';
 import type { Section } from './section.ts';
@@ -32,7 +33,7 @@ function indicator(cycle: SettledCycle, engine: EngineFacts): Markup {
       <div>
         <table>
           <caption>
-            The four events
+            The four events${ofFirstEnd(cycle)}
           </caption>
           <thead>
             <tr>
@@ -54,6 +55,7 @@ function indicator(cycle: SettledCycle, engine: EngineFacts): Markup {
             )}
           </tbody>
         </table>
+        ${keyToEnds(cycle)}
         <p class="note">
           Grey and dashed: the same cut-off without losses, that is supply pressure up to cut-off, expansion
           p·V<sup>${figure(engine.gas.heatCapacityRatio)}</sup> = const to the end of the stroke, exhaust at
@@ -64,6 +66,24 @@ function indicator(cycle: SettledCycle, engine: EngineFacts): Markup {
   </figure>`;
 }
 
+const severalEnds = ({ profile }: SettledCycle): boolean => profile.ends.length > 1;
+
+const ofFirstEnd = (cycle: SettledCycle): string =>
+  severalEnds(cycle) ? ` of ${placeText(cycle.profile.ends[0].name)}` : '';
+
+/** Which line is whose, when there is a choice. */
+function keyToEnds(cycle: SettledCycle): Content {
+  if (!severalEnds(cycle)) return undefined;
+  const [first, ...others] = cycle.profile.ends;
+  return html`<ul class="key">
+    <li>${swatch('first')}${first.name}</li>
+    <li>${swatch('further')}${others.map(({ name }) => name).join('; ')}</li>
+  </ul>`;
+}
+
+const swatch = (line: string): Markup =>
+  svg`<svg class="swatch" width="34" height="10" aria-hidden="true"><path class="${line}" d="M1 5H33"/></svg>`;
+
 function title({ work, cutOffFraction }: SettledCycle, engine: EngineFacts): string {
   const ideal = lossFreeWork(engine);
   const share =
@@ -72,14 +92,12 @@ function title({ work, cutOffFraction }: SettledCycle, engine: EngineFacts): str
 }
 
 function alternative(cycle: SettledCycle, engine: EngineFacts): string {
-  const cylinder = cycle.extremes.find(({ place }) => place === 'cylinder');
-  const highest =
-    cylinder === undefined
-      ? ''
-      : ` The highest pressure is ${pressureText(cylinder.pressure.max, engine.atmosphericPressure)}.`;
+  const { ends } = cycle.profile;
+  const highest = ends.flatMap(({ pressure }) => Array.from(pressure)).reduce((a, b) => Math.max(a, b));
+  const whose = severalEnds(cycle) ? `, of ${ends.length} working ends` : '';
   return (
-    `Indicator diagram, cylinder pressure against volume. The admission shuts at ${shareText(cycle.cutOffFraction)} of the ` +
+    `Indicator diagram, cylinder pressure against volume${whose}. The admission shuts at ${shareText(cycle.cutOffFraction)} of the ` +
     `stroke; the exhaust opens with the air at ${gaugeText(releasePressure(cycle), engine.atmosphericPressure)}; the supply ` +
-    `stands ${barText(engine.supplyPressure - engine.atmosphericPressure)} above the room.${highest}`
+    `stands ${barText(engine.supplyPressure - engine.atmosphericPressure)} above the room. The highest pressure is ${pressureText(highest, engine.atmosphericPressure)}.`
   );
 }

@@ -21,6 +21,7 @@ import {
   waterText,
   workText,
 } from '../../verdict/figures.ts';
+import { placeText } from '../../verdict/ends.ts';
 import { groupTables, type Group } from '../html/groups.ts';
 import type { Section } from './section.ts';
 
@@ -75,7 +76,7 @@ function extremesGroup(
   { atmosphericPressure }: EngineFacts,
 ): Group {
   return {
-    name: `In the ${place}`,
+    name: `In ${placeText(place)}`,
     entries: [
       ['Highest pressure', pressureText(pressure.max, atmosphericPressure)],
       ['Lowest pressure', pressureText(pressure.min, atmosphericPressure)],

@@ -10,6 +10,7 @@ import {
   pressureText,
   shareText,
 } from '../../verdict/figures.ts';
+import { placeText } from '../../verdict/ends.ts';
 import { groupTables, type Group } from '../html/groups.ts';
 import type { Section } from './section.ts';
 
@@ -29,6 +30,7 @@ function engineGroup(engine: EngineFacts): Group {
     entries: [
       ['Bore × stroke', `${figure(engine.bore * 1e3)} × ${millimetres(engine.stroke)}`],
       ['Connecting rod', millimetres(engine.rodLength)],
+      ...endsEntry(engine),
       ['Swept volume', litresText(engine.sweptVolume)],
       [
         'Clearance volume',
@@ -39,6 +41,13 @@ function engineGroup(engine: EngineFacts): Group {
   };
 }
 
+/** Only worth a line when there are several. */
+function endsEntry({ ends }: EngineFacts): (readonly [string, string])[] {
+  return ends.length === 1
+    ? []
+    : [['Working ends', `${ends.length}: ${ends.map(({ name }) => name).join('; ')}`]];
+}
+
 function airGroup(engine: EngineFacts): Group {
   const { receiver, atmosphericPressure } = engine;
   return {
@@ -46,6 +55,14 @@ function airGroup(engine: EngineFacts): Group {
     entries: [
       ['Gas', engine.gas.name],
       ['Regulator', pressureText(engine.supplyPressure, atmosphericPressure)],
+      ...(engine.regulatorInlet === undefined
+        ? []
+        : [
+            ['In front of it', pressureText(engine.regulatorInlet, atmosphericPressure)] satisfies [
+              string,
+              string,
+            ],
+          ]),
       ['Chest and hose', litresText(engine.chestVolume)],
       ...(receiver === undefined
         ? []
@@ -64,9 +81,9 @@ function airGroup(engine: EngineFacts): Group {
   };
 }
 
-function eventsGroup({ valveGearKind, events, cutOffFraction }: EngineFacts): Group {
+function eventsGroup({ valveGearKind, ends, events, cutOffFraction }: EngineFacts): Group {
   return {
-    name: `Valve gear: ${valveGearKind}`,
+    name: `Valve gear: ${valveGearKind}${ends.length > 1 ? `, of ${placeText(ends[0].name)}` : ''}`,
     entries: [
       ['Admission opens', angleText(events.admission)],
       ['Cut-off', `${angleText(events.cutOff)}, ${shareText(cutOffFraction)} of the stroke`],

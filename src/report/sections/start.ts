@@ -1,5 +1,6 @@
 /** From rest: speed against time, and for an engine that does not run the pressures as well. */
 import type { EngineFacts, RunResult, Trace } from '../../run/result.ts';
+import { placeText } from '../../verdict/ends.ts';
 import { lastSpeed } from '../../verdict/headline.ts';
 import { angleText, fixed, gaugeText, secondsText, speedText } from '../../verdict/figures.ts';
 import { chartNumber, chartValues, type Chart, type ChartLine } from '../charts/chart.ts';
@@ -80,13 +81,14 @@ function withoutSettling(result: RunResult): string {
 
 function pressures({ trace, engine, outcome }: RunResult): ChartFigure {
   const gauge = (pressure: number): number => (pressure - engine.atmosphericPressure) / 1e5;
+  const [{ name }] = engine.ends;
   const last = trace.cylinderPressure.at(-1) ?? NaN;
   return {
     chart: traceChart(trace, 'trace-pressures', 'Pressure [bar gauge]', [
-      { label: 'cylinder', ink: 0, values: chartValues(thinned(trace, trace.cylinderPressure), gauge) },
+      { label: name, ink: 0, values: chartValues(thinned(trace, trace.cylinderPressure), gauge) },
       { label: 'valve chest', ink: 1, values: chartValues(thinned(trace, trace.chestPressure), gauge) },
     ]),
-    title: `At the end, with the crank at ${angleText(outcome.crankAngle)}, the cylinder holds ${gaugeText(last, engine.atmosphericPressure)}`,
+    title: `At the end, with the crank at ${angleText(outcome.crankAngle)}, ${placeText(name)} holds ${gaugeText(last, engine.atmosphericPressure)}`,
     alternative: 'Cylinder and chest pressure against time since the air was turned on.',
   };
 }

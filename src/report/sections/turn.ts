@@ -2,15 +2,18 @@
 import type { CycleProfile, EngineFacts, SettledCycle } from '../../run/result.ts';
 import { openTogether, releasePressure, workingPressure } from '../../verdict/cycle-reading.ts';
 import { angleText, figure, fixed, gaugeText, shareText, torqueText } from '../../verdict/figures.ts';
+import { placeText } from '../../verdict/ends.ts';
 import { chartNumber, chartValues, type Chart, type ChartLine, type ChartMark } from '../charts/chart.ts';
 import { inDegrees, inSquareMillimetres, same } from '../csv/units.ts';
 import { reportFileNames } from '../file-names.ts';
 import { chartFigure, cursorSlider, dataTable, type ChartFigure } from '../html/figure.ts';
-import { html, type Markup } from '../html/markup.ts';
+import { html, type Content, type Markup } from '../html/markup.ts';
 import { eventPoints } from '../svg/indicator-diagram.ts';
 import type { Section } from './section.ts';
 
 const GROUP = 'turn';
+/** Inks for the pressures of further ends; those beyond are left to the table of numbers. */
+const FURTHER_INKS = [2, 3, 4, 5];
 /** Rows of the table: every so many degrees. */
 const TABLE_STEP = 15;
 
@@ -62,6 +65,7 @@ function turnChart(
 
 function pressures(cycle: SettledCycle, engine: EngineFacts): ChartFigure {
   const { profile } = cycle;
+  const [first, ...others] = profile.ends;
   const gauge = gaugeBar(engine);
   const released = releasePressure(cycle);
   const left = gaugeText(released, engine.atmosphericPressure);
@@ -72,8 +76,12 @@ function pressures(cycle: SettledCycle, engine: EngineFacts): ChartFigure {
       'pressures',
       'Pressure [bar gauge]',
       [
-        { label: profile.ends[0].name, ink: 0, values: chartValues(profile.ends[0].pressure, gauge) },
+        { label: first.name, ink: 0, values: chartValues(first.pressure, gauge) },
         { label: 'valve chest', ink: 1, values: chartValues(profile.chestPressure, gauge) },
+        ...FURTHER_INKS.slice(0, others.length).map((ink, i) => {
+          const end = others[i]!;
+          return { label: end.name, ink, values: chartValues(end.pressure, gauge) };
+        }),
       ],
       true,
     ),
@@ -81,7 +89,20 @@ function pressures(cycle: SettledCycle, engine: EngineFacts): ChartFigure {
     alternative:
       `Cylinder and chest pressure over one turn. Admission from ${angleText(cycle.events.admission)} to ` +
       `${angleText(cycle.events.cutOff)}, exhaust from ${angleText(cycle.events.release)} to ${angleText(cycle.events.compression)}.`,
+    note: aboutEnds(profile),
   };
+}
+
+/** What the pictures of an engine with several ends show of them. */
+function aboutEnds({ ends }: CycleProfile): Content {
+  const [first, ...others] = ends;
+  if (others.length === 0) return undefined;
+  const drawn = Math.min(ends.length, 1 + FURTHER_INKS.length);
+  const some = drawn < ends.length ? ` The first ${drawn} of ${ends.length} working ends are drawn.` : '';
+  return html`<p class="note">
+    Events, port areas and the numbers below are those of ${placeText(first.name)}; every other end has its
+    own, counted from its own dead centre.${some}
+  </p>`;
 }
 
 function areas(cycle: SettledCycle): ChartFigure {

@@ -1,4 +1,7 @@
-/** The indicator diagram: pressure against volume over one settled turn, with the four events and the loss-free diagram. */
+/**
+ * The indicator diagram: pressure against volume over one settled turn, with the four events and the loss-free diagram of
+ * the first working end. Further ends are drawn behind it.
+ */
 import type { EndProfile, EngineFacts, SettledCycle } from '../../run/result.ts';
 import { fixed } from '../../verdict/figures.ts';
 import { valueAt } from '../../verdict/cycle-reading.ts';
@@ -22,7 +25,7 @@ export function indicatorDiagram(cycle: SettledCycle, engine: EngineFacts, alter
   return svg`<svg class="drawing" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="${alternative}">
     ${grid(paper)}
     <path class="ideal" d="${pathThrough(idealDiagram(engine, first).map(([v, p]) => paper.at(v, p)))}" />
-    ${others.map((end) => svg`<path class="loop further" d="${loop(end, paper)}Z" />`)}
+    ${others.map((end) => svg`<path class="further" d="${loop(end, paper)}Z" />`)}
     <path class="loop" d="${loop(first, paper)}Z" />
     ${eventPoints(cycle).map((event) => eventMark(event, paper))}
   </svg>`;

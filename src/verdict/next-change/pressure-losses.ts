@@ -41,7 +41,7 @@ export function hoseLoss({ events, profile }: SettledCycle, { engine }: RunResul
   return {
     share: lost / workingPressure(engine),
     text:
-      `Try a wider or shorter hose, or a larger chest: while the admission is open the chest is on average ` +
+      `Try a wider or shorter hose, ${engine.regulatorInlet === undefined ? 'or a larger chest' : 'or a regulator that passes more'}: while the admission is open the chest is on average ` +
       `${barText(lost)} below the regulator.`,
   };
 }

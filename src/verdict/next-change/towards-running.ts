@@ -1,7 +1,8 @@
 /** What to try first with an engine that does not run yet, outcome by outcome. */
 import type { OutcomeKind } from '../../run/outcome.ts';
 import type { RunResult, StandStill } from '../../run/result.ts';
-import { admissionOpen, turnedBetween } from '../cycle-reading.ts';
+import { turnedBetween } from '../cycle-reading.ts';
+import { admissionOpenAt, placeText, severalEnds } from '../ends.ts';
 import { airText, angleText, gaugeText, secondsText, torqueText } from '../figures.ts';
 
 /** A crank that turned less than this at the start has not moved [rad]. */
@@ -56,9 +57,10 @@ function lighterRunning({ outcome }: RunResult): string {
 function startingPosition({ engine, outcome, trace }: RunResult): string {
   const { admission, cutOff } = engine.events;
   const start = trace.crankAngle[0] ?? outcome.crankAngle;
-  if (!admissionOpen(engine.events, start))
+  if (!engine.ends.some((end) => admissionOpenAt(end, start)))
     return (
-      `Try another starting position: at ${angleText(turnedBetween(0, start))} the admission is shut; it is open from ` +
+      `Try another starting position: at ${angleText(turnedBetween(0, start))} the admission is shut; ` +
+      `${severalEnds(engine) ? `that of ${placeText(engine.ends[0].name)}` : 'it'} is open from ` +
       `${angleText(admission)} to ${angleText(cutOff)}.`
     );
   const turned = Math.abs((trace.crankAngle.at(-1) ?? start) - start);

@@ -192,7 +192,11 @@ function settledCycle(): SettledCycle {
     })),
     speedFluctuation: swing,
     extremes: [
-      { place: 'valve chest', pressure: { min: 4.64e5, max: 4.89e5 }, temperature: { min: 285.2, max: 289.1 } },
+      {
+        place: 'valve chest',
+        pressure: { min: 4.64e5, max: 4.89e5 },
+        temperature: { min: 285.2, max: 289.1 },
+      },
       { place: 'cylinder', pressure: { min: 1.05e5, max: 4.87e5 }, temperature: { min: 236.1, max: 291.4 } },
     ],
     coldestExhaust: 241.6,
@@ -232,7 +236,6 @@ const engine: EngineFacts = {
     criticalPressureRatio: 0.5283,
   },
   relativeHumidity: 0.6,
-  upstreamPressure: ATMOSPHERE + 8e5,
   ratedPressure: undefined,
   barrel: { material: undefined, wallThickness: undefined },
   atmosphericPressure: ATMOSPHERE,
@@ -247,6 +250,7 @@ const engine: EngineFacts = {
   momentOfInertia: 0.021,
   flywheelRim: { radius: 0.11, density: 7200 },
   receiver: { volume: 0.05, pressure: ATMOSPHERE + 8e5 },
+  ends: [{ name: 'cylinder', deadCentre: 0, events }],
   events,
   cutOffFraction: travel(events.cutOff) / stroke,
   derivedSizes: [

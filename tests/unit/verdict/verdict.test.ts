@@ -154,9 +154,7 @@ describe('next change', () => {
     const pressure = end.pressure.map((p, i) => (i < 180 ? p : 4.5e5));
     expect(
       verdictOf(running({ profile: { ...cycle.profile, ends: [{ ...end, pressure }] } })).nextChange,
-    ).toMatch(
-      /^Try a larger exhaust port/u,
-    );
+    ).toMatch(/^Try a larger exhaust port/u);
   });
 
   test('nothing, when nothing is lost', () => {

@@ -1,0 +1,84 @@
+/** Solves small dense linear systems by LU decomposition with partial pivoting, in place and without allocation. */
+
+export interface LinearSolver {
+  /** Row by row; filled by the caller, overwritten by `factorise`. */
+  readonly matrix: Float64Array;
+  /** False when the matrix is singular. */
+  factorise(): boolean;
+  /** Replaces a right-hand side by the solution. */
+  solve(b: Float64Array): void;
+}
+
+export function linearSolver(size: number): LinearSolver {
+  const matrix = new Float64Array(size * size);
+  const pivots = new Int32Array(size);
+  return {
+    matrix,
+    factorise() {
+      for (let k = 0; k < size; k += 1) {
+        const pivot = largestBelow(matrix, size, k);
+        pivots[k] = pivot;
+        if (pivot !== k) swapRows(matrix, size, k, pivot);
+        const diagonal = matrix[k * size + k]!;
+        if (diagonal === 0 || !Number.isFinite(diagonal)) return false;
+        eliminateBelow(matrix, size, k, 1 / diagonal);
+      }
+      return true;
+    },
+    solve(b) {
+      for (let k = 0; k < size; k += 1) {
+        const pivot = pivots[k]!;
+        const value = b[pivot]!;
+        b[pivot] = b[k]!;
+        b[k] = value;
+      }
+      substituteForward(matrix, size, b);
+      substituteBack(matrix, size, b);
+    },
+  };
+}
+
+function largestBelow(matrix: Float64Array, size: number, k: number): number {
+  let row = k;
+  for (let i = k + 1; i < size; i += 1) {
+    if (Math.abs(matrix[i * size + k]!) > Math.abs(matrix[row * size + k]!)) row = i;
+  }
+  return row;
+}
+
+/** Whole rows, multipliers too, so that the factors are those of the matrix with its rows reordered. */
+function swapRows(matrix: Float64Array, size: number, a: number, b: number): void {
+  for (let j = 0; j < size; j += 1) {
+    const value = matrix[a * size + j]!;
+    matrix[a * size + j] = matrix[b * size + j]!;
+    matrix[b * size + j] = value;
+  }
+}
+
+/** Stores each multiplier in the place of the zero it makes. */
+function eliminateBelow(matrix: Float64Array, size: number, k: number, perDiagonal: number): void {
+  const top = k * size;
+  for (let i = k + 1; i < size; i += 1) {
+    const row = i * size;
+    if (matrix[row + k] === 0) continue;
+    const factor = matrix[row + k]! * perDiagonal;
+    matrix[row + k] = factor;
+    for (let j = k + 1; j < size; j += 1) matrix[row + j]! -= factor * matrix[top + j]!;
+  }
+}
+
+function substituteForward(matrix: Float64Array, size: number, b: Float64Array): void {
+  for (let i = 1; i < size; i += 1) {
+    let sum = b[i]!;
+    for (let j = 0; j < i; j += 1) sum -= matrix[i * size + j]! * b[j]!;
+    b[i] = sum;
+  }
+}
+
+function substituteBack(matrix: Float64Array, size: number, b: Float64Array): void {
+  for (let i = size - 1; i >= 0; i -= 1) {
+    let sum = b[i]!;
+    for (let j = i + 1; j < size; j += 1) sum -= matrix[i * size + j]! * b[j]!;
+    b[i] = sum / matrix[i * size + i]!;
+  }
+}

@@ -1,0 +1,199 @@
+/**
+ * Oscillating cylinder: the cylinder rocks on a trunnion as the crank pin drives its piston rod, and a hole in its face
+ * swings to and fro between a hole that brings air and one that lets it out. Opening of one hole: swing-hole.ts.
+ *
+ * Leaks: one film of height h between the faces joins chest, cylinder and room; they share it, face-film.ts. The land
+ * between port and hole is never counted shorter than the gap is high.
+ * Drag: μ F acting at the mean radius of the face, ⅔ (R_o³ − R_i³)/(R_o² − R_i²), through the swing dφ/dθ.
+ * Kinematics: oscillating-travel.ts, with the cylinder's rod length as the distance from crank centre to trunnion. The
+ * mass of the swinging cylinder is left out.
+ */
+import { kindOf } from '../../kinds/kind.ts';
+import { filmResistance } from '../../gas/gap.ts';
+import { segmentTable } from '../../numerics/segment-table.ts';
+import { forwardAngle, FULL_TURN, wrappedAngle } from '../crank-positions.ts';
+import { angleOfGreatestSwing, greatestSwing, swingRate } from '../oscillating-travel.ts';
+import type { PartContext } from '../part-context.ts';
+import { gap, port, type AreaLaw, type Passage } from '../passage.ts';
+import { filmShapeFactors, type FilmShapeFactors } from './face-film.ts';
+import { oscillatingCylinderComplaints } from './oscillating-cylinder-complaints.ts';
+import {
+  oscillatingCylinderParameters,
+  oscillatingTrain,
+  swingHole,
+  type OscillatingCylinder,
+} from './oscillating-cylinder-parameters.ts';
+import {
+  anglesAtDistance,
+  centreDistance,
+  openAndShut,
+  openingBreakpoints,
+  swingOpening,
+  touchDistance,
+  type SwingHole,
+} from './swing-hole.ts';
+import { orderedEdges, type DerivedSize, type ValveGear } from './valve-gear.ts';
+
+/** The two holes; crank angles of the exhaust hole count backwards. */
+interface Holes {
+  readonly admission: SwingHole;
+  readonly exhaust: SwingHole;
+}
+
+function openingArea(hole: SwingHole, dischargeCoefficient: number, sense: 1 | -1): AreaLaw {
+  const [opens] = openAndShut(hole);
+  const table = segmentTable(
+    (since) => dischargeCoefficient * swingOpening(hole, opens + since),
+    openingBreakpoints(hole),
+  );
+  // Next to its foot the interpolation may dip below zero by a billionth of the port.
+  return (angle) => Math.max(0, table.value(forwardAngle(opens, sense * angle)));
+}
+
+/** Crank angles at which an opening or a land starts, ends or kinks. */
+function holeEdges(hole: SwingHole, gapHeight: number): number[] {
+  const [opens] = openAndShut(hole);
+  return [
+    ...openingBreakpoints(hole).map((since) => opens + since),
+    ...anglesAtDistance(hole, touchDistance(hole) + gapHeight),
+  ];
+}
+
+function filmAt(own: OscillatingCylinder, { admission, exhaust }: Holes, angle: number): FilmShapeFactors {
+  const distance = (hole: SwingHole, at: number): number =>
+    Math.max(centreDistance(hole, at), touchDistance(hole) + own.face_gap);
+  return filmShapeFactors(
+    {
+      holeCircle: own.hole_circle_radius,
+      rim: own.face_diameter / 2,
+      pivot: own.pivot_diameter / 2,
+    },
+    {
+      chest: own.admission.hole_diameter / 2,
+      cylinder: own.port_diameter / 2,
+      room: own.exhaust.hole_diameter / 2,
+      chestToCylinder: distance(admission, angle),
+      cylinderToRoom: distance(exhaust, -angle),
+      chestToRoom: 2 * own.hole_circle_radius * Math.sin((own.admission.angle + own.exhaust.angle) / 2),
+    },
+  );
+}
+
+/** A law of the crank angle, tabulated over the whole turn between its edges. */
+function overTurn(law: (angle: number) => number, edges: readonly number[]): (angle: number) => number {
+  const start = edges[0]!;
+  const atStart = law(start);
+  const breakpoints = [...edges.map((edge) => edge - start), FULL_TURN];
+  const table = segmentTable((since) => law(start + since) - atStart, breakpoints);
+  return (angle) => atStart + table.value(forwardAngle(start, angle));
+}
+
+function sealingGaps(
+  own: OscillatingCylinder,
+  holes: Holes,
+  edges: readonly number[],
+  { gas }: PartContext,
+): Passage[] {
+  const h = own.face_gap;
+  if (h === 0) return [];
+  const shapeFactor = (which: keyof FilmShapeFactors): ((angle: number) => number) =>
+    overTurn((angle) => filmAt(own, holes, angle)[which], edges);
+  const leak = (
+    ends: Pick<Passage, 'name' | 'from' | 'to'>,
+    which: keyof FilmShapeFactors,
+    mouth: number,
+  ): Passage => {
+    const factor = shapeFactor(which);
+    return gap(
+      gas,
+      ends,
+      (angle) => filmResistance(factor(angle), h),
+      () => Math.PI * mouth * h,
+    );
+  };
+  const supply = own.admission.hole_diameter;
+  const cylinder = own.port_diameter;
+  return [
+    leak(
+      { name: 'across the faces, from chest to cylinder', from: 'chest', to: 'cylinder' },
+      'chestToCylinder',
+      Math.min(supply, cylinder),
+    ),
+    leak(
+      { name: 'across the faces, from cylinder to room', from: 'cylinder', to: 'atmosphere' },
+      'cylinderToRoom',
+      cylinder,
+    ),
+    leak(
+      { name: 'across the faces, from chest to room', from: 'chest', to: 'atmosphere' },
+      'chestToRoom',
+      supply,
+    ),
+  ];
+}
+
+function sizes({ admission, exhaust }: Holes): DerivedSize[] {
+  const aside = ({ holeCircle, position }: SwingHole): number => holeCircle * Math.sin(position);
+  const lap = (hole: SwingHole): number => centreDistance(hole, 0) - touchDistance(hole);
+  const { train } = admission;
+  return [
+    { label: 'crank centre to trunnion, as rod_length', value: train.trunnionDistance, dimension: 'length' },
+    { label: 'greatest swing either way', value: greatestSwing(train), dimension: 'angle' },
+    { label: 'admission hole, aside from the middle line', value: aside(admission), dimension: 'length' },
+    { label: 'exhaust hole, aside from the middle line', value: aside(exhaust), dimension: 'length' },
+    { label: 'lap of the admission hole at dead centre', value: lap(admission), dimension: 'length' },
+    { label: 'lap of the exhaust hole at dead centre', value: lap(exhaust), dimension: 'length' },
+  ];
+}
+
+/** Friction torque between the faces [N m]. */
+function faceTorque(own: OscillatingCylinder): number {
+  const [rim, pivot] = [own.face_diameter / 2, own.pivot_diameter / 2];
+  const meanRadius = (2 * (rim ** 3 - pivot ** 3)) / (3 * (rim ** 2 - pivot ** 2));
+  return own.friction_coefficient * own.face_force * meanRadius;
+}
+
+function build(own: OscillatingCylinder, context: PartContext): ValveGear {
+  const holes: Holes = {
+    admission: swingHole(own, 'admission', context),
+    exhaust: swingHole(own, 'exhaust', context),
+  };
+  const train = oscillatingTrain(context);
+  const torque = faceTorque(own);
+  const { gas } = context;
+  const turnsBack = angleOfGreatestSwing(train);
+  const edges = orderedEdges([
+    ...holeEdges(holes.admission, own.face_gap),
+    ...holeEdges(holes.exhaust, own.face_gap).map((angle) => -angle),
+    turnsBack,
+    -turnsBack,
+  ]);
+  const intoCylinder = openingArea(holes.admission, own.discharge_coefficient, 1);
+  const outOfCylinder = openingArea(holes.exhaust, own.discharge_coefficient, -1);
+  const [admission, cutOff] = openAndShut(holes.admission);
+  const [backwardOpens, backwardShuts] = openAndShut(holes.exhaust);
+  return {
+    ports: [
+      port(gas, 'admission', { name: 'admission hole', from: 'chest', to: 'cylinder' }, intoCylinder),
+      port(gas, 'exhaust', { name: 'exhaust hole', from: 'cylinder', to: 'atmosphere' }, outOfCylinder),
+    ],
+    sealingGaps: sealingGaps(own, holes, edges, context),
+    edges,
+    events: {
+      admission: wrappedAngle(admission),
+      cutOff: wrappedAngle(cutOff),
+      release: wrappedAngle(-backwardShuts),
+      compression: wrappedAngle(-backwardOpens),
+    },
+    derivedSizes: sizes(holes),
+    dragTorque: (angle) => torque * Math.abs(swingRate(train, angle)),
+  };
+}
+
+export const oscillatingCylinder = kindOf({
+  kind: 'oscillating cylinder',
+  doc: 'The cylinder rocks on a trunnion and swings its port over two holes. Here rod_length is the distance from crank centre to trunnion.',
+  parameters: oscillatingCylinderParameters,
+  complaints: oscillatingCylinderComplaints,
+  build,
+});

@@ -1,0 +1,67 @@
+/** A trace of any length in a bounded number of points. */
+import { describe, expect, it } from 'vitest';
+import { initialState } from '../../../src/model/initial-state.ts';
+import { SLOT } from '../../../src/model/slots.ts';
+import { traceRecorder } from '../../../src/run/trace-recorder.ts';
+import { systemOf } from '../../support/drive.ts';
+import { referenceSpec } from '../../support/reference-engine.ts';
+
+const system = systemOf(referenceSpec());
+
+/** A recorder that has been shown states at steady intervals. */
+function recorded(states: number, interval: number) {
+  const recorder = traceRecorder(system);
+  const y = initialState(system, 0, 1);
+  for (let i = 0; i < states; i += 1) {
+    y[SLOT.time] = i * interval;
+    y[SLOT.crankAngle] = i * interval;
+    recorder.note((slot) => y[slot]!);
+  }
+  return { recorder, y };
+}
+
+describe('a trace', () => {
+  it.each([10, 3999, 4000, 4001, 100_000])('of %i states stays within four thousand points', (states) => {
+    const { recorder, y } = recorded(states, 1e-3);
+    const { time } = recorder.finish(y);
+    expect(time.length).toBeLessThanOrEqual(4000);
+    expect(time.length).toBeGreaterThanOrEqual(Math.min(states, 2000));
+  });
+
+  it('begins at the beginning, ends at the end, and only goes forward', () => {
+    const { recorder, y } = recorded(30_000, 1e-3);
+    const { time } = recorder.finish(y);
+    expect(time[0]).toBe(0);
+    expect(time.at(-1)).toBe(y[SLOT.time]);
+    expect(time.slice(1).every((at, i) => at > time[i]!)).toBe(true);
+  });
+
+  it('keeps its points evenly apart', () => {
+    const { recorder, y } = recorded(30_000, 1e-3);
+    const { time } = recorder.finish(y);
+    const gaps = time.slice(1, -1).map((at, i) => at - time[i]!);
+    expect(Math.max(...gaps) / Math.min(...gaps)).toBeLessThan(2.5);
+  });
+
+  it('leaves out states that follow too closely', () => {
+    const { recorder, y } = recorded(1000, 1e-6);
+    expect(recorder.finish(y).time.length).toBeLessThan(10);
+  });
+
+  it('has columns of one length, with pressures of the room at first', () => {
+    const { recorder, y } = recorded(5, 1e-2);
+    const trace = recorder.finish(y);
+    for (const column of Object.values(trace) as Float64Array[]) expect(column).toHaveLength(5);
+    expect(trace.chestPressure[0]! / system.engine.atmosphere.pressure).toBeCloseTo(1, 12);
+    expect(trace.cylinderPressure[0]! / system.engine.atmosphere.pressure).toBeCloseTo(1, 12);
+  });
+
+  it('takes nothing more once paused, but closes where the run did', () => {
+    const { recorder, y } = recorded(5, 1e-2);
+    recorder.pause();
+    const later = y.slice();
+    later[SLOT.time] = 50;
+    recorder.note((slot) => later[slot]!);
+    expect([...recorder.finish(y).time]).toEqual([0, 0.01, 0.02, 0.03, 0.04]);
+  });
+});
