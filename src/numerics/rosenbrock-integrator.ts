@@ -4,8 +4,16 @@
  * A step that misses its tolerance, or meets a slope that is not finite, is tried again shorter. The length last found
  * right is where the next journey begins, so that many short journeys cost little more than one long one.
  */
-import { firstEvent } from './events.ts';
-import type { AcceptedStep, Arrival, Integrator, Journey, OdeProblem, Tolerances } from './integrator.ts';
+import { firstEvent, type FoundEvent } from './events.ts';
+import type {
+  AcceptedStep,
+  Arrival,
+  EventFunction,
+  Integrator,
+  Journey,
+  OdeProblem,
+  Tolerances,
+} from './integrator.ts';
 import { rosenbrockStep, type RosenbrockStep } from './rosenbrock-step.ts';
 
 /** The error goes with the fourth power of the length; the next step aims at a little less than is allowed. */
@@ -16,8 +24,14 @@ const MOST_FACTOR = 5;
 /** Shortening after a step that could not be made at all. */
 const RETREAT = 0.25;
 
+/** A step is made this much longer if that spares a tiny last one. */
+const STRETCH = 1.01;
+
 /** A step shorter than this share of what is left, or of x, no longer leads anywhere. */
 const SHORTEST = Number.EPSILON;
+
+/** A step that ends this much behind an event is exact enough at the event itself. */
+const JUST_BEHIND = 1.001;
 
 export interface RosenbrockIntegrator extends Integrator {
   readonly counters: Integrator['counters'] & { rejectedSteps: number };
@@ -33,36 +47,40 @@ export function rosenbrockIntegrator(problem: OdeProblem, tolerances: Tolerances
   let proposed = NaN;
   let triesLeft = 0;
 
-  /** All that is left when that is about a step or less; half of it when it is less than two. */
-  const lengthWithin = (left: number): number =>
-    proposed * 1.0001 >= left ? left : Math.min(proposed, left / 2);
-
-  /** Learns from a step that was good; one cut short by the end of the way says nothing against longer ones. */
-  const learn = (length: number, factor: number): void => {
-    const next = length * factor;
-    proposed = length < proposed && factor >= 1 ? Math.max(proposed, next) : next;
-  };
-
   /** Tries ever shorter steps from where the method has begun: the length that was good, or why there is none. */
   const findStep = (x: number, left: number): number | Arrival => {
     if (Number.isNaN(proposed)) proposed = method.firstLength();
-    for (let mostFactor = MOST_FACTOR; triesLeft > 0; mostFactor = 1) {
+    while (triesLeft > 0) {
       triesLeft -= 1;
-      const length = lengthWithin(left);
+      const length = proposed * STRETCH >= left ? left : proposed;
       const error = method.attempt(length);
-      const factor = Math.min(mostFactor, lengthFactor(error));
-      if (error <= 1) {
-        learn(length, factor);
-        return length;
-      }
+      proposed = length * lengthFactor(error);
+      if (error <= 1) return length;
       counters.rejectedSteps += 1;
-      proposed = length * factor;
       if (proposed < SHORTEST * Math.max(left, Math.abs(x))) break;
     }
     const { culprit } = method;
     return culprit < 0 || triesLeft === 0
       ? { reason: 'step-limit', x }
       : { reason: 'non-finite', x, component: culprit };
+  };
+
+  /**
+   * The first event of the step. Places within a step are not as good as its end, so the step is made again to end just
+   * behind; should the event not show in that one, it will in the next.
+   */
+  const findEvent = (events: readonly EventFunction[]): FoundEvent | undefined => {
+    const found = firstEvent(step, events);
+    if (!found) return undefined;
+    const length = step.to - step.from;
+    const shorter = (found.x - step.from) * JUST_BEHIND;
+    if (shorter >= length) return found;
+    if (method.attempt(shorter) <= 1) {
+      step.accept(step.from, step.from + shorter);
+      return firstEvent(step, events);
+    }
+    method.attempt(length);
+    return found;
   };
 
   const travel = (x: number, y: Float64Array, xEnd: number, { events, onStep }: Journey): Arrival => {
@@ -74,7 +92,7 @@ export function rosenbrockIntegrator(problem: OdeProblem, tolerances: Tolerances
       if (typeof length === 'object') return length;
       counters.acceptedSteps += 1;
       step.accept(from, length === left ? xEnd : from + length);
-      const found = events && firstEvent(step, events);
+      const found = events && findEvent(events);
       if (found) step.to = found.x;
       onStep?.(step);
       step.interpolate(step.to, y);

@@ -48,6 +48,13 @@ describe('the residuals', () => {
     expect(ledgerResiduals(system, before, after).energy).toBeCloseTo(1, 9);
   });
 
+  it('of speed that the weight of the pistons gave are zero', () => {
+    const after = before.slice();
+    after[SLOT.speed] = 11;
+    after[slots.gravityWork] = 21;
+    expect(ledgerResiduals(system, before, after).energy).toBeLessThan(1e-12);
+  });
+
   it('of work that a bearing took from the flywheel are zero', () => {
     const after = before.slice();
     after[SLOT.speed] = 9;

@@ -127,6 +127,25 @@ describe('events', () => {
   });
 });
 
+describe('edges', () => {
+  it.each([
+    { what: 'the port cracks open to the chest', s: 2.2 },
+    { what: 'the port is fully open to the chest', s: 4.2 },
+    { what: 'the land on the steam side is as long as the gap is high', s: 2.195 },
+    { what: 'the port cracks open to the exhaust', s: -0.5 },
+    { what: 'the port is fully open to the exhaust', s: -2.5 },
+    { what: 'the land on the exhaust side is as long as the gap is high', s: -0.495 },
+    { what: 'the bar is covered', s: 3.5 },
+  ])('$what, going and coming', ({ s }) => {
+    const { edges } = flatGear();
+    const angle = Math.asin(s / 5);
+    for (const crossing of [angle, Math.PI - angle]) {
+      const wanted = (crossing - 30 * DEGREE + 2 * Math.PI) % (2 * Math.PI);
+      expect(edges.some((edge) => Math.abs(edge - wanted) < 1e-9)).toBe(true);
+    }
+  });
+});
+
 describe('leaks', () => {
   /** Straight slit w/L in a gap, 4 bar to 1 bar. */
   const slit = (widthOverLength: number, section: number, height: number): number =>

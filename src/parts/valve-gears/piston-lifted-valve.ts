@@ -1,0 +1,130 @@
+/**
+ * A ball or poppet in the cover, lifted off its seat by a pin on the piston near top dead centre; a ring of holes in the
+ * barrel, uncovered by the piston near bottom dead centre. There is nothing to time it by but the piston itself:
+ *
+ *   lift       s = lift at top dead centre − travel, or nothing          opening: seat-opening.ts
+ *   exhaust    n circles of diameter d, each open to a height of travel − edge
+ *
+ * So each opening lies the same angle before as after its dead centre. The engine cannot start by itself, must be
+ * pushed, and then runs either way.
+ *
+ * Leak: a gap round the shut seat, as a straight slit as long as the seat's rim; none by default.
+ * Drag: the lifting force through |x′| while the valve is lifted, on the way up only; what the valve gives back on the way
+ * down is left out. Assumes that the valve follows the pin, and the pressure in the cylinder never lifts it.
+ */
+import { kindOf } from '../../kinds/kind.ts';
+import { slitResistance } from '../../gas/gap.ts';
+import { angleAtStrokeFraction, pistonTravel, pistonTravelRate, type CrankTrain } from '../crank-train.ts';
+import { FULL_TURN, wrappedAngle } from '../crank-positions.ts';
+import { segmentArea } from '../geometry/circles.ts';
+import type { PartContext } from '../part-context.ts';
+import { fixedGap, port, type AreaLaw, type Passage } from '../passage.ts';
+import { pistonLiftedValveComplaints } from './piston-lifted-valve-complaints.ts';
+import {
+  liftedSeat,
+  pistonLiftedValveParameters,
+  type PistonLiftedValve,
+} from './piston-lifted-valve-parameters.ts';
+import { liftWhereBoreLimits, seatOpening } from './seat-opening.ts';
+import { orderedEdges, type ValveGear } from './valve-gear.ts';
+
+const travelAt = (crank: CrankTrain, angle: number): number =>
+  pistonTravel(crank, Math.sin(angle), Math.cos(angle));
+
+/** Crank angle on the outward stroke at which the piston has come a way from top dead centre. */
+const angleAtTravel = (crank: CrankTrain, travel: number): number =>
+  angleAtStrokeFraction(crank, travel / (2 * crank.crankRadius));
+
+function admissionArea(own: PistonLiftedValve, { crank }: PartContext): AreaLaw {
+  const seat = liftedSeat(own);
+  return (angle) =>
+    own.discharge_coefficient * seatOpening(seat, Math.max(0, own.lift - travelAt(crank, angle)));
+}
+
+function exhaustArea(own: PistonLiftedValve, { crank }: PartContext): AreaLaw {
+  const { hole_count, hole_diameter, edge_from_top } = own.exhaust;
+  const perHole = own.discharge_coefficient * hole_count;
+  return (angle) => perHole * segmentArea(hole_diameter / 2, travelAt(crank, angle) - edge_from_top);
+}
+
+/** Crank angles at which an opening starts, ends or kinks, on either side of the dead centres. */
+function edges(own: PistonLiftedValve, { crank }: PartContext): number[] {
+  const { hole_diameter, edge_from_top } = own.exhaust;
+  const limit = liftWhereBoreLimits(liftedSeat(own), own.lift);
+  const travels = [own.lift, edge_from_top, edge_from_top + hole_diameter];
+  if (limit !== undefined) travels.push(own.lift - limit);
+  const outward = travels
+    .filter((travel) => travel < 2 * crank.crankRadius)
+    .map((travel) => angleAtTravel(crank, travel));
+  // The lifting force lets go at top dead centre.
+  return orderedEdges([0, ...outward, ...outward.map((angle) => -angle)]);
+}
+
+function seatLeak(own: PistonLiftedValve, { gas }: PartContext): Passage[] {
+  const h = own.seat_gap;
+  if (h === 0) return [];
+  const rim = Math.PI * own.seat_diameter;
+  return [
+    fixedGap(
+      gas,
+      { name: 'past the shut valve seat', from: 'chest', to: 'cylinder' },
+      slitResistance(Math.max(h, own.seat_width), rim, h),
+      rim * h,
+    ),
+  ];
+}
+
+function build(own: PistonLiftedValve, context: PartContext): ValveGear {
+  const { gas, crank } = context;
+  const shuts = angleAtTravel(crank, own.lift);
+  const uncovers = angleAtTravel(crank, own.exhaust.edge_from_top);
+  return {
+    ports: [
+      port(
+        gas,
+        'admission',
+        { name: 'valve in the cover', from: 'chest', to: 'cylinder' },
+        admissionArea(own, context),
+      ),
+      port(
+        gas,
+        'exhaust',
+        { name: 'holes in the barrel', from: 'cylinder', to: 'atmosphere' },
+        exhaustArea(own, context),
+      ),
+    ],
+    sealingGaps: seatLeak(own, context),
+    edges: edges(own, context),
+    events: {
+      admission: wrappedAngle(-shuts),
+      cutOff: shuts,
+      release: uncovers,
+      compression: wrappedAngle(-uncovers),
+    },
+    derivedSizes: [
+      { label: 'valve lifted, either side of top dead centre', value: shuts, dimension: 'angle' },
+      {
+        label: 'holes open, either side of bottom dead centre',
+        value: Math.PI - uncovers,
+        dimension: 'angle',
+      },
+      {
+        label: 'greatest height of the holes that is uncovered',
+        value: Math.min(own.exhaust.hole_diameter, 2 * crank.crankRadius - own.exhaust.edge_from_top),
+        dimension: 'length',
+      },
+    ],
+    dragTorque: (angle) => {
+      if (wrappedAngle(angle) < FULL_TURN - shuts) return 0;
+      return own.lifting_force * Math.abs(pistonTravelRate(crank, Math.sin(angle), Math.cos(angle)));
+    },
+  };
+}
+
+export const pistonLiftedValve = kindOf({
+  kind: 'piston-lifted valve',
+  doc: 'A ball or poppet in the cover, lifted by a pin on the piston; exhaust through holes in the barrel. Must be pushed to start.',
+  parameters: pistonLiftedValveParameters,
+  complaints: pistonLiftedValveComplaints,
+  build,
+});
