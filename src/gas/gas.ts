@@ -21,7 +21,7 @@ export interface Gas {
   /** cp and cv [J/(kg K)]. */
   readonly heatCapacityAtConstantPressure: number;
   readonly heatCapacityAtConstantVolume: number;
-  /** Pr = cp μ/λ, taken as constant; ties the heat conductivity to the viscosity. */
+  /** Pr = cp μ/k, taken as constant; ties the heat conductivity to the viscosity. */
   readonly prandtlNumber: number;
   /** Dynamic viscosity [Pa s] at temperature T [K]. */
   viscosity(temperature: number): number;

@@ -199,14 +199,6 @@ export interface RunResult {
   readonly engine: EngineFacts;
 }
 
-export interface EndFacts {
-  /** As in its profile. */
-  readonly name: string;
-  readonly deadCentre: number;
-  /** Counted from its own dead centre. */
-  readonly events: ValveEvents;
-}
-
 /** What pictures and words need to know about the working gas. */
 export interface GasFacts {
   readonly name: string;
@@ -221,6 +213,14 @@ export interface BarrelFacts {
   readonly wallThickness: number | undefined;
 }
 
+export interface EndFacts {
+  /** As in its profile. */
+  readonly name: string;
+  readonly deadCentre: number;
+  /** Counted from its own dead centre. */
+  readonly events: ValveEvents;
+}
+
 export interface EngineFacts {
   readonly valveGearKind: string;
   readonly gas: GasFacts;
@@ -230,8 +230,6 @@ export interface EngineFacts {
   readonly supplyPressure: number;
   /** Pressure in front of the regulator, when one that droops is described. */
   readonly regulatorInlet?: number;
-  /** The highest pressure in front of the regulator, which comes through if it fails; undefined if not described. */
-  readonly upstreamPressure: number | undefined;
   /** Working pressure of the weakest of hose, fittings and chest, if it was given. */
   readonly ratedPressure: number | undefined;
   readonly barrel: BarrelFacts;

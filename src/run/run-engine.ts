@@ -31,6 +31,37 @@ function loadCurve(engine: Engine, topSpeed: number): EngineFacts['loadCurve'] {
   return { speed, torque: speed.map((at) => engine.load.torque(at)) };
 }
 
+type AirFacts = Pick<
+  EngineFacts,
+  | 'gas'
+  | 'atmosphericPressure'
+  | 'atmosphericTemperature'
+  | 'relativeHumidity'
+  | 'supplyPressure'
+  | 'regulatorInlet'
+>;
+
+function airFacts({ atmosphere, supply }: EngineSpec, { gas }: Engine): AirFacts {
+  const { name, origin, heatCapacityRatio, criticalPressureRatio } = gas;
+  return {
+    gas: { name, origin, heatCapacityRatio, criticalPressureRatio },
+    atmosphericPressure: atmosphere.pressure,
+    atmosphericTemperature: atmosphere.temperature,
+    relativeHumidity: atmosphere.relative_humidity,
+    supplyPressure: supply.pressure,
+    ...(supply.regulator ? { regulatorInlet: supply.regulator.inlet_pressure } : {}),
+  };
+}
+
+/** What has to hold the pressure, as far as it is described. */
+function strengthFacts({ supply, cylinder }: EngineSpec): Pick<EngineFacts, 'ratedPressure' | 'barrel'> {
+  const { material, wall_thickness } = cylinder;
+  return {
+    ratedPressure: supply.rated_pressure,
+    barrel: { material: material && barrelMaterial(material), wallThickness: wall_thickness },
+  };
+}
+
 /** Sizes of the first cylinder's gear; those of a double-acting one differ from end to end. */
 function derivedSizes({ ends }: Engine): EngineFacts['derivedSizes'] {
   const own = ends.filter(({ cylinder }) => cylinder === 0);
@@ -45,34 +76,6 @@ function endFacts({ name, deadCentre, valveGear }: WorkingEnd): EndFacts {
   return { name, deadCentre, events: valveGear.events };
 }
 
-type AirFacts = Pick<
-  EngineFacts,
-  'gas' | 'atmosphericPressure' | 'atmosphericTemperature' | 'relativeHumidity' | 'supplyPressure'
->;
-
-function airFacts({ atmosphere, supply }: EngineSpec, { gas }: Engine): AirFacts {
-  const { name, origin, heatCapacityRatio, criticalPressureRatio } = gas;
-  return {
-    gas: { name, origin, heatCapacityRatio, criticalPressureRatio },
-    atmosphericPressure: atmosphere.pressure,
-    atmosphericTemperature: atmosphere.temperature,
-    relativeHumidity: atmosphere.relative_humidity,
-    supplyPressure: supply.pressure,
-  };
-}
-
-/** What comes if the regulator fails, and what has to hold it, as far as they are described. */
-function strengthFacts(spec: EngineSpec): Pick<EngineFacts, 'upstreamPressure' | 'ratedPressure' | 'barrel'> {
-  const { rated_pressure, regulator } = spec.supply;
-  const { material, wall_thickness } = spec.cylinder;
-  const upstream = Math.max(regulator?.inlet_pressure ?? 0, spec.compressor?.cut_out ?? 0);
-  return {
-    upstreamPressure: upstream > 0 ? upstream : undefined,
-    ratedPressure: rated_pressure,
-    barrel: { material: material && barrelMaterial(material), wallThickness: wall_thickness },
-  };
-}
-
 function engineFacts(spec: EngineSpec, engine: Engine, topSpeed: number): EngineFacts {
   const [first, ...others] = engine.ends;
   const { events } = first.valveGear;
@@ -80,7 +83,6 @@ function engineFacts(spec: EngineSpec, engine: Engine, topSpeed: number): Engine
     valveGearKind: spec.valve_gear.kind,
     ...airFacts(spec, engine),
     ...strengthFacts(spec),
-    ...(spec.supply.regulator ? { regulatorInlet: spec.supply.regulator.inlet_pressure } : {}),
     chestVolume: engine.volumes.reduce((sum, { fixedVolume }) => sum + (fixedVolume ?? 0), 0),
     clearanceVolume: engine.ends.reduce((sum, { clearanceVolume }) => sum + clearanceVolume, 0),
     sweptVolume: engine.sweptVolume,

@@ -1,7 +1,7 @@
 /**
  * Dry air. R and γ: US Standard Atmosphere 1976 values as tabulated for standard sea level.
  * Viscosity: Sutherland's law with μ₀ = 1.716e-5 Pa s at 273.15 K, S = 110.4 K; within 0.5 % of tables from 0 to 100 °C.
- * Prandtl number: a table's value at 300 K, taken as constant.
+ * Prandtl number: a table's value at 300 K; it hardly changes from 0 to 100 °C.
  */
 import type { GasCheck } from '../gas-check.ts';
 import { idealGas } from '../gas.ts';

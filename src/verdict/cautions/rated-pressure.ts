@@ -2,7 +2,7 @@
 import type { EngineFacts, RunResult } from '../../run/result.ts';
 import { gaugeText } from '../figures.ts';
 import type { Caution, Severity } from './caution.ts';
-import { highestPressure, highestPressureText } from './highest-pressure.ts';
+import { highestPressure, highestPressureText, upstreamIsKnown } from './highest-pressure.ts';
 
 export function ratedPressureCaution({ engine }: RunResult): Caution | undefined {
   const { ratedPressure, atmosphericPressure } = engine;
@@ -29,7 +29,7 @@ function judged(engine: EngineFacts, rated: number): [string, Severity] {
       'Nothing but the regulator keeps it from bursting: fit a stronger part, or a relief valve set below its rating.',
       'danger',
     ];
-  return engine.upstreamPressure === undefined
-    ? ['It bears the pressure set; fit a relief valve for the rest.', 'caution']
-    : ['It bears that.', 'note'];
+  return upstreamIsKnown(engine)
+    ? ['It bears that.', 'note']
+    : ['It bears the pressure set; fit a relief valve for the rest.', 'caution'];
 }

@@ -236,7 +236,6 @@ const engine: EngineFacts = {
     criticalPressureRatio: 0.5283,
   },
   relativeHumidity: 0.6,
-  upstreamPressure: ATMOSPHERE + 8e5,
   ratedPressure: undefined,
   barrel: { material: undefined, wallThickness: undefined },
   atmosphericPressure: ATMOSPHERE,

@@ -91,7 +91,8 @@ describe('a pressure rating', () => {
   });
 
   it('is not trusted where nobody says what stands in front of the regulator', () => {
-    const unknown = withEngine({ ratedPressure: room + 5e5, upstreamPressure: undefined });
+    const { receiver: _receiver, ...alone } = engine;
+    const unknown = { ...settledResult, engine: { ...alone, ratedPressure: room + 5e5 } };
     expect(topic(unknown, 'Pressure rating')?.severity).toBe('caution');
     expect(topic(unknown, 'Pressure parts')?.text).toContain(
       '4.00 bar gauge, the pressure set; what stands in front',
@@ -99,6 +100,12 @@ describe('a pressure rating', () => {
     expect(topic(settledResult, 'Pressure parts')?.text).toContain(
       '8.00 bar gauge, the highest pressure there is',
     );
+  });
+
+  it('is held against the inlet of a regulator too', () => {
+    const high = withEngine({ ratedPressure: room + 9e5, regulatorInlet: room + 10e5 });
+    expect(topic(high, 'Pressure rating')?.severity).toBe('danger');
+    expect(topic(high, 'Pressure parts')?.text).toContain('10.00 bar gauge, the highest pressure there is');
   });
 
   it('is nothing to speak of when it was not given', () => {
