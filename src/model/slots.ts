@@ -12,8 +12,8 @@ const FIRST_VOLUME = 3;
 
 export interface Slots {
   /** Mass [kg] and internal energy [J] of a volume. */
-  mass(volume: number): number;
-  energy(volume: number): number;
+  readonly mass: (volume: number) => number;
+  readonly energy: (volume: number) => number;
   /** The totals begin here. */
   readonly firstTotal: number;
   /** Works so far [J]: of the gas on the pistons (absolute pressure), then what took it or gave to it. */
@@ -27,10 +27,10 @@ export interface Slots {
   /** Air that went through admission and exhaust while both were open [kg]. */
   readonly blowThrough: number;
   /** Net mass [kg] and enthalpy [J] through a passage, positive from → to. */
-  passageMass(passage: number): number;
-  passageEnthalpy(passage: number): number;
+  readonly passageMass: (passage: number) => number;
+  readonly passageEnthalpy: (passage: number) => number;
   /** Air that leaked by it into a cylinder end and left straight by the open exhaust [kg]. */
-  passageWaste(passage: number): number;
+  readonly passageWaste: (passage: number) => number;
   readonly dimension: number;
 }
 

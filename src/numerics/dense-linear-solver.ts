@@ -1,4 +1,9 @@
-/** Solves small dense linear systems by LU decomposition with partial pivoting, in place and without allocation. */
+/**
+ * Solves small dense linear systems by LU decomposition, in place and without allocation.
+ *
+ * The pivot of a column is the entry that is largest as a share of its row: rows may be in different units. The first of
+ * equals is taken, so a leading row that says xᵢ = bᵢ is obeyed to the last bit.
+ */
 
 export interface LinearSolver {
   /** Row by row; filled by the caller, overwritten by `factorise`. */
@@ -12,13 +17,16 @@ export interface LinearSolver {
 export function linearSolver(size: number): LinearSolver {
   const matrix = new Float64Array(size * size);
   const pivots = new Int32Array(size);
+  const rowSizes = new Float64Array(size);
   return {
     matrix,
     factorise() {
+      measureRows(matrix, size, rowSizes);
       for (let k = 0; k < size; k += 1) {
-        const pivot = largestBelow(matrix, size, k);
+        const pivot = pivotOf(matrix, size, k, rowSizes);
         pivots[k] = pivot;
         if (pivot !== k) swapRows(matrix, size, k, pivot);
+        rowSizes[pivot] = rowSizes[k]!;
         const diagonal = matrix[k * size + k]!;
         if (diagonal === 0 || !Number.isFinite(diagonal)) return false;
         eliminateBelow(matrix, size, k, 1 / diagonal);
@@ -38,10 +46,23 @@ export function linearSolver(size: number): LinearSolver {
   };
 }
 
-function largestBelow(matrix: Float64Array, size: number, k: number): number {
+function measureRows(matrix: Float64Array, size: number, rowSizes: Float64Array): void {
+  for (let i = 0; i < size; i += 1) {
+    let largest = 0;
+    for (let j = 0; j < size; j += 1) largest = Math.max(largest, Math.abs(matrix[i * size + j]!));
+    rowSizes[i] = largest;
+  }
+}
+
+function pivotOf(matrix: Float64Array, size: number, k: number, rowSizes: Float64Array): number {
   let row = k;
+  let most = Math.abs(matrix[k * size + k]!) / rowSizes[k]!;
   for (let i = k + 1; i < size; i += 1) {
-    if (Math.abs(matrix[i * size + k]!) > Math.abs(matrix[row * size + k]!)) row = i;
+    const share = Math.abs(matrix[i * size + k]!) / rowSizes[i]!;
+    if (share > most) {
+      row = i;
+      most = share;
+    }
   }
   return row;
 }

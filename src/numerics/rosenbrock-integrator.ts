@@ -4,8 +4,16 @@
  * A step that misses its tolerance, or meets a slope that is not finite, is tried again shorter. The length last found
  * right is where the next journey begins, so that many short journeys cost little more than one long one.
  */
-import { firstEvent } from './events.ts';
-import type { AcceptedStep, Arrival, Integrator, Journey, OdeProblem, Tolerances } from './integrator.ts';
+import { firstEvent, type FoundEvent } from './events.ts';
+import type {
+  AcceptedStep,
+  Arrival,
+  EventFunction,
+  Integrator,
+  Journey,
+  OdeProblem,
+  Tolerances,
+} from './integrator.ts';
 import { rosenbrockStep, type RosenbrockStep } from './rosenbrock-step.ts';
 
 /** The error goes with the fourth power of the length; the next step aims at a little less than is allowed. */
@@ -21,6 +29,9 @@ const STRETCH = 1.01;
 
 /** A step shorter than this share of what is left, or of x, no longer leads anywhere. */
 const SHORTEST = Number.EPSILON;
+
+/** A step that ends this much behind an event is exact enough at the event itself. */
+const JUST_BEHIND = 1.001;
 
 export interface RosenbrockIntegrator extends Integrator {
   readonly counters: Integrator['counters'] & { rejectedSteps: number };
@@ -54,6 +65,24 @@ export function rosenbrockIntegrator(problem: OdeProblem, tolerances: Tolerances
       : { reason: 'non-finite', x, component: culprit };
   };
 
+  /**
+   * The first event of the step. Places within a step are not as good as its end, so the step is made again to end just
+   * behind; should the event not show in that one, it will in the next.
+   */
+  const findEvent = (events: readonly EventFunction[]): FoundEvent | undefined => {
+    const found = firstEvent(step, events);
+    if (!found) return undefined;
+    const length = step.to - step.from;
+    const shorter = (found.x - step.from) * JUST_BEHIND;
+    if (shorter >= length) return found;
+    if (method.attempt(shorter) <= 1) {
+      step.accept(step.from, step.from + shorter);
+      return firstEvent(step, events);
+    }
+    method.attempt(length);
+    return found;
+  };
+
   const travel = (x: number, y: Float64Array, xEnd: number, { events, onStep }: Journey): Arrival => {
     for (let from = x; ; from = step.to) {
       const left = xEnd - from;
@@ -63,7 +92,7 @@ export function rosenbrockIntegrator(problem: OdeProblem, tolerances: Tolerances
       if (typeof length === 'object') return length;
       counters.acceptedSteps += 1;
       step.accept(from, length === left ? xEnd : from + length);
-      const found = events && firstEvent(step, events);
+      const found = events && findEvent(events);
       if (found) step.to = found.x;
       onStep?.(step);
       step.interpolate(step.to, y);

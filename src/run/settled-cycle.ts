@@ -96,7 +96,7 @@ export function settledCycle(system: EngineSystem, cycle: MeasuredCycle): Settle
   const air = airLedger(system, cycle);
   const airMassFlow = air.mass / period;
   const speeds = rangeOf(profile.speed);
-  const { events } = engine.ends[0]!.valveGear;
+  const { events } = engine.ends[0].valveGear;
   return {
     speed,
     period,

@@ -15,7 +15,7 @@ export function standStill(system: EngineSystem, y: Float64Array): StandStill {
   const fromSupply = passages.reduce((sum, { from }, i) => (from === SUPPLY ? sum + massFlow[i]! : sum), 0);
   return {
     chestPressure: pressure[chest]!,
-    cylinderPressure: pressure[ends[0]!.place]!,
+    cylinderPressure: pressure[ends[0].place]!,
     airFlowAnr: anrVolumeFlow(fromSupply),
     leaks,
   };

@@ -44,7 +44,7 @@ export function traceRecorder(system: EngineSystem): TraceRecorder {
       crankAngle: component(SLOT.crankAngle),
       speed: component(SLOT.speed),
       chestPressure: pressure[chest]!,
-      cylinderPressure: pressure[ends[0]!.place]!,
+      cylinderPressure: pressure[ends[0].place]!,
     };
   };
   const lastTime = (): number => points.at(-1)?.time ?? -Infinity;

@@ -2,6 +2,9 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { SettledCycle } from '../../src/run/result.ts';
 import { runEngine } from '../../src/run/run-engine.ts';
+import { leaks } from '../../src/parts/leaks/registry.ts';
+import { wallHeats } from '../../src/parts/wall-heat/registry.ts';
+import { chosen } from '../support/chosen.ts';
 import { nonFinite } from '../support/non-finite.ts';
 import {
   constantLoad,
@@ -16,6 +19,15 @@ import {
 } from '../support/reference-engine.ts';
 
 const LIMIT = 1e-6;
+
+const doubleActing = { action: 'double', piston_rod_diameter: 12e-3 } as const;
+const glandLeak = chosen(leaks, 'rod gland', { radial_clearance: 20e-6, length: 15e-3 });
+const regulator = {
+  inlet_pressure: 801_325,
+  sonic_conductance: 2e-8,
+  critical_pressure_ratio: 0.3,
+  droop: 0.5e5,
+};
 
 const runs = [
   ['settles with spools', 'settled', referenceSpec()],
@@ -44,6 +56,28 @@ const runs = [
       flywheel: inertia(0.1),
       load: constantLoad(3),
       start: { crank_angle: 40 * DEGREE, hand_speed: 30 },
+    }),
+  ],
+  [
+    'settles with two working ends',
+    'settled',
+    referenceSpec({ cylinder: doubleActing, leaks: [pistonLeak(20e-6), glandLeak] }),
+  ],
+  [
+    'settles with two double-acting cylinders at 90°',
+    'settled',
+    referenceSpec({
+      cylinder: { ...doubleActing, cylinders: 2, crank_spacing: 90 * DEGREE, attitude: 'upright' },
+      load: growingLoad(4, 0.01),
+    }),
+  ],
+  ['settles with three cylinders', 'settled', referenceSpec({ cylinder: { cylinders: 3 } })],
+  [
+    'settles behind a regulator, with fittings and wall heat by correlation',
+    'settled',
+    referenceSpec({
+      supply: { regulator, hose: { bore: 8e-3, length: 4, fitting_bore: 4e-3, fittings: 2 } },
+      cylinder: { wall_heat: chosen(wallHeats, 'correlation', {}) },
     }),
   ],
   ['never gets round', 'no-start', referenceSpec({ flywheel: inertia(5e-3), load: growingLoad(1.4, 0) })],

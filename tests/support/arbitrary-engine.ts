@@ -1,7 +1,7 @@
 /** Random engines that pass every check a scenario has to pass. */
 import fc, { type Arbitrary } from 'fast-check';
 import { engineComplaints, engineParameters, type EngineSpec } from '../../src/parts/engine-description.ts';
-import { arbitraryValues } from './arbitrary-values.ts';
+import { arbitraryValues, passing } from './arbitrary-values.ts';
 
 interface Bounds {
   /** Longest engine time of a run [s]; runs cost in proportion. */
@@ -14,8 +14,8 @@ interface Bounds {
 const sizes = fc.double({ min: Math.log(0.2), max: Math.log(2), noNaN: true }).map(Math.exp);
 
 export function arbitraryEngine({ longestTime, strays }: Bounds): Arbitrary<EngineSpec> {
-  return sizes
+  const specs = sizes
     .chain((size) => arbitraryValues(engineParameters, { size, strays }))
-    .map((values) => ({ ...(values as unknown as EngineSpec), run: { longest_time: longestTime } }))
-    .filter((spec) => engineComplaints(spec).length === 0);
+    .map((values) => ({ ...(values as unknown as EngineSpec), run: { longest_time: longestTime } }));
+  return passing(specs, (spec) => engineComplaints(spec).length === 0, 'the engine');
 }

@@ -198,3 +198,21 @@ export function arbitraryValues(
     ),
   );
 }
+
+/** Refusals in a row after which no more is to be hoped for. */
+const PATIENCE = 5000;
+
+/** Only what passes a check; an error, not an endless search, when hardly anything does. */
+export function passing<T>(
+  values: Arbitrary<T>,
+  isPossible: (value: T) => boolean,
+  what: string,
+): Arbitrary<T> {
+  let refused = 0;
+  return values.filter((value) => {
+    refused = isPossible(value) ? 0 : refused + 1;
+    if (refused > PATIENCE)
+      throw new Error(`values about the examples of ${what} hardly ever pass its checks`);
+    return refused === 0;
+  });
+}

@@ -9,6 +9,7 @@ import {
   type HoleName,
   type OscillatingCylinder,
 } from './oscillating-cylinder-parameters.ts';
+import { singleActingOnly } from './single-acting-only.ts';
 import { touchAngle } from './swing-hole.ts';
 
 /** Metal that must be left between holes, rim and pivot: half a millimetre, common practice, no source. */
@@ -62,24 +63,12 @@ function apartComplaints(own: OscillatingCylinder): Complaint[] {
   ];
 }
 
-/** The holes of a second working end would need a description of their own. */
-const actionComplaints = ({ doubleActing }: PartContext): Complaint[] =>
-  doubleActing
-    ? [
-        {
-          path: ['kind'],
-          expected: 'another valve gear, or a single-acting cylinder',
-          received: 'an oscillating cylinder on a double-acting one',
-        },
-      ]
-    : [];
-
 export function oscillatingCylinderComplaints(
   own: OscillatingCylinder,
   context: PartContext,
 ): readonly Complaint[] {
   return [
-    ...actionComplaints(context),
+    ...singleActingOnly('an oscillating cylinder', context),
     ...circleComplaints(own),
     ...meetingComplaints(own, 'admission', context),
     ...meetingComplaints(own, 'exhaust', context),

@@ -3,6 +3,7 @@ import type { Complaint } from '../../kinds/kind.ts';
 import type { PartContext } from '../part-context.ts';
 import { mm } from './in-words.ts';
 import type { PistonLiftedValve } from './piston-lifted-valve-parameters.ts';
+import { singleActingOnly } from './single-acting-only.ts';
 
 /** Metal that must be left between two holes: half a millimetre, common practice, no source. */
 const SMALLEST_WALL = 0.5e-3;
@@ -56,9 +57,11 @@ function ringComplaints({ exhaust }: PistonLiftedValve, bore: number): Complaint
 
 export function pistonLiftedValveComplaints(
   own: PistonLiftedValve,
-  { crank, bore }: PartContext,
+  context: PartContext,
 ): readonly Complaint[] {
+  const { crank, bore } = context;
   return [
+    ...singleActingOnly('a piston-lifted valve', context),
     ...seatComplaints(own),
     ...travelComplaints(own, 2 * crank.crankRadius),
     ...ringComplaints(own, bore),

@@ -78,9 +78,11 @@ function pressures(cycle: SettledCycle, engine: EngineFacts): ChartFigure {
       [
         { label: first.name, ink: 0, values: chartValues(first.pressure, gauge) },
         { label: 'valve chest', ink: 1, values: chartValues(profile.chestPressure, gauge) },
-        ...FURTHER_INKS.slice(0, others.length).map((ink, i) => {
-          const end = others[i]!;
-          return { label: end.name, ink, values: chartValues(end.pressure, gauge) };
+        ...others.flatMap((end, i) => {
+          const ink = FURTHER_INKS[i];
+          return ink === undefined
+            ? []
+            : [{ label: end.name, ink, values: chartValues(end.pressure, gauge) }];
         }),
       ],
       true,

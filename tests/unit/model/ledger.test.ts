@@ -9,7 +9,7 @@ import { inertia, referenceSpec } from '../../support/reference-engine.ts';
 const system = systemOf(referenceSpec({ flywheel: inertia(2), cylinder: { reciprocating_mass: 0 } }));
 const { slots } = system;
 const before = initialState(system, 1, 10);
-const [HOSE, ADMISSION] = [0, 1];
+const [HOSE, ADMISSION, EXHAUST] = [0, 1, 2];
 
 describe('the residuals', () => {
   it('of a run in which nothing happened are zero', () => {
@@ -35,6 +35,17 @@ describe('the residuals', () => {
     expect(ledgerResiduals(system, before, after).mass).toBeLessThan(1e-12);
   });
 
+  it('of air that left by the exhaust are zero', () => {
+    const after = before.slice();
+    after[slots.passageMass(EXHAUST)] = 1e-5;
+    after[slots.passageEnthalpy(EXHAUST)] = 3;
+    after[slots.mass(1)]! -= 1e-5;
+    after[slots.energy(1)]! -= 3;
+    const { mass, energy } = ledgerResiduals(system, before, after);
+    expect(mass).toBeLessThan(1e-9);
+    expect(energy).toBeLessThan(1e-9);
+  });
+
   it('of air out of nowhere are its share of what went through', () => {
     const after = before.slice();
     after[slots.passageMass(HOSE)] = 1e-5;
@@ -46,6 +57,13 @@ describe('the residuals', () => {
     const after = before.slice();
     after[SLOT.speed] = 11;
     expect(ledgerResiduals(system, before, after).energy).toBeCloseTo(1, 9);
+  });
+
+  it('of speed that the weight of the pistons gave are zero', () => {
+    const after = before.slice();
+    after[SLOT.speed] = 11;
+    after[slots.gravityWork] = 21;
+    expect(ledgerResiduals(system, before, after).energy).toBeLessThan(1e-12);
   });
 
   it('of work that a bearing took from the flywheel are zero', () => {

@@ -48,6 +48,28 @@ describe('a dense linear system', () => {
     expect(y).toBeCloseTo(1, 14);
   });
 
+  it('keeps its figures when its rows are in very different units', () => {
+    const rows = [
+      [1e-3, 1e3],
+      [1e-9, 2e-9],
+    ];
+    const [x, y] = solved(rows, [1e-3 + 1e3, 3e-9])!;
+    expect(x).toBeCloseTo(1, 14);
+    expect(y).toBeCloseTo(1, 14);
+  });
+
+  it('obeys a leading row that gives its unknown outright to the last bit', () => {
+    const [x] = solved(
+      [
+        [1, 0, 0],
+        [7e5, 3, 1],
+        [-2e9, 1, 0.3],
+      ],
+      [0.1, 0.7, 0.9],
+    )!;
+    expect(x).toBe(0.1);
+  });
+
   it.each([
     [
       'dependent rows',

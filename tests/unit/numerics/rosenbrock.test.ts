@@ -326,6 +326,22 @@ describe('a journey', () => {
   });
 });
 
+describe('a component that stands', () => {
+  it('stands to the last bit, however hard it drives the others', () => {
+    const driven: OdeProblem = {
+      dimension: 3,
+      autonomous: true,
+      derivative: (_x, y, slopes) => {
+        slopes.set([0, 1e7 * (Math.cos(y[0]!) - y[0]! - y[1]!), 1e3 * (y[1]! - 0.3 * y[0]! - y[2]!)]);
+      },
+    };
+    const y = Float64Array.of(0, 0, 5);
+    integratorOf(driven).advance(0, y, 1, roomy);
+    expect(y[0]).toBe(0);
+    expect(y[2]).toBeCloseTo(1, 6);
+  });
+});
+
 describe('an event', () => {
   const half = { value: (_x: number, component: (i: number) => number): number => 0.5 - component(0) };
   const turning: OdeProblem = {
@@ -356,6 +372,49 @@ describe('an event', () => {
     integrator.advance(arrival.x, y, 3, roomy);
     expect(y[0]).toBeCloseTo(Math.sin(3), 6);
     expect(y[2]).toBeCloseTo(Math.sin(3), 6);
+  });
+
+  it('is where it is to the accuracy of the steps, not of the places within them', () => {
+    // A fall against a drag that grows with the square of the speed: v² = 1 − e^(−2 fall).
+    const falling: OdeProblem = {
+      dimension: 2,
+      autonomous: true,
+      derivative: (_x, y, slopes) => {
+        slopes.set([-y[1]!, 1 - y[1]! ** 2]);
+      },
+    };
+    const y = Float64Array.of(100, 0);
+    const landed = { value: (_x: number, component: (i: number) => number): number => component(0) - 98.7 };
+    integratorOf(falling, 1e-4).advance(0, y, 100, { ...roomy, events: [landed] });
+    expect(Math.abs(y[1]! - Math.sqrt(1 - Math.exp(-2.6)))).toBeLessThan(1e-5);
+  });
+
+  it('stands as first seen when the step cannot be made again', () => {
+    let passed = false;
+    let broken = 0;
+    const flaky: OdeProblem = {
+      ...turning,
+      derivative: (x, y, slopes) => {
+        turning.derivative(x, y, slopes);
+        if (passed && broken === 0) {
+          broken += 1;
+          slopes[0] = NaN;
+        }
+      },
+    };
+    const noticed = {
+      value: (x: number, component: (i: number) => number): number => {
+        const value = half.value(x, component);
+        passed ||= value <= 0;
+        return value;
+      },
+    };
+    const y = Float64Array.of(0, 1, 0);
+    const arrival = integratorOf(flaky, 1e-9).advance(0, y, 3, { ...roomy, events: [noticed] });
+    expect(broken).toBe(1);
+    expect(arrival.reason).toBe('event');
+    expect(arrival.x).toBeCloseTo(Math.PI / 6, 6);
+    expect(y[1]).toBeCloseTo(Math.sqrt(0.75), 6);
   });
 });
 

@@ -1,6 +1,11 @@
 /** Friction of bearings and piston at its limits. */
 import { describe, expect, it } from 'vitest';
-import { bearingTorque, frictionComplaints, pistonFriction } from '../../../src/parts/friction.ts';
+import {
+  bearingTorque,
+  frictionComplaints,
+  glandFriction,
+  pistonFriction,
+} from '../../../src/parts/friction.ts';
 
 const law = {
   running_torque: 0.2,
@@ -35,6 +40,14 @@ describe('the bearings', () => {
     expect(frictionComplaints({ ...law, breakaway_torque: 0.2 })).toEqual([]);
     const [complaint] = frictionComplaints({ ...law, breakaway_torque: 0.19 });
     expect(complaint!.path).toEqual(['breakaway_torque']);
+  });
+});
+
+describe('the gland', () => {
+  it('grips the rod with its plain force, and harder under pressure and suction', () => {
+    expect(glandFriction(law, 0)).toBe(4);
+    expect(glandFriction(law, 3e5)).toBeCloseTo(10, 12);
+    expect(glandFriction(law, -3e5)).toBe(glandFriction(law, 3e5));
   });
 });
 

@@ -4,7 +4,7 @@ import { cycleCsv } from '../../../src/report/csv/cycle-csv.ts';
 import { csvText, distinct, slug } from '../../../src/report/csv/table.ts';
 import { traceCsv } from '../../../src/report/csv/trace-csv.ts';
 import type { RunResult } from '../../../src/run/result.ts';
-import { noStartResult, settledResult } from './synthetic-result.ts';
+import { doubleActingResult, noStartResult, settledResult } from './synthetic-result.ts';
 
 const readme = readFileSync(new URL('../../../reports/README.md', import.meta.url), 'utf8');
 
@@ -58,6 +58,16 @@ test('the columns are those of reports/README.md, in its order', () => {
     documented('cycle.csv'),
   );
   expect(rowsOf(traceCsv(settledResult))[0]).toEqual(documented('start-up.csv'));
+});
+
+test('several working ends have columns of their own names', () => {
+  const [head] = rowsOf(cycleCsv(doubleActingResult)!);
+  const ofEnds = head!.filter((name) => name.includes('_end_'));
+  const [first, second] = [ofEnds.slice(0, 5), ofEnds.slice(5)];
+  expect(first[0]).toBe('cover_end_volume_cm3');
+  expect(second).toEqual(first.map((name) => name.replace('cover', 'crank')));
+  expect(head!.filter((name) => name.startsWith('cylinder_'))).toEqual([]);
+  expect(new Set(head).size).toBe(head!.length);
 });
 
 test('the same result gives the same bytes', () => {

@@ -3,7 +3,7 @@ import { reportHtml } from '../../../src/report/report-html.ts';
 import type { RunResult } from '../../../src/run/result.ts';
 import * as results from './synthetic-result.ts';
 
-const { noStartResult, settledResult } = results;
+const { doubleActingResult, noStartResult, settledResult } = results;
 const assets = {
   script: { text: 'draw();', sha256: 'SCRIPT' },
   style: { text: 'p{}', sha256: 'STYLE' },
@@ -88,4 +88,46 @@ test('every place for a chart has its data, and the other way round', () => {
     for (const { x, lines } of charts)
       for (const { values } of lines) expect(values).toHaveLength(x.values.length);
   }
+});
+
+describe('an engine with two working ends', () => {
+  const text = page(doubleActingResult);
+  const single = page(settledResult);
+  const chartLabels = (html: string): string[] =>
+    [...html.matchAll(/"label":"([^"]+)","ink"/gu)].map(([, label]) => label!);
+
+  test('has a second loop in its indicator diagram, and a key to both', () => {
+    expect(text.match(/<path class="further" d="M[^"]+Z"/gu)).toHaveLength(1);
+    expect(text).toMatch(/<path class="first"[^>]*\/><\/svg>cover end/u);
+    expect(text).toMatch(/<path class="further"[^>]*\/><\/svg>crank end/u);
+    expect(text).toContain('The four events of the cover end');
+  });
+
+  test('has both pressures over the turn', () => {
+    expect(chartLabels(text)).toEqual(expect.arrayContaining(['cover end', 'crank end', 'valve chest']));
+  });
+
+  test('says what is in which end, and what stands in front of the regulator', () => {
+    expect(text).toContain('In the crank end');
+    expect(text).toContain('2: cover end; crank end');
+    expect(text).toContain('9.00 bar gauge');
+  });
+
+  test('with a single end nothing of this is said', () => {
+    expect(single).not.toMatch(/class="further"|of the cylinder<|Working ends|In front of it/u);
+    expect(chartLabels(single)).toContain('cylinder');
+  });
+
+  test('with a dozen ends the charts show the first five and say so', () => {
+    const [end] = settledResult.settled!.profile.ends;
+    const ends = Array.from({ length: 12 }, (_, i) => ({ ...end, name: `end ${i + 1}` }));
+    const [first, ...others] = ends as [typeof end, ...(typeof end)[]];
+    const settled = settledResult.settled!;
+    const dozen = page({
+      ...settledResult,
+      settled: { ...settled, profile: { ...settled.profile, ends: [first, ...others] } },
+    });
+    expect(chartLabels(dozen).filter((label) => label.startsWith('end '))).toHaveLength(5);
+    expect(dozen).toMatch(/The first 5 of 12 working ends are drawn/u);
+  });
 });

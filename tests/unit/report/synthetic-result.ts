@@ -344,3 +344,42 @@ export const notSettledResult = withoutCycle(
   },
   traceOf(900, 5, growing),
 );
+
+/** The same engine working on both sides, as if both ends were alike; the crank end goes half a turn later. */
+function doubleActing(): RunResult {
+  const [cover] = profile.ends;
+  const halfTurnLater = (column: Float64Array): Float64Array =>
+    column.map((_, i) => column[(i + 180) % 360]!);
+  const ends: CycleProfile['ends'] = [
+    { ...cover, name: 'cover end' },
+    {
+      ...cover,
+      name: 'crank end',
+      deadCentre: Math.PI,
+      volume: halfTurnLater(cover.volume),
+      pressure: halfTurnLater(cover.pressure),
+      temperature: halfTurnLater(cover.temperature),
+      admissionArea: halfTurnLater(cover.admissionArea),
+      exhaustArea: halfTurnLater(cover.exhaustArea),
+    },
+  ];
+  const [chestExtremes, cylinderExtremes] = cycle.extremes;
+  return {
+    ...settledResult,
+    settled: {
+      ...cycle,
+      extremes: [chestExtremes!, ...ends.map(({ name }) => ({ ...cylinderExtremes!, place: name }))],
+      profile: { ...profile, ends },
+    },
+    engine: {
+      ...engine,
+      regulatorInlet: ATMOSPHERE + 9e5,
+      ends: [
+        { name: 'cover end', deadCentre: 0, events },
+        { name: 'crank end', deadCentre: Math.PI, events },
+      ],
+    },
+  };
+}
+
+export const doubleActingResult = doubleActing();

@@ -138,6 +138,13 @@ describe('turning', () => {
     expect(motion.y[SLOT.crankAngle]).toBe(0);
   });
 
+  it('is not announced again where it has been announced before', () => {
+    const motion = motionOf(systemOf(referenceSpec()), { angle: 6, speed: 40, longestTime: 30 });
+    motion.announced = 2 * Math.PI;
+    expect(nextMilestone(motion)).toEqual({ kind: 'turn' });
+    expect(motion.y[SLOT.crankAngle]).toBe(4 * Math.PI);
+  });
+
   it('ends when the time is over', () => {
     const spec = referenceSpec({ flywheel: inertia(100) });
     const motion = motionOf(systemOf(spec), { angle: 0.7, speed: 0, longestTime: 2 });

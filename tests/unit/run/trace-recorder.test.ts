@@ -48,6 +48,15 @@ describe('a trace', () => {
     expect(recorder.finish(y).time.length).toBeLessThan(10);
   });
 
+  it('keeps a moment that is marked, however soon after the last point, but not the same one twice', () => {
+    const { recorder, y } = recorded(5, 1e-2);
+    const rest = y.slice();
+    rest[SLOT.time] = 0.04 + 1e-6;
+    recorder.mark((slot) => rest[slot]!);
+    recorder.mark((slot) => rest[slot]!);
+    expect([...recorder.finish(rest).time]).toEqual([0, 0.01, 0.02, 0.03, 0.04, 0.04 + 1e-6]);
+  });
+
   it('has columns of one length, with pressures of the room at first', () => {
     const { recorder, y } = recorded(5, 1e-2);
     const trace = recorder.finish(y);

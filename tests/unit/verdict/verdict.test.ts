@@ -3,6 +3,7 @@ import type { OutcomeKind } from '../../../src/run/outcome.ts';
 import type { AirLedger, CycleProfile, RunResult } from '../../../src/run/result.ts';
 import { verdictOf } from '../../../src/verdict/verdict.ts';
 import {
+  doubleActingResult,
   noStartResult,
   notSettledResult,
   saggingResult,
@@ -184,6 +185,52 @@ describe('next change', () => {
       'Try another starting position: at 120° the admission is shut; it is open from 354° to 96°.',
     );
   });
+});
+
+describe('an engine with two working ends', () => {
+  const ends = doubleActingResult.engine.ends;
+  const atRest = (crankDegrees: number): RunResult => ({
+    ...noStartResult,
+    engine: { ...noStartResult.engine, ends },
+    outcome: { ...noStartResult.outcome, crankAngle: crankDegrees * deg },
+    trace: {
+      ...noStartResult.trace,
+      crankAngle: noStartResult.trace.crankAngle.map(() => crankDegrees * deg),
+    },
+  });
+
+  test('says of either end when it is open, by the angle of the crank', () => {
+    const { statements } = verdictOf(atRest(200));
+    expect(statements).toContain(
+      'At the cover end the admission is open from 354° to 96°, the exhaust from 158° to 318°; at 200° only the exhaust is open.',
+    );
+    expect(statements).toContain(
+      'At the crank end the admission is open from 174° to 276°, the exhaust from 338° to 138°; at 200° only the admission is open.',
+    );
+  });
+
+  test('does not blame the position while one of them has its admission open', () => {
+    expect(verdictOf(atRest(200)).nextChange).not.toMatch(/another starting position/u);
+    expect(verdictOf(atRest(150)).nextChange).toMatch(
+      /at 150° the admission is shut; that of the cover end is open from 354° to 96°/u,
+    );
+  });
+});
+
+test('behind a regulator that droops, its inlet counts for safety and it is named with the hose', () => {
+  const { settled, engine, ...rest } = doubleActingResult;
+  const { receiver: _receiver, ...facts } = engine;
+  const profile = { ...settled!.profile, chestPressure: settled!.profile.chestPressure.map(() => 2e5) };
+  const air: AirLedger = { ...settled!.air, leaks: [] };
+  const { cautions, nextChange } = verdictOf({
+    ...rest,
+    engine: facts,
+    settled: { ...settled!, profile, air },
+  });
+  expect(cautions.find(({ topic }) => topic === 'Pressure parts')!.text).toContain(
+    'rated for 9.00 bar gauge',
+  );
+  expect(nextChange).toMatch(/^Try a wider or shorter hose, or a regulator that passes more/u);
 });
 
 test('books that do not close are said to be no books', () => {
