@@ -7,7 +7,7 @@ import { conductanceInSeries } from '../gas/conductance-series.ts';
 import type { Gas } from '../gas/gas.ts';
 import { conduit, type Passage } from './passage.ts';
 
-export const regulatorParameters = {
+const regulatorParameters = {
   inlet_pressure: quantity(
     'pressure',
     { min: 20e3, max: 5e6 },

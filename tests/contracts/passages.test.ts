@@ -4,19 +4,20 @@ import { leaks } from '../../src/parts/leaks/registry.ts';
 import type { Passage } from '../../src/parts/passage.ts';
 import { hosePassage } from '../../src/parts/supply.ts';
 import { referenceSpec } from '../support/reference-engine.ts';
-import { context, samplesOf } from './context.ts';
+import { context, coverEnd, samplesOf } from './context.ts';
 import { passageComplaints } from './contract-of-passages.ts';
 
+// On a double-acting cylinder every kind of leak is possible.
 describe.each(leaks.kinds)('the leak $kind', (kind) => {
   it('keeps the contract of passages', () => {
-    const complaints = samplesOf(kind, 12).flatMap((choice) =>
-      passageComplaints(choice.build(context), [0, 1]),
+    const complaints = samplesOf(kind, 12, 3, coverEnd).flatMap((choice) =>
+      passageComplaints(choice.build(coverEnd), [0, 1]),
     );
     expect(complaints).toEqual([]);
   });
 
   it('is a leak that the crank does not change', () => {
-    const passages = samplesOf(kind, 5).map((choice) => choice.build(context));
+    const passages = samplesOf(kind, 5, 3, coverEnd).map((choice) => choice.build(coverEnd));
     const flow = (passage: Passage, angle: number): number => passage.massFlow(angle, 4e5, 290, 1e5, 290, 20);
     for (const passage of passages) {
       expect(passage.role).toBe('leak');

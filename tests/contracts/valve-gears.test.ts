@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { fixedGap, port } from '../../src/parts/passage.ts';
 import { valveGears } from '../../src/parts/valve-gears/registry.ts';
 import type { ValveGear } from '../../src/parts/valve-gears/valve-gear.ts';
-import { context, samplesOf } from './context.ts';
+import { context, crankEnd, samplesOf } from './context.ts';
 import { valveGearComplaints } from './contract-of-valve-gears.ts';
 
 /** TICKOVER_CASES asks for more. */
@@ -23,6 +23,25 @@ describe.each(valveGears.kinds)('the valve gear $kind', (kind) => {
     );
     expect(complaints).toEqual([]);
   });
+});
+
+/** Some are refused on a double-acting cylinder, whatever their values. */
+const servesBothEnds = (kind: (typeof valveGears.kinds)[number]): boolean =>
+  samplesOf(kind, 1, 0).every(
+    (choice) => !choice.complaints(crankEnd).some(({ path }) => path.join() === 'kind'),
+  );
+
+describe.each(valveGears.kinds.filter(servesBothEnds))('the valve gear $kind', (kind) => {
+  it('keeps its contract at the crank end too', () => {
+    const complaints = samplesOf(kind, 6, 0, crankEnd).flatMap((choice) =>
+      valveGearComplaints(choice.build(crankEnd)),
+    );
+    expect(complaints).toEqual([]);
+  });
+});
+
+it('most valve gears serve both ends', () => {
+  expect(valveGears.kinds.filter(servesBothEnds).length).toBeGreaterThan(valveGears.kinds.length / 2);
 });
 
 describe('a bad valve gear', () => {

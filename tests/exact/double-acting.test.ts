@@ -16,7 +16,7 @@ import { inertia, pistonLeak, referenceSpec, spoolGear } from '../support/refere
 
 const ROOM = 101_325;
 const doubleActing = { action: 'double', piston_rod_diameter: 0.012 } as const;
-const glandLeak = chosen(leaks, 'rod gland', { radial_clearance: 20e-6, length: 15e-3 });
+const glandLeak = chosen(leaks, 'rod gland', { clearance: { by: 'gap', gap: 20e-6 }, length: 15e-3 });
 
 describe('the torque of the air', () => {
   const system = systemOf(referenceSpec({ cylinder: doubleActing }));

@@ -14,8 +14,7 @@ const regulatorOf = (litresPerSecondBar: number, droop: number): EngineSpec['sup
 });
 
 const settledWith = (supply: Partial<EngineSpec['supply']>): SettledCycle =>
-  runEngine(referenceSpec({ supply: { ...own, ...supply }, start: { crank_angle: 0.7, hand_speed: 30 } }))
-    .settled!;
+  runEngine(referenceSpec({ supply: { ...own, ...supply } })).settled!;
 
 const meanChest = ({ profile }: SettledCycle): number =>
   profile.chestPressure.subarray(1).reduce((sum, pressure) => sum + pressure, 0) / 360;

@@ -21,7 +21,7 @@ import {
 const LIMIT = 1e-6;
 
 const doubleActing = { action: 'double', piston_rod_diameter: 12e-3 } as const;
-const glandLeak = chosen(leaks, 'rod gland', { radial_clearance: 20e-6, length: 15e-3 });
+const glandLeak = chosen(leaks, 'rod gland', { clearance: { by: 'gap', gap: 20e-6 }, length: 15e-3 });
 const regulator = {
   inlet_pressure: 801_325,
   sonic_conductance: 2e-8,
