@@ -22,6 +22,7 @@ export type CsvReading =
 
 const mostCharacters = 1_000_000;
 const longestLine = 1000;
+const lineEnd = /\r\n|\n|\r/u;
 
 export function readCsv(textWithMark: string): CsvReading {
   const text = textWithMark.replace(/^\uFEFF/u, '');
@@ -36,11 +37,11 @@ export function readCsv(textWithMark: string): CsvReading {
       info: true,
       max_record_size: longestLine,
     });
-    const lines = text.split(/\r\n|\n|\r/u);
+    const lines = text.split(lineEnd);
     return { ok: true, rows: records.map(({ record, info }) => rowOf(record, info.lines, lines)) };
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
-    return refused(error.lines ?? 1, 'rows of numbers with commas between', slip(error));
+    return faultOf(error, text);
   }
 }
 
@@ -49,10 +50,14 @@ const refused = (line: number, expected: string, received: string): CsvReading =
   fault: { line, column: 1, expected, received },
 });
 
-function slip({ code, message }: CsvError): string {
-  return code === 'CSV_MAX_RECORD_SIZE'
-    ? `a row of more than ${longestLine} characters`
-    : `a slip in its form (${message})`;
+function faultOf({ code, message, lines }: CsvError, text: string): CsvReading {
+  if (code === 'CSV_MAX_RECORD_SIZE')
+    return refused(lines ?? 1, `rows of at most ${longestLine} characters`, 'a longer one');
+  if (code !== 'CSV_QUOTE_NOT_CLOSED')
+    return refused(lines ?? 1, 'numbers with commas between', `a slip in its form (${message})`);
+  // It swallows all that follows; the parser only notices at the end.
+  const opened = text.slice(0, text.lastIndexOf('"')).split(lineEnd).length;
+  return refused(opened, 'a closing quotation mark', 'none');
 }
 
 function rowOf(record: readonly string[], line: number, lines: readonly string[]): CsvRow {

@@ -1,7 +1,6 @@
 /** Header and cells of a table: the columns that were asked for, each a number in its unit and range. */
 import type { TableColumn, TableParameter } from '../kinds/parameter.ts';
-import { dimensions } from '../quantity/dimensions.ts';
-import { formatRange } from '../quantity/format.ts';
+import { formatNumberRange } from '../quantity/format.ts';
 import { readNumber, withoutNoise } from '../quantity/number.ts';
 import { parseQuantity } from '../quantity/parse-quantity.ts';
 import type { Cell, CsvRow } from './csv-rows.ts';
@@ -115,14 +114,14 @@ export function readColumn(
     const reading = readCell(text, size, description);
     if (reading.ok) return reading.value;
     const received = (text === '' ? 'nothing' : quoted(text)) + reading.reason;
-    faults.push({ line, column, header, expected: expectedCell(description), received });
+    faults.push({ line, column, header, expected: expectedCell(description, size), received });
     return NaN;
   });
   return { column: { header, values, cells }, faults };
 }
 
-const expectedCell = ({ min, max, dimension, unit }: TableColumn): string =>
-  `a number of ${unit}, ${dimensions[dimension].name} ${formatRange(min, max, dimension)}`;
+const expectedCell = ({ min, max, unit }: TableColumn, size: number): string =>
+  `a number of ${unit} ${formatNumberRange(min / size, max / size)}`;
 
 function unitSize({ unit, dimension }: TableColumn): number {
   const one = parseQuantity(`1 ${unit}`, dimension);

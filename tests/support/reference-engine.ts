@@ -76,16 +76,23 @@ export function spoolGear({
 }
 
 interface DiscSizes {
+  readonly slots?: number;
   readonly faceGap?: number;
   readonly filmViscosity?: number;
   readonly bodyAdvance?: number;
 }
 
 /** A slotted disc of 100 mm between two plates. */
-export function discGear({ faceGap = 30e-6, filmViscosity = 0, bodyAdvance = 0 }: DiscSizes = {}): ValveGear {
+export function discGear({
+  slots = 1,
+  faceGap = 30e-6,
+  filmViscosity = 0,
+  bodyAdvance = 0,
+}: DiscSizes = {}): ValveGear {
   return chosen(valveGears, 'rotary disc', {
     disc_diameter: 0.1,
     shaft_diameter: 12e-3,
+    slots,
     face_gap: faceGap,
     film_viscosity: filmViscosity,
     body_advance: bodyAdvance,

@@ -25,7 +25,7 @@ export interface SwitchedValve {
 }
 
 /** The travel never takes less crank angle, so that the area has no step with the crank at rest [rad]. */
-export const SHORTEST_TRAVEL = (0.1 * Math.PI) / 180;
+const SHORTEST_TRAVEL = (0.1 * Math.PI) / 180;
 
 export const commandedLength = ({ opens, closes }: SwitchedValve): number => forwardAngle(opens, closes);
 
