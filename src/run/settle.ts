@@ -1,26 +1,23 @@
 /**
  * From turn to turn towards the settled cycle.
  *
- * The state at top dead centre maps to itself a turn later; the settled cycle is the fixed point of that map. Near it the
- * states approach like a few geometric series, of the flywheel and of the gas in the chest, whose limit can be computed
- * from four successive turns. The state is set to that limit and the next turns judge it: settled is a root, not a wait.
- *
- * The limit never moves the speed by more than half at a time, and three turns must confirm it.
+ * A flywheel approaches its settled speed like a geometric series: ω_{k+1} − ω* = λ (ω_k − ω*). Once that is plain from
+ * three turns and little is left, the speed is set to the limit of the series and the gas given a few turns to follow;
+ * repeated until the limit stands. The engine is spun up for real until then, so the outcome is the one reached from
+ * this start.
  */
 import { SLOT } from '../model/slots.ts';
-import { extrapolatedLimit } from '../numerics/vector-extrapolation.ts';
 import { nextMilestone, type Milestone, type Motion } from './motion.ts';
 
-/** A turn that changes no unknown by more than this share counts as settled, if the series have no more to give. */
+/** Turns that the gas in chest and cylinder gets to follow a new speed before its trend is judged. */
+const TURNS_TO_FOLLOW = 3;
+
+/** Share of the speed still to come below which the series is trusted, and below which it counts as summed. */
+const NEAR = 0.01;
 const DONE = 2e-6;
 
-/** Successive states that a limit is computed from. */
-const STATES = 4;
-
-const LARGEST_STRIDE = 1.5;
-
-/** Share of the speed still to come below which the real spin-up gives way to the limit. */
-const NEAR = 0.01;
+/** A trend is a series when its factor is below this; flywheels beyond are spun on. */
+const SLOWEST_FACTOR = 0.9995;
 
 export interface Settling {
   readonly end: Milestone | { readonly kind: 'settled' };
@@ -28,47 +25,49 @@ export interface Settling {
   readonly spunUp: Float64Array;
 }
 
-/** The unknowns that repeat from turn to turn: speed, then mass and energy of every volume. */
-const repeating = (motion: Motion): Float64Array =>
-  motion.y.slice(SLOT.speed, motion.system.slots.firstTotal);
-
-function largestChange(a: Float64Array, b: Float64Array): number {
-  return a.reduce((most, value, i) => Math.max(most, Math.abs(value - b[i]!) / Math.abs(b[i]!)), 0);
+interface Trend {
+  /** Estimated distance of the last speed from the limit [rad/s], signed. */
+  readonly left: number;
+  readonly plain: boolean;
 }
 
-/** Where the series lead, at most a stride away; undefined when they do not tell. */
-function guardedLimit(states: readonly Float64Array[]): Float64Array | undefined {
-  const last = states.at(-1)!;
-  const limit = extrapolatedLimit(states, last.map(Math.abs));
-  if (!limit || limit.some((value) => !(value > 0))) return undefined;
-  const speed = last[0]!;
-  limit[0] = Math.min(speed * LARGEST_STRIDE, Math.max(speed / LARGEST_STRIDE, limit[0]!));
-  return limit;
+/** What three successive speeds say about their limit. */
+function trendOf(speeds: readonly number[]): Trend {
+  const [a, b, c] = speeds.slice(-3) as [number, number, number];
+  const before = b - a;
+  const last = c - b;
+  if (before === 0 || last === 0) return { left: last, plain: true };
+  const factor = last / before;
+  if (factor > SLOWEST_FACTOR || factor < -0.9) return { left: last / (1 - SLOWEST_FACTOR), plain: false };
+  return { left: (last * factor) / (1 - factor), plain: true };
 }
 
 /** Lets the engine run until a turn repeats itself, or it does not. */
 export function settle(motion: Motion): Settling {
   const { y } = motion;
   let spunUp: Float64Array | undefined;
-  let states: Float64Array[] = [];
+  let speeds: number[] = [];
+  let wait = 0;
   for (;;) {
     const milestone = nextMilestone(motion);
     if (milestone.kind !== 'turn') return { end: milestone, spunUp: spunUp ?? y.slice() };
-    states.push(repeating(motion));
-    if (states.length > STATES) states.shift();
-    const before = states.at(-2);
-    if (before === undefined) continue;
-    if (states.length < STATES) continue;
-    const now = states.at(-1)!;
-    const limit = guardedLimit(states);
-    const left = limit ? largestChange(limit, now) : Infinity;
-    if (left < DONE && largestChange(now, before) < DONE) {
+    if (wait > 0) {
+      wait -= 1;
+      speeds = [];
+      continue;
+    }
+    const speed = y[SLOT.speed]!;
+    speeds.push(speed);
+    if (speeds.length < 3) continue;
+    const { left, plain } = trendOf(speeds);
+    const lastChange = Math.abs(speed - speeds.at(-2)!);
+    if (Math.abs(left) < DONE * speed && lastChange < DONE * speed) {
       return { end: { kind: 'settled' }, spunUp: spunUp ?? y.slice() };
     }
-    if (!limit || (spunUp === undefined && left > NEAR)) continue;
+    if (!plain || Math.abs(left) > NEAR * speed) continue;
     spunUp ??= y.slice();
     motion.recorder.pause();
-    y.set(limit, SLOT.speed);
-    states = [];
+    y[SLOT.speed] = speed + left;
+    wait = TURNS_TO_FOLLOW;
   }
 }
