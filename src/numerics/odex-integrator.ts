@@ -49,8 +49,11 @@ export function odexIntegrator(problem: OdeProblem, tolerances: Tolerances): Int
   // A step rejected close to the end makes the package read sizes it never set; no limit is the right reading.
   solver.hh.fill(Infinity);
 
+  /** Where the state stands: the end of the last step that was handed over. */
+  let reached = 0;
+
   const travel = (y: Float64Array, length: number, journey: Journey): Arrival => {
-    let x = origin;
+    reached = origin;
     let steps = 0;
     for (const segment of solver.solutionSegments(0, Array.from(y), length)) {
       counters.acceptedSteps += 1;
@@ -63,10 +66,10 @@ export function odexIntegrator(problem: OdeProblem, tolerances: Tolerances): Int
         return { reason: 'event', ...found };
       }
       for (let i = 0; i < n; i += 1) y[i] = segment.y[i]!;
-      x = step.to;
-      if (steps >= journey.stepLimit && segment.x1 < length) return { reason: 'step-limit', x };
+      reached = step.to;
+      if (steps >= journey.stepLimit && segment.x1 < length) return { reason: 'step-limit', x: reached };
     }
-    return { reason: 'end', x };
+    return { reason: 'end', x: reached };
   };
 
   return {
@@ -78,7 +81,7 @@ export function odexIntegrator(problem: OdeProblem, tolerances: Tolerances): Int
         return arrival.reason === 'end' ? { reason: 'end', x: xEnd } : arrival;
       } catch (error) {
         if (error instanceof NonFiniteSlope)
-          return { reason: 'non-finite', x: origin, component: error.component };
+          return { reason: 'non-finite', x: reached, component: error.component };
         throw error;
       }
     },

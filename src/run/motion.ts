@@ -78,7 +78,8 @@ export function motionFrom(
 function isCreeping(motion: Motion): boolean {
   const { y, watch } = motion;
   const time = y[SLOT.time]!;
-  if (time - watch.since < CREEP_WINDOW) return false;
+  // Said as the stretch before said it, or rounding may leave a window that is neither open nor over.
+  if (time < watch.since + CREEP_WINDOW) return false;
   const angle = y[SLOT.crankAngle]!;
   const progress = Math.abs(angle - watch.angle);
   motion.watch = { since: time, angle, lastProgress: progress };

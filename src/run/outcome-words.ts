@@ -6,7 +6,9 @@ import type { Outcome } from './outcome.ts';
 import { torqueBalance } from './torque-balance.ts';
 
 const degrees = (angle: number): string => `${(((wrappedAngle(angle) * 180) / Math.PI) % 360).toFixed(0)}°`;
-const rpm = (speed: number): string => `${((speed * 60) / (2 * Math.PI)).toPrecision(3)} rpm`;
+/** Three significant digits, never as a power of ten. */
+const plain = (value: number): string => String(Number(value.toPrecision(3)));
+const rpm = (speed: number): string => `${plain((speed * 60) / (2 * Math.PI))} rpm`;
 
 const torque = (value: number): string => `${value.toPrecision(3)} N·m`;
 
@@ -64,7 +66,7 @@ function timeOver(ended: Ended): Words {
   if (speed === 0) return rest(ended);
   return {
     kind: 'not-settled',
-    reason: `After ${longestTime.toPrecision(3)} s it turns with ${rpm(speed)} and still changes its speed.`,
+    reason: `After ${plain(longestTime)} s it turns with ${rpm(speed)} and still changes its speed.`,
   };
 }
 
