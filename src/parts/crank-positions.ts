@@ -19,7 +19,10 @@ export function crankAngle(crank: CrankTrain, position: CrankPosition): number {
 /** The same angle in [0, 2π). */
 export function wrappedAngle(angle: number): number {
   const rest = angle % FULL_TURN;
-  return rest < 0 ? rest + FULL_TURN : rest;
+  if (rest >= 0) return rest;
+  // A hair below zero rounds up to the whole turn.
+  const wrapped = rest + FULL_TURN;
+  return wrapped < FULL_TURN ? wrapped : 0;
 }
 
 /** How far it is from one crank angle forward to another, in [0, 2π). */

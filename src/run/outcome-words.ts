@@ -5,7 +5,8 @@ import type { Milestone, Motion } from './motion.ts';
 import type { Outcome } from './outcome.ts';
 import { torqueBalance } from './torque-balance.ts';
 
-const degrees = (angle: number): string => `${(((wrappedAngle(angle) * 180) / Math.PI) % 360).toFixed(0)}°`;
+const degrees = (angle: number): string => `${Math.round((wrappedAngle(angle) * 180) / Math.PI) % 360}°`;
+
 /** Three significant digits, never as a power of ten. */
 const plain = (value: number): string => String(Number(value.toPrecision(3)));
 const rpm = (speed: number): string => `${plain((speed * 60) / (2 * Math.PI))} rpm`;
