@@ -11,9 +11,12 @@ export const context: PartContext = partContext(referenceSpec());
 
 const doubleActing = referenceSpec({ cylinder: { action: 'double', piston_rod_diameter: 12e-3 } });
 
-/** The same engine working on both sides of its piston, as its cover end and its crank end see it. */
-export const coverEnd: PartContext = partContext(doubleActing);
+/** The same engine working on both sides of its piston, as its cover end sees it, and as its crank end does. */
+const coverEnd: PartContext = partContext(doubleActing);
 export const crankEnd: PartContext = { ...coverEnd, crank: crankTrain(doubleActing.cylinder, 'crank') };
+
+/** An engine that a kind can belong to: only a double-acting cylinder has a gland. */
+export const possibleContext = (kind: string): PartContext => (kind === 'rod gland' ? coverEnd : context);
 
 /** Random choices of a kind that pass its own checks in an engine; the same ones each time. */
 export function samplesOf<Part>(

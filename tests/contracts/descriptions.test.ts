@@ -9,7 +9,7 @@ import { loads } from '../../src/parts/loads/registry.ts';
 import type { PartContext } from '../../src/parts/part-context.ts';
 import { valveGears } from '../../src/parts/valve-gears/registry.ts';
 import { wallHeats } from '../../src/parts/wall-heat/registry.ts';
-import { context, samplesOf } from './context.ts';
+import { possibleContext, samplesOf } from './context.ts';
 import { familyComplaints, tableComplaints } from './contract-of-descriptions.ts';
 
 const families: readonly Family<PartContext, unknown>[] = [flywheels, leaks, loads, valveGears, wallHeats];
@@ -20,7 +20,8 @@ describe.each(families)('the family $name', (family) => {
   });
 
   it.each(family.kinds)('builds $kind from any values that pass its checks', (kind) => {
-    const built = samplesOf(kind, 20).map((choice) => choice.build(context));
+    const own = possibleContext(kind.kind);
+    const built = samplesOf(kind, 20, 3, own).map((choice) => choice.build(own));
     expect(built.every((part) => typeof part === 'object')).toBe(true);
   });
 });
