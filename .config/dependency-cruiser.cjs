@@ -2,7 +2,7 @@
  * Who may import whom. Rooms of src stand on floors and look downward only:
  *
  *   0 kinds, quantity, numerics   1 gas   2 parts   3 model   4 run
- *   5 study, scenario, verdict, report   6 index.ts   7 cli, page
+ *   5 study, measure, workshop, scenario, verdict, report   6 index.ts   7 cli, page
  *
  * `allow` lists what a room may use at run time, `types` what it may name in types besides that.
  */
@@ -15,13 +15,18 @@ const rooms = {
   model: { allow: ['parts', 'gas', 'kinds', 'quantity', 'numerics'], types: [] },
   run: { allow: ['model', 'parts', 'gas', 'kinds', 'quantity', 'numerics'], types: [] },
   study: { allow: ['run', 'model', 'parts', 'gas', 'kinds', 'quantity', 'numerics'], types: [] },
+  measure: { allow: ['run', 'model', 'parts', 'gas', 'kinds', 'quantity', 'numerics'], types: [] },
+  workshop: { allow: ['parts', 'kinds', 'quantity', 'numerics'], types: [] },
   scenario: {
     // The description of the whole engine is the registry of registries.
     allow: ['kinds', 'quantity', '((gas|parts)/.*registry|parts/engine-description)[.]ts$'],
-    types: ['gas', 'parts', 'model', 'run', 'study'],
+    types: ['gas', 'parts', 'model', 'run', 'study', 'measure', 'workshop'],
   },
-  verdict: { allow: ['quantity'], types: ['run', 'study', 'model', 'parts', 'kinds'] },
-  report: { allow: ['quantity', 'verdict'], types: ['run', 'study', 'model', 'parts', 'kinds'] },
+  verdict: { allow: ['quantity'], types: ['run', 'study', 'measure', 'workshop', 'model', 'parts', 'kinds'] },
+  report: {
+    allow: ['quantity', 'verdict'],
+    types: ['run', 'study', 'measure', 'workshop', 'model', 'parts', 'kinds'],
+  },
   cli: { allow: ['index[.]ts$'], types: [] },
   page: { allow: ['index[.]ts$'], types: [] },
 };

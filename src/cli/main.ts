@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { hideBin } from 'yargs/helpers';
 import yargs from 'yargs';
 import { EXIT, InputError, type ExitCode } from './exit-codes.ts';
-import { runCommand } from './run-command.ts';
+import { commands } from './commands/registry.ts';
 
 /** A reader that goes away (`| head`) ends the program quietly; nothing is wrong with the run. */
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
@@ -41,34 +41,12 @@ async function guarded(command: () => Promise<ExitCode>): Promise<void> {
   }
 }
 
-await yargs(hideBin(process.argv))
+const bare = yargs(hideBin(process.argv))
   .scriptName('tickover')
-  .usage('$0 <command>\n\nWill the engine run? Answers before metal is cut.')
-  .command(
-    'run <file>',
-    'Run the engine of a scenario file and write its report.',
-    (args) =>
-      args
-        .positional('file', { type: 'string', demandOption: true, describe: 'Scenario file (YAML)' })
-        .option('out', {
-          type: 'string',
-          requiresArg: true,
-          describe: 'Folder for the report [reports/<scenario>]',
-        })
-        .option('json', {
-          type: 'boolean',
-          default: false,
-          describe: 'Print one JSON object instead of text',
-        })
-        .option('quiet', {
-          type: 'boolean',
-          default: false,
-          describe: 'Print nothing; only write the report',
-        })
-        .example('$0 run scenarios/cider-press.yaml', 'the demo')
-        .example('$0 run my-engine.yaml --out attempt-3 --json', 'for a script'),
-    ({ file, out, json, quiet }) => guarded(() => runCommand({ file, out, json, quiet }, print)),
-  )
+  .usage('$0 <command>\n\nWill the engine run? Answers before metal is cut.');
+
+await commands
+  .reduce((args, command) => command(args, { print, guarded }), bare)
   .demandCommand(1, 'Name a command; "tickover --help" lists them.')
   .strict()
   .version(version)

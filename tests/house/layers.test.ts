@@ -28,6 +28,10 @@ const cases: [file: string, text: string, ...rules: string[]][] = [
   ['src/run/a.ts', "import '../study/leaf.ts';", 'run-imports'],
   ['src/run/b.ts', "import '../model/leaf.ts'; import '../gas/leaf.ts';"],
   ['src/study/a.ts', "import '../scenario/leaf.ts';", 'study-imports'],
+  ['src/measure/a.ts', "import '../study/leaf.ts';", 'measure-imports'],
+  ['src/measure/b.ts', "import '../run/leaf.ts'; import '../parts/leaf.ts';"],
+  ['src/workshop/a.ts', "import '../run/leaf.ts';", 'workshop-imports'],
+  ['src/workshop/b.ts', "import '../parts/leaf.ts';"],
   ['src/scenario/a.ts', "import '../verdict/leaf.ts';", 'scenario-imports'],
   ['src/scenario/b.ts', "import { leaf } from '../parts/leaf.ts'; leaf;", 'scenario-types-only'],
   [

@@ -1,0 +1,5 @@
+/** Every command, in the order of the help. */
+import type { Command } from './command.ts';
+import { run } from './run.ts';
+
+export const commands: readonly Command[] = [run];

@@ -1,0 +1,56 @@
+/** `tickover run FILE`: one engine from its scenario to verdict and report. */
+import { runEngine, summaryJson, type OutcomeKind } from '../../index.ts';
+import { EXIT, type ExitCode } from '../exit-codes.ts';
+import { defaultFolder, writeReport } from '../report-files.ts';
+import { engineFromFile } from '../scenario-file.ts';
+import { terminalVerdict } from '../terminal-verdict.ts';
+import type { Command } from './command.ts';
+
+interface RunOptions {
+  readonly file: string;
+  readonly out: string | undefined;
+  readonly json: boolean;
+  readonly quiet: boolean;
+}
+
+/** Outcomes that say something about this program rather than about the engine. */
+const faults: readonly OutcomeKind[] = ['step-limit', 'non-finite'];
+
+async function runFile(options: RunOptions, print: (text: string) => void): Promise<ExitCode> {
+  const spec = await engineFromFile(options.file);
+  const result = runEngine(spec);
+  const paths = await writeReport(result, options.out ?? defaultFolder(options.file));
+  if (options.json) print(JSON.stringify(summaryJson(result), null, 2));
+  else if (!options.quiet) {
+    print(terminalVerdict(result));
+    print(`\nReport: ${paths.join('\n        ')}`);
+  }
+  return faults.includes(result.outcome.kind) ? EXIT.fault : EXIT.ran;
+}
+
+export const run: Command = (args, { print, guarded }) =>
+  args.command(
+    'run <file>',
+    'Run the engine of a scenario file and write its report.',
+    (own) =>
+      own
+        .positional('file', { type: 'string', demandOption: true, describe: 'Scenario file (YAML)' })
+        .option('out', {
+          type: 'string',
+          requiresArg: true,
+          describe: 'Folder for the report [reports/<scenario>]',
+        })
+        .option('json', {
+          type: 'boolean',
+          default: false,
+          describe: 'Print one JSON object instead of text',
+        })
+        .option('quiet', {
+          type: 'boolean',
+          default: false,
+          describe: 'Print nothing; only write the report',
+        })
+        .example('$0 run scenarios/cider-press.yaml', 'the demo')
+        .example('$0 run my-engine.yaml --out attempt-3 --json', 'for a script'),
+    ({ file, out, json, quiet }) => guarded(() => runFile({ file, out, json, quiet }, print)),
+  );
