@@ -65,11 +65,22 @@ export function hole(gas: Gas, ends: Ends, effectiveArea: number): Passage {
   return { ...port(gas, 'admission', ends, () => effectiveArea), role: 'leak' };
 }
 
+/** A narrow gap. */
+export interface Gap extends Passage {
+  readonly role: 'leak';
+  /** Z [1/m³]. */
+  readonly resistance: AreaLaw;
+  /** Smallest cross-section [m²]. */
+  readonly section: AreaLaw;
+}
+
 /** A gap whose resistance Z [1/m³] and smallest cross-section A [m²] may change as the valve moves. */
-export function gap(gas: Gas, ends: Ends, resistance: AreaLaw, section: AreaLaw): Passage {
+export function gap(gas: Gas, ends: Ends, resistance: AreaLaw, section: AreaLaw): Gap {
   return {
     ...ends,
     role: 'leak',
+    resistance,
+    section,
     massFlow: (angle, pFrom, tFrom, pTo, tTo, speed) => {
       const z = resistance(angle, speed);
       const a = section(angle, speed);
@@ -79,7 +90,7 @@ export function gap(gas: Gas, ends: Ends, resistance: AreaLaw, section: AreaLaw)
 }
 
 /** A gap that does not change. */
-export const fixedGap = (gas: Gas, ends: Ends, resistance: number, section: number): Passage =>
+export const fixedGap = (gas: Gas, ends: Ends, resistance: number, section: number): Gap =>
   gap(
     gas,
     ends,
@@ -87,11 +98,17 @@ export const fixedGap = (gas: Gas, ends: Ends, resistance: number, section: numb
     () => section,
   );
 
+/** A passage that flows by its ISO 6358 conductance. */
+export interface Conduit extends Passage {
+  readonly element: Conductance;
+}
+
 /** A hose or fitting with an ISO 6358 conductance. */
-export function conduit(gas: Gas, ends: Ends, element: Conductance): Passage {
+export function conduit(gas: Gas, ends: Ends, element: Conductance): Conduit {
   return {
     ...ends,
     role: 'supply',
+    element,
     massFlow: (_angle, pFrom, tFrom, pTo, tTo) =>
       pFrom >= pTo
         ? conductanceFlow(gas, element, pFrom, tFrom, pTo)
