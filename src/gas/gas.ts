@@ -27,6 +27,8 @@ export interface Gas {
   viscosity(temperature: number): number;
   /** Pressure ratio at and below which a nozzle chokes. */
   readonly criticalPressureRatio: number;
+  /** √(2γ/((γ−1)R)) [s √K/m], of the nozzle law. */
+  readonly nozzleFactor: number;
   /** ṁ √T / (A p) through a perfect choked nozzle [s √K/m]. */
   readonly chokedFlowFactor: number;
   /** Where the square root of the flow laws is rounded off, see `roundedRoot`. */
@@ -71,6 +73,7 @@ export function idealGas(data: GasData): Gas {
     prandtlNumber: data.prandtlNumber,
     viscosity: data.viscosity,
     criticalPressureRatio: (2 / (gamma + 1)) ** (gamma / (gamma - 1)),
+    nozzleFactor: Math.sqrt((2 * gamma) / ((gamma - 1) * R)),
     chokedFlowFactor: Math.sqrt((gamma / R) * (2 / (gamma + 1)) ** ((gamma + 1) / (gamma - 1))),
     equalPressureRounding: data.equalPressureRounding ?? EQUAL_PRESSURE_ROUNDING,
     checks: data.checks,

@@ -13,14 +13,10 @@ import { roundedRoot, type Gas } from './gas.ts';
  * effective area Cd·A ≥ 0 [m²].
  */
 export function nozzleFlow(gas: Gas, effectiveArea: number, p1: number, t1: number, p2: number): number {
-  const { heatCapacityRatio: gamma, criticalPressureRatio } = gas;
-  const x = Math.max(p2 / p1, criticalPressureRatio);
-  const logX = Math.log(x);
-  const q = 1 - Math.exp((logX * (gamma - 1)) / gamma);
-  const psi =
-    Math.sqrt((2 * gamma) / ((gamma - 1) * gas.specificGasConstant)) *
-    Math.exp(logX / gamma) *
-    roundedRoot(q, gas.equalPressureRounding);
+  const x = Math.max(p2 / p1, gas.criticalPressureRatio);
+  // With y = x^(1/γ) the other power, x^((γ−1)/γ), is x/y.
+  const y = Math.exp(Math.log(x) / gas.heatCapacityRatio);
+  const psi = gas.nozzleFactor * y * roundedRoot(1 - x / y, gas.equalPressureRounding);
   return (effectiveArea * p1 * psi) / Math.sqrt(t1);
 }
 

@@ -10,7 +10,7 @@ import type { Engine, EnginePassage } from '../../src/model/engine.ts';
 import { crankAngle, forwardAngle } from '../../src/parts/crank-positions.ts';
 import { crankOffset } from '../../src/parts/cylinder.ts';
 import { partContext, type EngineSpec } from '../../src/parts/engine-description.ts';
-import type { Conduit, Gap, Passage, Port } from '../../src/parts/passage.ts';
+import type { Port } from '../../src/parts/passage.ts';
 import { angleTable } from './angle-table.ts';
 
 /** As c/engine.c numbers them. */
@@ -77,10 +77,6 @@ interface SwitchedValues {
   readonly travel_time: number;
 }
 
-const isPort = (passage: Passage): passage is Port => 'effectiveArea' in passage;
-const isGap = (passage: Passage): passage is Gap => 'resistance' in passage;
-const isConduit = (passage: Passage): passage is Conduit => 'element' in passage;
-
 interface Exporter {
   readonly spec: EngineSpec;
   readonly engine: Engine;
@@ -122,26 +118,35 @@ function passageLine(exporter: Exporter, own: EnginePassage): string {
   const { spec, engine, lags } = exporter;
   const { passage, from, to, lag, name } = own;
   const head = (law: number): string => `${law} ${from} ${to} ${lags.indexOf(lag)}`;
-  const kinks = kinksAt(exporter, lag);
-  const { regulator, pressure } = spec.supply;
-  if (isConduit(passage)) return line(head(LAW.conduit), ...elementNumbers(engine, passage.element));
-  if (isGap(passage)) {
-    const section = passage.section(0, 0);
-    refuseUnless(passage.section(2, 0) === section, `a changing section, as of "${name}"`);
-    // A gap of no height passes nothing, whatever its resistance.
-    const resistance = section === 0 ? () => 1 : (angle: number) => passage.resistance(angle, 0);
-    return `${head(LAW.gap)} ${section === 0 ? Number.MIN_VALUE : section} ${angleTable(resistance, kinks)}`;
+  const { flow, role } = passage;
+  if (flow === undefined) return line(head(LAW.regulator), ...regulatorNumbers(exporter, name));
+  const { opening } = flow;
+  const table = (): string =>
+    typeof opening === 'number'
+      ? `0 ${opening}`
+      : angleTable((angle) => opening(angle, 0), kinksAt(exporter, lag));
+  switch (flow.law) {
+    case 'nozzle':
+      return `${head(LAW.nozzle)} ${table()}`;
+    case 'gap':
+      // Without a section nothing passes, whatever the resistance.
+      return `${head(LAW.gap)} ${flow.section} ${flow.section === 0 ? '0 1' : table()}`;
+    case 'element':
+      if (opening === 1) return line(head(LAW.conduit), ...elementNumbers(engine, flow.element));
+      refuseUnless(spec.valve_gear.kind === 'electric valves', `the passage "${name}"`);
+      return line(head(LAW.switched), ...switchedNumbers(exporter, role as Port['role']));
   }
-  if (spec.valve_gear.kind === 'electric valves' && isPort(passage) && passage.role !== ('leak' as string))
-    return line(head(LAW.switched), ...switchedNumbers(exporter, passage.role));
-  if (isPort(passage))
-    return `${head(LAW.nozzle)} ${angleTable((angle) => passage.effectiveArea(angle, 0), kinks)}`;
-  refuseUnless(regulator !== undefined && name === 'regulator', `the passage "${name}"`);
+}
+
+function regulatorNumbers({ spec, engine }: Exporter, name: string): number[] {
+  const { regulator, pressure } = spec.supply;
+  if (regulator === undefined || name !== 'regulator')
+    throw new Error(`the C reference does not know the passage "${name}"`);
   const element = {
-    sonicConductance: regulator!.sonic_conductance,
-    criticalPressureRatio: regulator!.critical_pressure_ratio,
+    sonicConductance: regulator.sonic_conductance,
+    criticalPressureRatio: regulator.critical_pressure_ratio,
   };
-  return line(head(LAW.regulator), ...elementNumbers(engine, element), pressure, regulator!.droop);
+  return [...elementNumbers(engine, element), pressure, regulator.droop];
 }
 
 /** Drag of a gear: a part that does not go with the speed, and one in proportion to it. */

@@ -8,7 +8,7 @@ import { camEdges, spoolLift, type Cam } from '../cams/cam.ts';
 import { crankAngle, forwardAngle } from '../crank-positions.ts';
 import { fitSizes } from '../fits/clearance.ts';
 import type { PartContext } from '../part-context.ts';
-import { fixedGap, gap, port, type AreaLaw, type Passage } from '../passage.ts';
+import { gap, port, type AreaLaw, type Passage } from '../passage.ts';
 import { camSpoolsComplaints } from './cam-spools-complaints.ts';
 import {
   camOf,
@@ -46,7 +46,6 @@ function sealingGaps(driven: DrivenSpool, name: SpoolName, context: PartContext)
   const { spool } = driven;
   const { gas } = context;
   if (spool.radialClearance === 0) return [];
-  const rim = (): number => mouthRim(spool);
   const ends =
     name === 'admission' ? (['chest', 'cylinder'] as const) : (['cylinder', 'atmosphere'] as const);
   const [from, to] = ends;
@@ -54,10 +53,10 @@ function sealingGaps(driven: DrivenSpool, name: SpoolName, context: PartContext)
     gas,
     { name: `past the shut ${name} spool`, from, to },
     overTurn(driven, (lift) => shutResistance(spool, lift)),
-    rim,
+    mouthRim(spool),
   );
   const outOf = (place: 'chest' | 'cylinder'): Passage =>
-    fixedGap(
+    gap(
       gas,
       { name: `out of the ${name} spool's end, from the ${place}`, from: place, to: 'atmosphere' },
       endResistance(spool),

@@ -108,7 +108,7 @@ function sealingGaps(
       gas,
       ends,
       (angle) => filmResistance(factor(angle), h),
-      () => Math.PI * mouth * h,
+      Math.PI * mouth * h,
     );
   };
   const supply = own.admission.hole_diameter;

@@ -308,6 +308,7 @@ static inline double flow_down(const Engine *engine, const Passage *passage, dou
       return area <= 0.0 ? 0.0 : nozzle_flow(gas, area, p1, t1, p2);
     }
     case GAP:
+      if (passage->section == 0.0) return 0.0;
       return gap_flow(gas, angle_table_value(&passage->area, angle), passage->section, p1, t1, p2);
     case CONDUIT:
       return conductance_flow(gas, passage->factor, passage->ratio, p1, t1, p2);
