@@ -8,7 +8,8 @@
  */
 
 export interface SegmentTable {
-  value(x: number): number;
+  readonly starts: Float64Array;
+  readonly nodes: Float64Array;
 }
 
 /** Of each half segment. */
@@ -27,7 +28,7 @@ export function segmentTable(f: (x: number) => number, breakpoints: readonly num
     writeHalf((u) => f(starts[s]! + half * u * u), nodes.subarray(2 * s * ROW));
     writeHalf((u) => f(starts[s + 1]! - half * u * u), nodes.subarray((2 * s + 1) * ROW));
   }
-  return { value: (x) => lookUp(starts, nodes, x) };
+  return { starts, nodes };
 }
 
 /** Nodes from a breakpoint, u = 0, to the middle of its segment, u = 1, with slopes per node spacing. */
@@ -48,7 +49,7 @@ function slopeAt(values: Float64Array, i: number): number {
   return (8 * (at(i + 1) - at(i - 1)) - (at(i + 2) - at(i - 2))) / 12;
 }
 
-function lookUp(starts: Float64Array, nodes: Float64Array, x: number): number {
+export function segmentValue({ starts, nodes }: SegmentTable, x: number): number {
   const segments = starts.length - 1;
   if (!(x > starts[0]! && x < starts[segments]!)) return 0;
   let s = 0;

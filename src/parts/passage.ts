@@ -5,6 +5,7 @@ import { conductanceFlow, type Conductance } from '../gas/conductance.ts';
 import { gapFlow } from '../gas/gap.ts';
 import type { Gas } from '../gas/gas.ts';
 import { nozzleFlow } from '../gas/nozzle.ts';
+import { turnTableValue, type TurnTable } from './turn-table.ts';
 
 /**
  * Where gas can be, as a part sees it: its own cylinder end, the other end of a double-acting cylinder, and what all
@@ -17,15 +18,25 @@ export type PassageRole = 'supply' | 'admission' | 'exhaust' | 'leak';
 /** A quantity that goes with the crank angle [rad] and, for what works by the clock, the crank speed [rad/s]. */
 export type AreaLaw = (angle: number, speed: number) => number;
 
+/** A constant, a table, or any law. */
+export type Opening = number | TurnTable | AreaLaw;
+
+/** The opening as a law, never below zero: next to its foot an interpolated law may dip by its rounding. */
+export function openingLaw(opening: Opening): AreaLaw {
+  if (typeof opening === 'number') return () => opening;
+  if (typeof opening === 'function') return (angle, speed) => Math.max(0, opening(angle, speed));
+  return (angle) => Math.max(0, turnTableValue(opening, angle));
+}
+
 /**
  * A flow law of src/gas and how far it is open: by a number when that never changes. The opening of a nozzle is its
  * effective area [m²], that of a gap its resistance Z [1/m³], that of an ISO 6358 element the share of its conductance.
  */
 export type Flow =
-  | { readonly law: 'nozzle'; readonly opening: number | AreaLaw }
+  | { readonly law: 'nozzle'; readonly opening: Opening }
   /** With the smallest cross-section [m²]. */
-  | { readonly law: 'gap'; readonly opening: number | AreaLaw; readonly section: number }
-  | { readonly law: 'element'; readonly opening: number | AreaLaw; readonly element: Conductance };
+  | { readonly law: 'gap'; readonly opening: Opening; readonly section: number }
+  | { readonly law: 'element'; readonly opening: Opening; readonly element: Conductance };
 
 export interface Passage {
   /** As a person would call it: "past the piston". */
@@ -69,8 +80,7 @@ function flowDown(gas: Gas, flow: Flow, opening: number, p1: number, t1: number,
 
 /** A passage that goes by a flow law of src/gas. */
 export function lawfulPassage<Role extends PassageRole>(gas: Gas, role: Role, ends: Ends, flow: Flow) {
-  const { opening } = flow;
-  const openingAt: AreaLaw = typeof opening === 'number' ? () => opening : opening;
+  const openingAt = openingLaw(flow.opening);
   const massFlow: Passage['massFlow'] = (angle, pFrom, tFrom, pTo, tTo, speed) => {
     const open = openingAt(angle, speed);
     return pFrom >= pTo
@@ -80,10 +90,11 @@ export function lawfulPassage<Role extends PassageRole>(gas: Gas, role: Role, en
   return { ...ends, role, flow, massFlow };
 }
 
-export function port(gas: Gas, role: Port['role'], ends: Ends, areaLaw: AreaLaw): Port {
-  // An interpolated law may dip below zero by its rounding where a port begins to open.
-  const effectiveArea: AreaLaw = (angle, speed) => Math.max(0, areaLaw(angle, speed));
-  return { ...lawfulPassage(gas, role, ends, { law: 'nozzle', opening: effectiveArea }), effectiveArea };
+export function port(gas: Gas, role: Port['role'], ends: Ends, area: Opening): Port {
+  return {
+    ...lawfulPassage(gas, role, ends, { law: 'nozzle', opening: area }),
+    effectiveArea: openingLaw(area),
+  };
 }
 
 /** A hole that is always open. */
@@ -91,7 +102,7 @@ export const hole = (gas: Gas, ends: Ends, effectiveArea: number): Passage =>
   lawfulPassage(gas, 'leak', ends, { law: 'nozzle', opening: effectiveArea });
 
 /** A gap whose resistance Z [1/m³] may change as the valve moves; smallest cross-section A [m²]. */
-export const gap = (gas: Gas, ends: Ends, resistance: number | AreaLaw, section: number): Passage =>
+export const gap = (gas: Gas, ends: Ends, resistance: Opening, section: number): Passage =>
   lawfulPassage(gas, 'leak', ends, { law: 'gap', opening: resistance, section });
 
 /** A hose or fitting with an ISO 6358 conductance. */

@@ -19,7 +19,8 @@ function slopeAt(at: (i: number) => number, i: number): number {
 
 /** Values and slopes from a breakpoint to the middle of its segment, `half` away; negative for backwards. */
 function halfSegment(f: (angle: number) => number, edge: number, half: number): string {
-  const at = (i: number): number => f(edge + Math.sign(half) * Math.max(INSIDE, Math.abs(half) * (i / CELLS) ** 2));
+  const at = (i: number): number =>
+    f(edge + Math.sign(half) * Math.max(INSIDE, Math.abs(half) * (i / CELLS) ** 2));
   const values = Array.from({ length: CELLS + 3 }, (_, i) => at(i));
   const row = Array.from({ length: CELLS + 1 }, (_, i) => `${values[i]!} ${slopeAt((k) => values[k]!, i)}`);
   return row.join(' ');

@@ -10,7 +10,7 @@ import type { Engine, EnginePassage } from '../../src/model/engine.ts';
 import { crankAngle, forwardAngle } from '../../src/parts/crank-positions.ts';
 import { crankOffset } from '../../src/parts/cylinder.ts';
 import { partContext, type EngineSpec } from '../../src/parts/engine-description.ts';
-import type { Port } from '../../src/parts/passage.ts';
+import { openingLaw, type Port } from '../../src/parts/passage.ts';
 import { angleTable } from './angle-table.ts';
 
 /** As c/engine.c numbers them. */
@@ -124,7 +124,7 @@ function passageLine(exporter: Exporter, own: EnginePassage): string {
   const table = (): string =>
     typeof opening === 'number'
       ? `0 ${opening}`
-      : angleTable((angle) => opening(angle, 0), kinksAt(exporter, lag));
+      : angleTable((angle) => openingLaw(opening)(angle, 0), kinksAt(exporter, lag));
   switch (flow.law) {
     case 'nozzle':
       return `${head(LAW.nozzle)} ${table()}`;
