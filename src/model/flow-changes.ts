@@ -74,8 +74,7 @@ export function flowChanges(engine: Engine, instant: Instant, flows: Flows): Flo
       const own = passagesOf[volume]!;
       flowChange.fill(0);
       enthalpyChange.fill(0);
-      for (let k = 0; k < own.length; k += 1) {
-        const i = own[k]!;
+      for (const i of own) {
         const upstream = upstreamOf(i);
         const heating = upstream === place && massFlow[i] !== 0 ? temperatureChange : 0;
         const byPressure = (place === passages[i]!.from ? perFrom[i]! : perTo[i]!) * pressureChange;

@@ -33,8 +33,7 @@ export function sums(engine: Engine, slots: Slots, totals: boolean): Sums {
     Math.max(0, passages[leak]!.to === end.place ? massFlow[leak]! : -massFlow[leak]!);
 
   const waste = (massFlow: Float64Array, timeRate: number, slopes: Float64Array): void => {
-    for (let i = 0; i < ends.length; i += 1) {
-      const end = ends[i]!;
+    for (const end of ends) {
       const out = Math.max(0, massFlow[end.exhaustPassage]!);
       const straight = Math.min(out, Math.max(0, massFlow[end.admissionPassage]!));
       slopes[slots.blowThrough]! += straight * timeRate;

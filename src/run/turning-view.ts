@@ -21,11 +21,11 @@ const speedOf = (system: EngineSystem, energy: number, angle: number): number =>
 
 /** The same journey, its events and watchers shown the speed. */
 export function turningJourney(system: EngineSystem, { events, onStep, stepLimit }: Journey): Journey {
-  const event = ({ value }: EventFunction): EventFunction => ({
+  const event = (told: EventFunction): EventFunction => ({
     value: (angle, component) => {
       const seen: ComponentReader = (index) =>
         index === SLOT.speed ? speedOf(system, component(index), angle) : component(index);
-      return value(angle, seen);
+      return told.value(angle, seen);
     },
   });
   const view = (step: AcceptedStep): AcceptedStep => ({
