@@ -117,10 +117,24 @@ function build(gear: Tabulated, { gas }: PartContext): ValveGear {
   };
 }
 
+/** A table to start from: both ports open and shut along straight lines, a row every ten degrees. */
+function firstTable(): string {
+  const area = (angle: number, middle: number, halfOpen: number, most: number): number =>
+    Math.min(most, Math.max(0, halfOpen - Math.abs(angle - middle)));
+  const rows = Array.from({ length: 37 }, (_, i) => 10 * i).map(
+    (angle) => `${angle},${area(angle % 360, 50, 50, 30)},${area(angle, 250, 80, 40)}`,
+  );
+  return ['crank_angle_deg,admission_area_mm2,exhaust_area_mm2', ...rows, ''].join('\n');
+}
+
 export const tabulated = kindOf({
   kind: 'tabulated',
   doc: 'Port areas from a table of crank angles, for a valve drawn elsewhere or measured.',
   parameters,
+  firstEngine: {
+    values: { 'valve_gear.areas': 'valve-areas.csv' },
+    files: { 'valve-areas.csv': firstTable() },
+  },
   complaints: (gear) => [...portComplaints(gear, 'admission'), ...portComplaints(gear, 'exhaust')],
   build,
 });

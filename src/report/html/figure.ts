@@ -29,7 +29,7 @@ function keyEntry(id: string, { label, ink }: ChartLine, i: number): Markup {
   return html`<li>${lineSwatch(ink, dash)}${label} <output data-value="${id}/${i}"></output></li>`;
 }
 
-const lineSwatch = (ink: number, dash: string): Markup =>
+export const lineSwatch = (ink: number, dash: string): Markup =>
   svg`<svg class="swatch" width="34" height="10" aria-hidden="true"><path class="line-${ink}" d="M1 5H33" stroke-dasharray="${dash}"/></svg>`;
 
 /** The slider that moves the cursor of a group of charts; hidden until the script brings it to life. */

@@ -4,6 +4,7 @@ import { answerSection } from './answer.ts';
 import { cautionsSection } from './cautions.ts';
 import { indicatorSection } from './indicator.ts';
 import { numbersSection } from './numbers.ts';
+import { ringSection } from './ring.ts';
 import { sizesSection } from './sizes.ts';
 import { startSection } from './start.ts';
 import { turnSection } from './turn.ts';
@@ -14,6 +15,7 @@ export const sections: readonly Section[] = [
   answerSection,
   cautionsSection,
   indicatorSection,
+  ringSection,
   turnSection,
   airSection,
   workSection,

@@ -1,6 +1,6 @@
 /** Where the work of one turn went. */
 import type { WorkLedger } from '../../run/result.ts';
-import { figure, fixed, shareText, workText } from '../../verdict/figures.ts';
+import { shareText, workText } from '../../verdict/figures.ts';
 import { html, type Markup } from '../html/markup.ts';
 import { prose } from '../html/prose.ts';
 import { shareBar, shareSwatch, type Share } from '../svg/share-bar.ts';
@@ -25,7 +25,7 @@ function workFigure(work: WorkLedger): Markup {
         <tr>
           <th scope="col">Work of one turn</th>
           <th scope="col">Share</th>
-          <th scope="col">J</th>
+          <th scope="col">Amount</th>
         </tr>
       </thead>
       <tbody>
@@ -34,18 +34,18 @@ function workFigure(work: WorkLedger): Markup {
             html`<tr>
               <th scope="row">${shareSwatch(ID, filling)} ${label}</th>
               <td>${shareText(share)}</td>
-              <td>${figure(share * work.indicated)}</td>
+              <td>${workText(share * work.indicated)}</td>
             </tr> `,
         )}
         <tr>
           <th scope="row">left in the flywheel</th>
           <td>${shareText(work.kineticGain / work.indicated)}</td>
-          <td>${fixed(work.kineticGain, 2)}</td>
+          <td>${workText(work.kineticGain)}</td>
         </tr>
         <tr class="total">
           <th scope="row">by the air on the piston</th>
           <td>${shareText(1)}</td>
-          <td>${figure(work.indicated)}</td>
+          <td>${workText(work.indicated)}</td>
         </tr>
       </tbody>
     </table>
@@ -55,7 +55,7 @@ function workFigure(work: WorkLedger): Markup {
 const workTitle = ({ load, indicated }: WorkLedger): string =>
   `${shareText(load / indicated)} of the work on the piston reaches the load, ${workText(load)} a turn`;
 
-function workShares({ load, piston, bearings, valveGear, indicated }: WorkLedger): Share[] {
+export function workShares({ load, piston, bearings, valveGear, indicated }: WorkLedger): Share[] {
   return [
     { label: 'load', share: load / indicated, filling: 'useful' },
     { label: 'piston friction', share: piston / indicated, filling: 'lost-a' },
