@@ -6,7 +6,8 @@ import { chartNumber, chartValues, type Chart, type ChartLine } from '../charts/
 import { inkDashes } from '../charts/inks.ts';
 import { inDegrees, inRpm } from '../csv/units.ts';
 import type { ShownSection } from '../html/body.ts';
-import { chartFigure, cursorSlider, dataTable, lineSwatch, type ChartFigure } from '../html/figure.ts';
+import { dataTable } from '../html/data-table.ts';
+import { chartFigure, cursorSlider, lineSwatch, type ChartFigure } from '../html/figure.ts';
 import { html, svg, type Markup } from '../html/markup.ts';
 import { prose } from '../html/prose.ts';
 import { paperSize } from '../svg/paper.ts';
@@ -157,8 +158,10 @@ export function startsSection({ runs }: Comparison): ShownSection | undefined {
     })),
     marks: [],
   };
-  const ends = runs.map(({ result }, i) => `${letterOf(i)} ${speedText(result.trace.speed.at(-1) ?? 0)}`);
-  const title = `At the end they do: ${ends.join(', ')}`;
+  const ends = runs.map(({ result: { settled } }, i) =>
+    settled === undefined ? `${letterOf(i)} none` : `${letterOf(i)} ${speedText(settled.speed)}`,
+  );
+  const title = `Settled speeds: ${ends.join(', ')}`;
   return {
     id: 'starts',
     heading: 'From rest',

@@ -3,6 +3,7 @@ import { shareText } from '../../verdict/figures.ts';
 import { airShares } from '../sections/air.ts';
 import { workShares } from '../sections/work.ts';
 import type { ShownSection } from '../html/body.ts';
+import { plainTable } from '../html/data-table.ts';
 import { html, type Markup } from '../html/markup.ts';
 import { prose } from '../html/prose.ts';
 import { shareBar, shareSwatch, type Share } from '../svg/share-bar.ts';
@@ -66,21 +67,11 @@ function section(
 }
 
 function table(id: string, shared: readonly SharedRun[], names: readonly Share[]): Markup {
-  return html`<table>
-    <thead>
-      <tr>
-        <td></td>
-        ${shared.map(({ label }) => html`<th scope="col">${label}</th>`)}
-      </tr>
-    </thead>
-    <tbody>
-      ${names.map(
-        ({ label, filling }, row) =>
-          html`<tr>
-            <th scope="row">${shareSwatch(`${id}-0`, filling)} ${label}</th>
-            ${shared.map(({ shares }) => html`<td>${shareText(shares[row]?.share ?? NaN)}</td>`)}
-          </tr> `,
-      )}
-    </tbody>
-  </table>`;
+  return plainTable({
+    head: ['', ...shared.map(({ label }) => label)],
+    rows: names.map(({ label, filling }, row) => [
+      html`${shareSwatch(`${id}-0`, filling)} ${label}`,
+      ...shared.map(({ shares }) => shareText(shares[row]?.share ?? NaN)),
+    ]),
+  });
 }

@@ -38,35 +38,3 @@ export function cursorSlider(group: string, label: string): Markup {
     <label>${label} <input type="range" min="0" step="1" value="0" /></label> <output></output>
   </p>`;
 }
-
-export interface Table {
-  readonly caption: string;
-  readonly head: readonly string[];
-  /** The first cell of a row is its heading. */
-  readonly rows: readonly (readonly string[])[];
-}
-
-export function dataTable({ caption, head, rows }: Table): Markup {
-  return html`<details>
-    <summary>${caption}</summary>
-    <div class="scroll" role="region" aria-label="${caption}" tabindex="0">
-      <table>
-        <thead>
-          <tr>
-            ${head.map((cell) => html`<th scope="col">${cell}</th>`)}
-          </tr>
-        </thead>
-        <tbody>
-          ${rows.map(tableRow)}
-        </tbody>
-      </table>
-    </div>
-  </details>`;
-}
-
-function tableRow([heading, ...cells]: readonly string[]): Markup {
-  return html`<tr>
-    <th scope="row">${heading}</th>
-    ${cells.map((cell) => html`<td>${cell}</td>`)}
-  </tr> `;
-}

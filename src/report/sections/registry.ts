@@ -2,6 +2,7 @@
 import { airSection } from './air.ts';
 import { answerSection } from './answer.ts';
 import { cautionsSection } from './cautions.ts';
+import { energySection } from './energy.ts';
 import { indicatorSection } from './indicator.ts';
 import { numbersSection } from './numbers.ts';
 import { ringSection } from './ring.ts';
@@ -18,6 +19,7 @@ export const sections: readonly Section[] = [
   ringSection,
   turnSection,
   airSection,
+  energySection,
   workSection,
   startSection,
   numbersSection,

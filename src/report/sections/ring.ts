@@ -3,6 +3,7 @@ import type { EngineFacts, RunResult } from '../../run/result.ts';
 import { admissionOpen, exhaustOpen, openTogether, turnedBetween } from '../../verdict/cycle-reading.ts';
 import { placeText, severalEnds } from '../../verdict/ends.ts';
 import { angleText } from '../../verdict/figures.ts';
+import { plainTable } from '../html/data-table.ts';
 import { html, svg, type Markup } from '../html/markup.ts';
 import { prose } from '../html/prose.ts';
 import { crankCircle, ringRadii } from '../svg/crank-circle.ts';
@@ -59,39 +60,17 @@ function ringFigure(result: RunResult): Markup {
 }
 
 function table(
-  { events, cutOffFraction }: EngineFacts,
+  { events }: EngineFacts,
   openFor: { readonly admission: number; readonly exhaust: number },
 ): Markup {
-  const percent = `${Math.round(100 * cutOffFraction)} % of the stroke`;
-  const rows: [string, string, string, string][] = [
-    [
-      'admission',
-      angleText(events.admission),
-      `${angleText(events.cutOff)}, ${percent}`,
-      angleText(openFor.admission),
+  return plainTable({
+    head: ['Port', 'Opens', 'Shuts', 'Open for'],
+    rows: [
+      ['admission', angleText(events.admission), angleText(events.cutOff), angleText(openFor.admission)],
+      ['exhaust', angleText(events.release), angleText(events.compression), angleText(openFor.exhaust)],
+      ['both at once', '–', '–', angleText(openTogether(events))],
     ],
-    ['exhaust', angleText(events.release), angleText(events.compression), angleText(openFor.exhaust)],
-    ['both at once', '', '', angleText(openTogether(events))],
-  ];
-  return html`<table>
-    <thead>
-      <tr>
-        <th scope="col">Port</th>
-        <th scope="col">Opens</th>
-        <th scope="col">Shuts</th>
-        <th scope="col">Open for</th>
-      </tr>
-    </thead>
-    <tbody>
-      ${rows.map(
-        ([name, ...cells]) =>
-          html`<tr>
-            <th scope="row">${name}</th>
-            ${cells.map((cell) => html`<td>${cell}</td>`)}
-          </tr> `,
-      )}
-    </tbody>
-  </table>`;
+  });
 }
 
 const swatch = (port: string): Markup =>

@@ -8,7 +8,8 @@ import { chartNumber, chartValues, type Chart, type ChartLine } from '../charts/
 import { thinnedRows } from '../charts/thinned-rows.ts';
 import { inDegrees, inRpm } from '../csv/units.ts';
 import { reportFileNames } from '../file-names.ts';
-import { chartFigure, cursorSlider, dataTable, type ChartFigure } from '../html/figure.ts';
+import { chartFigure, cursorSlider, type ChartFigure } from '../html/figure.ts';
+import { dataTable } from '../html/data-table.ts';
 import { html, type Markup } from '../html/markup.ts';
 import type { Section } from './section.ts';
 

@@ -6,11 +6,11 @@ import { svg, type Markup } from '../html/markup.ts';
 import { svgText } from './paper.ts';
 import { coordinate } from './scale.ts';
 
-const WIDTH = 400;
+const WIDTH = 452;
 const HEIGHT = 290;
 const centre = { x: WIDTH / 2, y: HEIGHT / 2 } as const;
 const CIRCLE = 62;
-const COLUMN = 128;
+const COLUMN = 124;
 /** Between the lines of neighbouring names. */
 const LEAST_DISTANCE = 34;
 /** A whole circle cannot be drawn as one arc. */

@@ -24,7 +24,7 @@ export function indicatorDiagram(cycle: SettledCycle, engine: EngineFacts, alter
     <path class="ideal" d="${pathThrough(ideal)}" />
     ${others.map((end) => svg`<path class="further" d="${loopPath(end, room, paper)}" />`)}
     <path class="loop" d="${loopPath(first, room, paper)}" />
-    ${eventPoints(cycle).map((event) => eventMark(event, room, paper))}
+    ${eventMarks(eventPoints(cycle), room, paper)}
   </svg>`;
 }
 
@@ -52,20 +52,45 @@ export function eventPoints({ events, profile }: SettledCycle): EventPoint[] {
   }));
 }
 
-/** Labels stand inside the loop: left of and below marks on the way out, right of and above those on the way back. */
-function eventMark(
-  { name, angle, volume, pressure }: EventPoint,
-  room: number,
-  { at }: PressureVolumePaper,
-): Markup {
-  const [x, y] = at(volume, pressure - room);
-  const outward = angle < Math.PI;
-  const below = outward && y + 24 < paperFrame.bottom;
-  const label = svgText(
-    `label ${outward ? 'end' : 'start'}`,
-    coordinate(x + (outward ? -8 : 8)),
-    coordinate(y + (below ? 18 : -8)),
-    name,
-  );
-  return svg`<circle class="event" cx="${coordinate(x)}" cy="${coordinate(y)}" r="4.5"/>${label}`;
+interface PlacedName {
+  readonly name: string;
+  readonly outward: boolean;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** About how wide a letter is, and how far lines have to be apart [px]. */
+const LETTER = 7.5;
+const LINE = 15;
+
+/** Names stand inside the loop: left of and below marks on the way out, right of and above those on the way back. */
+function eventMarks(events: readonly EventPoint[], room: number, { at }: PressureVolumePaper): Markup[] {
+  const names: PlacedName[] = [];
+  return events.map(({ name, angle, volume, pressure }) => {
+    const [x, y] = at(volume, pressure - room);
+    const outward = angle < Math.PI;
+    const below = outward && y + 24 < paperFrame.bottom;
+    const wanted = { name, outward, x: x + (outward ? -8 : 8), y: y + (below ? 18 : -8) };
+    const placed = movedClear(wanted, names);
+    names.push(placed);
+    const label = svgText(
+      `label ${outward ? 'end' : 'start'}`,
+      coordinate(placed.x),
+      coordinate(placed.y),
+      name,
+    );
+    return svg`<circle class="event" cx="${coordinate(x)}" cy="${coordinate(y)}" r="4.5"/>${label}`;
+  });
+}
+
+/** Upwards until it covers no other name. */
+function movedClear(name: PlacedName, others: readonly PlacedName[]): PlacedName {
+  const extent = ({ name: { length }, outward, x }: PlacedName): readonly [number, number] =>
+    outward ? [x - LETTER * length, x] : [x, x + LETTER * length];
+  const [left, right] = extent(name);
+  const covered = others.some((other) => {
+    const [from, to] = extent(other);
+    return from < right && left < to && Math.abs(other.y - name.y) < LINE;
+  });
+  return covered ? movedClear({ ...name, y: name.y - LINE }, others) : name;
 }
