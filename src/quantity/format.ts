@@ -22,7 +22,9 @@ export function formatRange(min: number, max: number, dimension: Dimension): str
   const ends = [min, max] as const;
   const [low, high] = ends.map((end, index) => {
     const sizedBy = end === 0 ? (ends[1 - index] ?? end) : end;
-    return formatIn(displayUnit(sizedBy, dimension), end, dimension, { digits: 6 });
+    return formatIn(displayUnit(sizedBy, dimension), end, dimension, {
+      digits: unitSystem() === 'metric' ? 6 : 4,
+    });
   });
   return rangeText(min, max, low ?? '', high ?? '');
 }

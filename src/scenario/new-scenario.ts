@@ -46,7 +46,7 @@ export function newScenario(gear: string): NewScenario {
   if (kind === undefined) throw new Error(`no valve gear is called "${gear}"`);
   const first = kind.firstEngine ?? { values: {} };
   const values = new Map(Object.entries({ ...commonValues, 'valve_gear.kind': gear, ...first.values }));
-  const keys = groupLines(engineParameters, { path: [], values, off: false });
+  const keys = groupLines(engineParameters, { path: [], values, off: false, lists: 0 });
   const lines = [...HEAD.flatMap((text) => prose(text, '')), ...keys];
   return { text: `${lines.join('\n')}\n`, files: first.files ?? {} };
 }
@@ -56,9 +56,11 @@ interface Spot {
   readonly values: ReadonlyMap<string, string>;
   /** Inside something that is left out. */
   readonly off: boolean;
+  /** Lists around it: the dash of an entry takes a column more. */
+  readonly lists: number;
 }
 
-const indentOf = ({ path }: Spot): string => '  '.repeat(path.length);
+const indentOf = ({ path, lists }: Spot): string => '  '.repeat(path.length + lists);
 const below = (spot: Spot, key: string): Spot => ({ ...spot, path: [...spot.path, key] });
 const givenAt = ({ path, values }: Spot): string | undefined => values.get(path.join('.'));
 const givenBelow = ({ path, values }: Spot): boolean =>
@@ -130,11 +132,8 @@ function partLines(
   ];
   if (parameter.type === 'part')
     return [...about, yaml(own, inner, `kind: ${kind.kind}`), ...groupLines(kind.parameters, own)];
-  return [
-    ...about,
-    yaml(own, inner, `- kind: ${kind.kind}`),
-    ...groupLines(kind.parameters, own).map((line) => line.replace(inner, `${inner}  `)),
-  ];
+  const entry = { ...own, lists: own.lists + 1 };
+  return [...about, yaml(own, inner, `- kind: ${kind.kind}`), ...groupLines(kind.parameters, entry)];
 }
 
 function chosenKind(

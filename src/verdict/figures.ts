@@ -89,6 +89,16 @@ const inColumn = (dimension: Parameters<typeof columnUnit>[0], value: number): n
 export const columnText = (dimension: Parameters<typeof columnUnit>[0], value: number): string =>
   `${figure(inColumn(dimension, value))} ${columnUnit(dimension).label}`;
 
+const FOOT = 0.3048;
+
+/** The speed of a rim. */
+export const rimSpeedText = (speed: number, digits = 3): string =>
+  imperial() ? `${figure(speed / FOOT, digits)} ft/s` : `${figure(speed, digits)} m/s`;
+
+/** How high some weight is lifted, or how large a wheel is. */
+export const metresText = (length: number, digits = 3): string =>
+  imperial() ? `${figure(length / FOOT, digits)} ft` : `${figure(length, digits)} m`;
+
 export const torqueText = (torque: number): string => columnText('torque', torque);
 
 /** Watts in either system: what small machines are sold by. */
