@@ -2,6 +2,7 @@
 import type { Parameter, Parameters } from '../kinds/parameter.ts';
 import { kindsOf } from './expectation.ts';
 
+/** A key with its description. */
 export interface DescribedKey {
   /** From the top of the file; entries of a list have no number. */
   readonly path: readonly string[];

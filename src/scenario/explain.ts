@@ -24,6 +24,7 @@ export interface KeyExplanation {
   readonly members: readonly (readonly [name: string, meaning: string])[];
 }
 
+/** What is known of a key, or that there is none such. */
 export type Explaining =
   | { readonly ok: true; readonly explanations: readonly KeyExplanation[] }
   /** The known key that comes nearest, if one does. */

@@ -14,6 +14,7 @@ import { engineParameters } from '../parts/engine-description.ts';
 import { valveGears } from '../parts/valve-gears/registry.ts';
 import { exampleOf, expectation, kindNames, kindsOf, mayBeAbsent, presetText } from './expectation.ts';
 
+/** The text of a scenario, and of what belongs beside it. */
 export interface NewScenario {
   readonly text: string;
   /** Tables that it names, to be put beside it. */

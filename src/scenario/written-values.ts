@@ -17,6 +17,7 @@ export function writtenValues({ root, resolve }: Source): ReadonlyMap<string, st
   return found;
 }
 
+/** A key that is not given alike. */
 export interface DifferentKey {
   readonly key: string;
   /** Scenario by scenario; `undefined` where it is left out. */

@@ -4,6 +4,7 @@ import { same } from '../csv/units.ts';
 import type { Comparison } from './comparison.ts';
 import { comparedFigures } from './compared-figures.ts';
 
+/** CSV by RFC 4180: a row for each run, its figures with their units in the header, then the keys that differ. */
 export function comparisonCsv({ runs, differences }: Comparison): string {
   return csvText([
     { header: 'run', texts: runs.map(({ name }) => name) },
