@@ -93,7 +93,8 @@ const scripts = (JSON.parse(read('package.json')) as { scripts: Record<string, s
 
 /** What a command of a document prints; only `tickover` is really run, the rest is looked up. */
 function performed(command: string, folder: string): string {
-  const [program, ...args] = command.replace(/^npx (?=tickover)/u, '').split(/\s+/u);
+  const words = command.replace(/^npx (?=tickover)/u, '').match(/"[^"]*"|\S+/gu) ?? [];
+  const [program, ...args] = words.map((word) => word.replaceAll('"', ''));
   if (program === 'tickover') {
     const { status, stdout, stderr } = tickover(folder, ...args);
     expect([command, status, stderr]).toEqual([command, 0, '']);
