@@ -122,6 +122,7 @@ function portOf(gear: ElectricValves, role: PortName, context: PartContext): Por
   return {
     ...ways[role],
     role,
+    byTheClock: true,
     effectiveArea: (angle, speed) => fullArea * openingAt(valve, angle, speed),
     massFlow: (angle, pFrom, tFrom, pTo, tTo, speed) => {
       const opening = openingAt(valve, angle, speed);
