@@ -28,7 +28,7 @@ export function measuringPage(parameters: Parameters): string {
 /** A section for each key at the top, and one for each kind of part below it. */
 function rowOf({ path, kinds, parameter }: DescribedKey): Row[] {
   const own = parameter.type === 'optional' ? parameter.parameter : parameter;
-  if (!('measure' in own) || own.measure === undefined) return [];
+  if (!('measure' in own)) return [];
   const [top = ''] = path;
   const section = kinds.length === 0 ? top : `${top} (kind: ${kinds.join(', ')})`;
   return [{ section, key: path.slice(1).join('.'), measure: own.measure }];
