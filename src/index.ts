@@ -46,7 +46,7 @@ export type { Summary } from './report/summary/summary.ts';
 export { reportHtml } from './report/report-html.ts';
 export type { InlineAsset, ReportAssets } from './report/html/page.ts';
 export { comparisonHtml } from './report/comparison/comparison-html.ts';
-export { comparisonCsv } from './report/comparison/comparison-csv.ts';
+export { comparedTurnsCsv, comparisonCsv } from './report/comparison/comparison-csv.ts';
 export { figureRows } from './report/comparison/compared-figures.ts';
 export {
   MOST_RUNS,

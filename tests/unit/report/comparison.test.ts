@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Comparison } from '../../../src/report/comparison/comparison.ts';
-import { comparisonCsv } from '../../../src/report/comparison/comparison-csv.ts';
+import { comparedTurnsCsv, comparisonCsv } from '../../../src/report/comparison/comparison-csv.ts';
 import { comparisonHtml } from '../../../src/report/comparison/comparison-html.ts';
 import { figureRows } from '../../../src/report/comparison/compared-figures.ts';
 import { doubleActingResult, noStartResult, settledResult } from './synthetic-result.ts';
@@ -92,4 +92,15 @@ it('figures of an engine that does not run are dashes', () => {
   ]);
   expect(rows[0]).toEqual(['it', 'runs', 'does not start']);
   expect(rows.slice(1).every(([, , cell]) => cell === '–')).toBe(true);
+});
+
+it('turns are told degree by degree, by letters, of the engines that run', () => {
+  const [head = '', ...rows] = comparedTurnsCsv(comparison)!.trimEnd().split('\r\n');
+  expect(head.split(',').map((column) => column.slice(0, 2))).toEqual([
+    'cr',
+    ...Array(4).fill('A_'),
+    ...Array(4).fill('B_'),
+  ]);
+  expect(rows).toHaveLength(361);
+  expect(comparedTurnsCsv({ runs: [comparison.runs[2]!], differences: [] })).toBeUndefined();
 });
