@@ -56,9 +56,8 @@ export function segmentValue({ starts, nodes }: SegmentTable, x: number): number
   while (x >= starts[s + 1]!) s += 1;
   const fromStart = x - starts[s]!;
   const fromEnd = starts[s + 1]! - x;
-  const nearest = Math.min(fromStart, fromEnd);
-  const u = CELLS * Math.sqrt((2 * nearest) / (fromStart + fromEnd));
-  const i = Math.min(CELLS - 1, Math.floor(u));
+  const u = CELLS * Math.sqrt((2 * Math.min(fromStart, fromEnd)) / (fromStart + fromEnd));
+  const i = u < CELLS ? Math.floor(u) : CELLS - 1;
   const row = fromStart <= fromEnd ? 2 * s * ROW : (2 * s + 1) * ROW;
   return hermite(nodes, row + 2 * i, u - i);
 }
