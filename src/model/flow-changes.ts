@@ -20,6 +20,8 @@ export interface FlowChanges {
   begin(rising: (volume: number) => boolean): void;
   /** Writes the changes with an unknown that moves the pressure and the temperature of a volume by so much per unit. */
   write(volume: number, pressureChange: number, temperatureChange: number): void;
+  /** Writes the changes with the speed [per rad/s]. */
+  writeSpeed(angle: number, speed: number): void;
 }
 
 /** `flows` must stand at the instant. */
@@ -34,6 +36,7 @@ export function flowChanges(engine: Engine, instant: Instant, flows: Flows): Flo
   const perTemperature = new Float64Array(n);
   const flowChange = new Float64Array(n);
   const enthalpyChange = new Float64Array(n);
+  const byTheClock = passages.flatMap(({ passage }, i) => (passage.byTheClock ? [i] : []));
   const moved = new Float64Array(n);
   const ways = new Float64Array(volumes.length);
   const passagesOf = volumes.map((_, volume) => {
@@ -82,6 +85,19 @@ export function flowChanges(engine: Engine, instant: Instant, flows: Flows): Flo
         flowChange[i] = change;
         enthalpyChange[i] = cp * (temperature[upstream]! * change + heating * massFlow[i]!);
       }
+    },
+    writeSpeed(angle, speed) {
+      flowChange.fill(0);
+      enthalpyChange.fill(0);
+      if (byTheClock.length === 0) return;
+      flows.setOpenings(angle, speed * (1 + SHARE));
+      for (const i of byTheClock) {
+        flows.writeFlow(i, moved);
+        const change = (moved[i]! - massFlow[i]!) / (SHARE * speed);
+        flowChange[i] = change;
+        enthalpyChange[i] = cp * temperature[upstreamOf(i)]! * change;
+      }
+      flows.setOpenings(angle, speed);
     },
   };
 }

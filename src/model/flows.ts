@@ -39,8 +39,7 @@ const LAWS: readonly Flow['law'][] = ['nozzle', 'gap', 'element'];
 
 /** A function of its own, so that the compiler keeps it in one piece. */
 function lookUp(tabulated: readonly Moving<TurnTable>[], angle: number): void {
-  for (let i = 0; i < tabulated.length; i += 1) {
-    const { lag, law, opening, k } = tabulated[i]!;
+  for (const { lag, law, opening, k } of tabulated) {
     opening[k] = Math.max(0, turnTableValue(law, angle - lag));
   }
 }
@@ -93,8 +92,7 @@ export function flows(engine: Engine, instant: Instant): Flows {
       now.speed = speed;
       const wrapped = wrappedAngle(angle);
       lookUp(tabulated, wrapped);
-      for (let i = 0; i < byLaw.length; i += 1) {
-        const { lag, law, opening, k } = byLaw[i]!;
+      for (const { lag, law, opening, k } of byLaw) {
         opening[k] = Math.max(0, law(wrapped - lag, speed));
       }
     },
@@ -103,7 +101,7 @@ export function flows(engine: Engine, instant: Instant): Flows {
       groupLaws.nozzle(gas, nozzles, places, 0, nozzles.passage.length, massFlow);
       groupLaws.gap(gas, gaps, places, 0, gaps.passage.length, massFlow);
       groupLaws.element(gas, elements, places, 0, elements.passage.length, massFlow);
-      for (let k = 0; k < others.length; k += 1) writeOther(others[k]!, massFlow);
+      for (const i of others) writeOther(i, massFlow);
       for (let i = 0; i < massFlow.length; i += 1) {
         const flow = massFlow[i]!;
         enthalpyFlow[i] = flow * cp * temperature[flow >= 0 ? from[i]! : to[i]!]!;

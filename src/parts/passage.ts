@@ -44,6 +44,8 @@ export interface Passage {
   readonly role: PassageRole;
   readonly from: Place;
   readonly to: Place;
+  /** True for what works by the clock, so that its opening goes with the crank speed too. */
+  readonly byTheClock?: boolean;
   /** What `massFlow` goes by, for a solver that reckons many passages at a time; none when that is all its own. */
   readonly flow?: Flow;
   /**

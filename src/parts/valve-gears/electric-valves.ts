@@ -114,6 +114,7 @@ function portOf(gear: ElectricValves, role: PortName, context: PartContext): Por
   return {
     ...lawfulPassage(gas, role, ways[role], { law: 'element', opening, element }),
     effectiveArea: (angle, speed) => fullArea * opening(angle, speed),
+    byTheClock: true,
   };
 }
 
