@@ -14,6 +14,8 @@ export { measuringPage } from './scenario/measuring-page.ts';
 export { referencePage } from './scenario/reference-page.ts';
 export { engineParameters, type EngineSpec } from './parts/engine-description.ts';
 export { runEngine } from './run/run-engine.ts';
+export { driveOf, runAndDrive } from './run/drive.ts';
+export type { Drive, OperatingPoint, StartMap, StartPosition, TorqueCurve } from './run/drive-result.ts';
 export { settledRunning, type SettledAnswer } from './run/settled-running.ts';
 export type { Outcome, OutcomeKind } from './run/outcome.ts';
 export type {

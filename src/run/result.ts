@@ -3,6 +3,7 @@ import type { GasOrigin } from '../gas/gas.ts';
 import type { BarrelMaterial } from '../parts/barrel-materials.ts';
 import type { PassageRole } from '../parts/passage.ts';
 import type { DerivedSize, ValveEvents } from '../parts/valve-gears/valve-gear.ts';
+import type { Drive } from './drive-result.ts';
 import type { Outcome } from './outcome.ts';
 
 /** Columns of equal length. */
@@ -203,6 +204,8 @@ export interface RunResult {
   readonly compressor?: CompressorVerdict;
   /** Only for an engine that has settled on air from the room. */
   readonly moisture?: Moisture;
+  /** What the engine can drive and from where it starts, where that was asked for. */
+  readonly drive?: Drive;
   readonly ledger: LedgerResiduals;
   readonly counters: Counters;
   /** What the engine was given, as far as pictures and cautions need it. */

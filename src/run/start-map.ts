@@ -10,11 +10,11 @@ import type { Engine } from '../model/engine.ts';
 import { initialState } from '../model/initial-state.ts';
 import { SLOT } from '../model/slots.ts';
 import { engineSystem } from '../model/system.ts';
+import type { StartMap, StartPosition, TorqueCurve } from './drive-result.ts';
 import { motionFrom, nextMilestone } from './motion.ts';
 import { secondsBetween } from './operating-points.ts';
-import { engineStepper, ROUGH } from './stepper.ts';
+import { engineStepper, QUICK } from './stepper.ts';
 import { silentRecorder } from './trace-recorder.ts';
-import type { TorqueCurve } from './torque-curve.ts';
 
 /** Time that a held crank gives the air to come on [s]. */
 const FILLING = 3;
@@ -27,26 +27,10 @@ const MOST_TURNS = 12;
 const STRONGEST = 0.8;
 const CLOSENESS = 0.1;
 
-export interface StartPosition {
-  /** Crank angle at rest, after top dead centre [rad]. */
-  readonly crankAngle: number;
-  readonly startsUnaided: boolean;
-  /** Slowest push that catches [rad/s]; 0 unaided, undefined when none below the settled speed does. */
-  readonly push?: number;
-  /** From the air turned on, or the push, to nine tenths of the settled speed [s]; undefined when it never starts. */
-  readonly secondsToSpeed?: number;
-}
-
-export interface StartMap {
-  /** At equal spacing all around the turn, from top dead centre. */
-  readonly positions: readonly StartPosition[];
-  /** Share of the positions from which it starts unaided. */
-  readonly unaidedShare: number;
-}
-
 interface Going {
   readonly engine: Engine;
-  readonly settledSpeed: number;
+  /** [rad/s]; undefined when the engine has none: nothing can be started then. */
+  readonly settledSpeed: number | undefined;
   readonly curve: TorqueCurve;
 }
 
@@ -56,9 +40,25 @@ interface Start {
   readonly time: number;
 }
 
-export function startMap({ engine, settledSpeed, curve }: Going, count = 72): StartMap {
+export function startMap(going: Going, count = 72): StartMap {
+  const angles = Array.from({ length: count }, (_, i) => (2 * Math.PI * i) / count);
+  const { settledSpeed } = going;
+  const positions =
+    settledSpeed === undefined
+      ? angles.map((crankAngle) => ({ crankAngle, startsUnaided: false }))
+      : angles.map(startFinder({ ...going, settledSpeed }));
+  const unaided = positions.filter(({ startsUnaided }) => startsUnaided).length;
+  return { positions, unaidedShare: unaided / count };
+}
+
+/** Tries one position after the other. */
+function startFinder({
+  engine,
+  settledSpeed,
+  curve,
+}: Going & { readonly settledSpeed: number }): (crankAngle: number) => StartPosition {
   const system = engineSystem(engine, { totals: false });
-  const stepper = engineStepper(system, ROUGH);
+  const stepper = engineStepper(system, QUICK);
 
   /** Follows a start until it is decided; undefined when it fails. */
   const start = (y: Float64Array): Start | undefined => {
@@ -94,7 +94,7 @@ export function startMap({ engine, settledSpeed, curve }: Going, count = 72): St
     return speed >= wanted ? time : time + secondsBetween(curve, engine.load, momentOfInertia, speed, wanted);
   };
 
-  const position = (crankAngle: number): StartPosition => {
+  return (crankAngle) => {
     const unaided = start(initialState(system, crankAngle, 0));
     if (unaided) return { crankAngle, startsUnaided: true, push: 0, secondsToSpeed: secondsToSpeed(unaided) };
     const held = filled(crankAngle);
@@ -110,8 +110,4 @@ export function startMap({ engine, settledSpeed, curve }: Going, count = 72): St
     }
     return { crankAngle, startsUnaided: false, push: enough, secondsToSpeed: secondsToSpeed(going) };
   };
-
-  const positions = Array.from({ length: count }, (_, i) => position((2 * Math.PI * i) / count));
-  const unaided = positions.filter(({ startsUnaided }) => startsUnaided).length;
-  return { positions, unaidedShare: unaided / count };
 }
