@@ -3,7 +3,7 @@
  * instant, and the volume of each cylinder end, from crank angle and speed.
  */
 import { bearingTorque, glandFriction, pistonFriction } from '../parts/friction.ts';
-import { crankOffset, endVolume } from '../parts/cylinder.ts';
+import { endVolume } from '../parts/cylinder.ts';
 import { pistonTravel, pistonTravelCurvature, pistonTravelRate } from '../parts/crank-train.ts';
 import { ATMOSPHERE, type Engine } from './engine.ts';
 import type { Instant } from './instant.ts';
@@ -22,7 +22,9 @@ export interface Mechanics {
 
 export function mechanics(engine: Engine, instant: Instant): Mechanics {
   const { cylinder, crank, friction, ends, valveGears } = flattened(engine);
-  const offsets = Float64Array.from({ length: cylinder.cylinders }, (_, i) => crankOffset(cylinder, i));
+  const coverEnds = ends.filter(({ side }) => side === 'cover');
+  const offsets = Float64Array.from(coverEnds, ({ deadCentre }) => deadCentre);
+  const gearPressures = { chest: 0, cylinder: 0, otherEnd: 0 };
   const endsPerCylinder = cylinder.action === 'double' ? 2 : 1;
   const mass = cylinder.reciprocating_mass;
   const weight = mass * GRAVITY * outwardIsDown[cylinder.attitude];
@@ -49,6 +51,7 @@ export function mechanics(engine: Engine, instant: Instant): Mechanics {
       let piston = 0;
       let gear = 0;
       let moment = engine.flywheel.momentOfInertia;
+      gearPressures.chest = pressure[engine.chest]!;
       for (let i = 0; i < ends.length; i += 1) gas += (pressure[ends[i]!.place]! - room) * volumeRate[i]!;
       for (let k = 0; k < offsets.length; k += 1) {
         const own = angle - offsets[k]!;
@@ -61,7 +64,9 @@ export function mechanics(engine: Engine, instant: Instant): Mechanics {
         if (endsPerCylinder === 2) force += glandFriction(friction, behind - room);
         piston += force * Math.abs(lever);
         gravity += weight * lever;
-        gear += valveGears[k]!.dragTorque(own, quickness);
+        gearPressures.cylinder = cover;
+        gearPressures.otherEnd = behind;
+        gear += valveGears[k]!.dragTorque(own, quickness, gearPressures);
         if (mass === 0) continue;
         moment += mass * lever * lever;
         inertia -= mass * lever * pistonTravelCurvature(crank, sin, cos) * speed * speed;

@@ -3,13 +3,19 @@ import { choice, count, group, optional, part, pureNumber, quantity } from '../k
 import type { Complaint } from '../kinds/kind.ts';
 import type { Values } from '../kinds/parameter.ts';
 import { barrelMaterialNames } from './barrel-materials.ts';
+import { wrappedAngle } from './crank-positions.ts';
 import type { CrankTrain } from './crank-train.ts';
 import { wallHeats } from './wall-heat/registry.ts';
 
 export const cylinderParameters = {
   bore: quantity('length', { min: 2e-3, max: 0.5 }, '50 mm', 'Inside diameter of the cylinder.'),
   stroke: quantity('length', { min: 2e-3, max: 1 }, '60 mm', 'Way of the piston, twice the crank radius.'),
-  rod_length: quantity('length', { min: 2e-3, max: 5 }, '120 mm', 'Connecting rod, centre to centre.'),
+  rod_length: quantity(
+    'length',
+    { min: 2e-3, max: 5 },
+    '120 mm',
+    'Connecting rod, centre to centre; of an oscillating cylinder, which has none, crank centre to trunnion.',
+  ),
   clearance: pureNumber(
     { min: 0.001, max: 2 },
     '8 %',
@@ -91,17 +97,25 @@ export interface CylinderEnd {
 
 const circle = (diameter: number): number => (Math.PI * diameter ** 2) / 4;
 
-/** Crank angle by which cylinder `index` follows the first [rad]. */
-export function crankOffset(own: Cylinder, index: number): number {
-  return index * (own.crank_spacing ?? (2 * Math.PI) / own.cylinders);
+/** Which way the engine turns; a choice of the scenario, that the valve gear is described for the first of. */
+export const runningDirections = ['forward', 'reverse'] as const;
+export type RunningDirection = (typeof runningDirections)[number];
+
+/** Crank angle by which cylinder `index` follows the first [rad]; in reverse it goes before it by as much. */
+export function crankOffset(own: Cylinder, index: number, direction: RunningDirection = 'forward'): number {
+  const forward = index * (own.crank_spacing ?? (2 * Math.PI) / own.cylinders);
+  return direction === 'forward' ? forward : wrappedAngle(-forward);
 }
 
 /** Every working end, cylinder by cylinder, cover end first. */
-export function cylinderEnds(own: Cylinder): readonly CylinderEnd[] {
+export function cylinderEnds(
+  own: Cylinder,
+  direction: RunningDirection = 'forward',
+): readonly CylinderEnd[] {
   const { bore, stroke, action, clearance } = own;
   const rod = circle(own.piston_rod_diameter ?? 0);
   return Array.from({ length: own.cylinders }, (_, index) => {
-    const offset = crankOffset(own, index);
+    const offset = crankOffset(own, index, direction);
     const end = (side: CylinderEnd['side'], area: number, share: number): CylinderEnd => ({
       cylinder: index,
       side,
@@ -122,7 +136,7 @@ export function endVolume(end: CylinderEnd, travel: number): number {
   return end.clearanceVolume + opened;
 }
 
-/** Crank train as seen from the cover, or from the crank end. */
+/** Crank train of a standing cylinder as seen from the cover, or from the crank end. */
 export function crankTrain(
   own: Pick<Cylinder, 'stroke' | 'rod_length'>,
   side: CylinderEnd['side'] = 'cover',

@@ -194,6 +194,10 @@ export const oscillatingCylinder = kindOf({
   kind: 'oscillating cylinder',
   doc: 'The cylinder rocks on a trunnion and swings its port over two holes. Here rod_length is the distance from crank centre to trunnion.',
   parameters: oscillatingCylinderParameters,
+  contextWith: <C extends PartContext>(_own: unknown, context: C) => ({
+    ...context,
+    crank: { ...context.crank, oscillating: oscillatingTrain(context) },
+  }),
   complaints: oscillatingCylinderComplaints,
   build,
 });

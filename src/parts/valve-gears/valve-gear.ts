@@ -25,6 +25,14 @@ export interface DerivedSize {
   readonly digits?: number;
 }
 
+/** What presses a valve on its face [Pa absolute], as one cylinder end feels it. */
+export interface GearPressures {
+  readonly chest: number;
+  readonly cylinder: number;
+  /** In the other end of a double-acting cylinder; that of the room where there is none. */
+  readonly otherEnd: number;
+}
+
 export interface ValveGear {
   readonly ports: readonly Port[];
   /** Leaks past the valve's own sealing faces; they change as it moves. */
@@ -33,8 +41,13 @@ export interface ValveGear {
   readonly edges: readonly number[];
   readonly events: ValveEvents;
   readonly derivedSizes: readonly DerivedSize[];
-  /** Torque at the crankshaft [N m] that drives the gear at crank angle θ and speed ω ≥ 0. */
-  dragTorque(angle: number, speed: number): number;
+  /** Torque at the crankshaft [N m] that drives the gear at crank angle θ and speed ω ≥ 0 under pressure. */
+  dragTorque(angle: number, speed: number, pressures: GearPressures): number;
+  /**
+   * The gear as it serves an engine that runs the other way, where it can be set over for that or is alike both ways.
+   * Without it the gear stays as it is (mirrored.ts). All angles then count in that direction.
+   */
+  readonly setOver?: () => ValveGear;
 }
 
 export type ValveGearFamily = Family<PartContext, ValveGear>;
