@@ -161,7 +161,7 @@ function gearOf(
   const crank = { ...context.crank, fromCrankEnd: side === 'crank' };
   const gear = valve_gear.build({ ...context, crank });
   if (running_direction === 'forward') return gear;
-  return gear.setOver?.() ?? mirrored(gear);
+  return gear.reverse?.gear() ?? mirrored(gear);
 }
 
 /** One end with its gear; its passages join the list. */

@@ -70,13 +70,13 @@ export function angleAtStrokeFraction(crank: CrankTrain, fraction: number): numb
 }
 
 /** Crank angle in [0, π] after top dead centre at a share of the travel, by the cosine rule. */
-function angleOfTravel(
-  { crankRadius: r, rodLength: l, oscillating }: CrankTrain,
-  fraction: number,
-): number {
+function angleOfTravel({ crankRadius: r, rodLength: l, oscillating }: CrankTrain, fraction: number): number {
   const share = Math.min(1, Math.max(0, fraction));
   return Math.acos(
-    Math.min(1, Math.max(-1, oscillating ? oscillatingCosine(oscillating, share) : sliderCosine(r, l, share))),
+    Math.min(
+      1,
+      Math.max(-1, oscillating ? oscillatingCosine(oscillating, share) : sliderCosine(r, l, share)),
+    ),
   );
 }
 

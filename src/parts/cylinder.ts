@@ -108,10 +108,7 @@ export function crankOffset(own: Cylinder, index: number, direction: RunningDire
 }
 
 /** Every working end, cylinder by cylinder, cover end first. */
-export function cylinderEnds(
-  own: Cylinder,
-  direction: RunningDirection = 'forward',
-): readonly CylinderEnd[] {
+export function cylinderEnds(own: Cylinder, direction: RunningDirection = 'forward'): readonly CylinderEnd[] {
   const { bore, stroke, action, clearance } = own;
   const rod = circle(own.piston_rod_diameter ?? 0);
   return Array.from({ length: own.cylinders }, (_, index) => {

@@ -8,8 +8,7 @@ import { orderedEdges, type ValveGear } from './valve-gear.ts';
 
 const mirroredPassage = (passage: Passage): Passage => ({
   ...passage,
-  massFlow: (angle, pFrom, tFrom, pTo, tTo, speed) =>
-    passage.massFlow(-angle, pFrom, tFrom, pTo, tTo, speed),
+  massFlow: (angle, pFrom, tFrom, pTo, tTo, speed) => passage.massFlow(-angle, pFrom, tFrom, pTo, tTo, speed),
 });
 
 const mirroredPort = (port: Port): Port => ({

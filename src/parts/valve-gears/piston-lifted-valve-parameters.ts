@@ -1,5 +1,5 @@
 /** What a valve lifted by the piston, and the exhaust holes in the barrel, are described by. */
-import { choice, count, group, pureNumber, quantity } from '../../kinds/describe.ts';
+import { choice, count, group, optional, pureNumber, quantity } from '../../kinds/describe.ts';
 import type { Values } from '../../kinds/parameter.ts';
 import { seatShapes, type LiftedSeat } from './seat-opening.ts';
 
@@ -24,11 +24,19 @@ export const pistonLiftedValveParameters = {
     '0.65',
     'Of the opening at the seat and of the exhaust holes; sharp edges 0.6–0.8.',
   ),
-  lifting_force: quantity(
+  spring_force: quantity(
     'force',
-    { min: 0, max: 10_000, default: 0 },
-    '8 N',
-    'Push on the pin that lifts the valve with the air on: pressure times bore, and the spring.',
+    { min: 0, max: 1000, default: 0 },
+    '0.5 N',
+    'Push of the spring that holds the valve on its seat with the air off; none for a loose ball.',
+  ),
+  rise: optional(
+    quantity(
+      'length',
+      { min: 5e-5, max: 0.1 },
+      '2.5 mm',
+      'How far the valve can rise off its seat when the cylinder blows it open; as far as the pin lifts it if not given.',
+    ),
   ),
   seat_gap: quantity(
     'length',

@@ -1,5 +1,5 @@
 /** What a rotary disc valve is described by. */
-import { count, crankPosition, group, pureNumber, quantity } from '../../kinds/describe.ts';
+import { count, crankPosition, group, optional, pureNumber, quantity } from '../../kinds/describe.ts';
 import type { Values } from '../../kinds/parameter.ts';
 import { crankAngle } from '../crank-positions.ts';
 import type { PartContext } from '../part-context.ts';
@@ -47,6 +47,14 @@ export const rotaryDiscParameters = {
     '5 deg',
     'Turning the plates against the disc: all events come earlier by this angle of the disc.',
   ),
+  reverse_advance: optional(
+    quantity(
+      'angle',
+      { min: -Math.PI, max: Math.PI },
+      '60 deg',
+      'For an engine that is reversed by turning the plates over to a second stop: the advance of all events there, as they come in reverse, by the angle of the disc.',
+    ),
+  ),
   film_viscosity: quantity(
     'dynamic viscosity',
     { min: 0, max: 10, default: 0 },
@@ -58,6 +66,11 @@ export const rotaryDiscParameters = {
     { min: 0, max: 100, default: 0 },
     '0.05 N m',
     'Torque at the crankshaft to turn the dry, pressed-together stack.',
+  ),
+  friction_coefficient: pureNumber(
+    { min: 0, max: 1, default: 0 },
+    '0.12',
+    'Of the disc on the plate to which the air pushes it; oiled metal 0.1–0.2. Zero leaves film and preload alone.',
   ),
   admission: group('The track that lets air into the cylinder.', trackParameters('-5 deg', '50 % of stroke')),
   exhaust: group('The track that lets air out.', trackParameters('170 deg', '90 % of return stroke')),

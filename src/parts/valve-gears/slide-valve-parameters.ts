@@ -1,5 +1,5 @@
 /** What every slide valve on an eccentric is described by, flat or round. */
-import { pureNumber, quantity } from '../../kinds/describe.ts';
+import { choice, pureNumber, quantity } from '../../kinds/describe.ts';
 import type { Values } from '../../kinds/parameter.ts';
 import type { SlideValve } from './slide-valve.ts';
 
@@ -49,7 +49,12 @@ export const slideValveParameters = {
     'force',
     { min: 0, max: 10_000, default: 0 },
     '15 N',
-    'Pull on the valve rod that just drags the valve along with the air on, spring balance at the rod; a mean value.',
+    'Pull on the valve rod that just drags the valve along, spring balance at the rod: a mean value with the air on, or with the air off where its pressure is reckoned beside it.',
+  ),
+  eccentric: choice(
+    ['fixed', 'slip'],
+    'How it sits on the shaft: fast where it stands for running forward, or loose between two stops, so that the shaft takes it along in the place for either direction.',
+    'fixed',
   ),
 };
 

@@ -33,6 +33,13 @@ export interface GearPressures {
   readonly otherEnd: number;
 }
 
+export interface Reversal {
+  /** All angles of this one count in the other direction. */
+  readonly gear: () => ValveGear;
+  /** It can be set over, or is alike both ways: it is meant to drive the engine that way. */
+  readonly serves: boolean;
+}
+
 export interface ValveGear {
   readonly ports: readonly Port[];
   /** Leaks past the valve's own sealing faces; they change as it moves. */
@@ -43,11 +50,8 @@ export interface ValveGear {
   readonly derivedSizes: readonly DerivedSize[];
   /** Torque at the crankshaft [N m] that drives the gear at crank angle θ and speed ω ≥ 0 under pressure. */
   dragTorque(angle: number, speed: number, pressures: GearPressures): number;
-  /**
-   * The gear as it serves an engine that runs the other way, where it can be set over for that or is alike both ways.
-   * Without it the gear stays as it is (mirrored.ts). All angles then count in that direction.
-   */
-  readonly setOver?: () => ValveGear;
+  /** What it is for an engine that runs the other way; without it, the same thing passed backwards (mirrored.ts). */
+  readonly reverse?: Reversal;
 }
 
 export type ValveGearFamily = Family<PartContext, ValveGear>;
