@@ -42,6 +42,8 @@ export interface WorkingEnd extends CylinderEnd {
   /** Number of its place. */
   readonly place: number;
   readonly valveGear: ValveGear;
+  /** The gear is meant for the way the engine is to run: forward, or set over or alike both ways in reverse. */
+  readonly gearServes: boolean;
   readonly admission: Port;
   readonly exhaust: Port;
   /** Its passages by their numbers in the engine's list. */
@@ -152,16 +154,19 @@ function supplyPassages({ supply }: EngineSpec, gas: Gas, seat: Seat): EnginePas
   return row.map((passage) => seated(passage, seat, 0, ''));
 }
 
-/** The gear of an end, set for the direction in which the engine is to run. */
+/** The gear of an end, and whether it is meant to drive the engine the way it is to run. */
+type MountedGear = Pick<WorkingEnd, 'valveGear' | 'gearServes'>;
+
 function gearOf(
   { valve_gear, running_direction }: EngineSpec,
   { side }: CylinderEnd,
   context: PartContext,
-): ValveGear {
+): MountedGear {
   const crank = { ...context.crank, fromCrankEnd: side === 'crank' };
-  const gear = valve_gear.build({ ...context, crank });
-  if (running_direction === 'forward') return gear;
-  return gear.reverse?.gear() ?? mirrored(gear);
+  const forward = valve_gear.build({ ...context, crank });
+  if (running_direction === 'forward') return { valveGear: forward, gearServes: true };
+  const { reverse } = forward;
+  return { valveGear: reverse?.gear() ?? mirrored(forward), gearServes: reverse?.serves ?? false };
 }
 
 /** One end with its gear; its passages join the list. */
@@ -173,7 +178,7 @@ function mountedEnd(
 ): Omit<WorkingEnd, 'leaksIn'> {
   const { cylinder } = spec;
   const context = partContext(spec);
-  const valveGear = gearOf(spec, end, context);
+  const { valveGear, gearServes } = gearOf(spec, end, context);
   const leaks = end.side === 'cover' ? spec.leaks.map((leak) => leak.build(context)) : [];
   const first = passages.length;
   const own = [...valveGear.ports, ...valveGear.sealingGaps, ...leaks];
@@ -187,6 +192,7 @@ function mountedEnd(
     name: endName(end, cylinder),
     place: seat.cylinder,
     valveGear,
+    gearServes,
     admission,
     exhaust,
     admissionPassage: first + own.indexOf(admission),

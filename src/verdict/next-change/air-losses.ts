@@ -1,5 +1,5 @@
 /** Air that is paid for and does no work. */
-import type { RunResult, SettledCycle } from '../../run/result.ts';
+import type { SettledCycle } from '../../run/result.ts';
 import { openTogether } from '../cycle-reading.ts';
 import { angleText, shareText } from '../figures.ts';
 import type { Suggestion } from './suggestion.ts';
@@ -22,15 +22,5 @@ export function blowThrough({ air, events }: SettledCycle): Suggestion {
     text:
       `Try a timing in which the exhaust is shut before the admission opens: ${shareText(air.blowThroughShare)} of the ` +
       `air goes straight from one to the other${timing}.`,
-  };
-}
-
-export function clearance({ air }: SettledCycle, { engine }: RunResult): Suggestion {
-  const ratio = engine.clearanceVolume / engine.sweptVolume;
-  return {
-    share: air.clearanceShare,
-    text:
-      `Try a smaller clearance volume or an earlier compression: ${shareText(air.clearanceShare)} of the air does nothing ` +
-      `but fill the clearance, which is ${shareText(ratio)} of the swept volume.`,
   };
 }
