@@ -3,7 +3,7 @@ import { choice, count, group, optional, part, pureNumber, quantity } from '../k
 import type { Complaint } from '../kinds/kind.ts';
 import type { Values } from '../kinds/parameter.ts';
 import { barrelMaterialNames } from './barrel-materials.ts';
-import { wrappedAngle } from './crank-positions.ts';
+import { FULL_TURN, wrappedAngle } from './crank-positions.ts';
 import type { CrankTrain } from './crank-train.ts';
 import { wallHeats } from './wall-heat/registry.ts';
 
@@ -104,7 +104,7 @@ export type RunningDirection = (typeof runningDirections)[number];
 /** Crank angle by which cylinder `index` follows the first [rad]; in reverse it goes before it by as much. */
 export function crankOffset(own: Cylinder, index: number, direction: RunningDirection = 'forward'): number {
   const forward = index * (own.crank_spacing ?? (2 * Math.PI) / own.cylinders);
-  return direction === 'forward' ? forward : wrappedAngle(-forward);
+  return direction === 'forward' ? forward : wrappedAngle(FULL_TURN - forward);
 }
 
 /** Every working end, cylinder by cylinder, cover end first. */

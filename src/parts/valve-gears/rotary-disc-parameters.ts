@@ -47,12 +47,12 @@ export const rotaryDiscParameters = {
     '5 deg',
     'Turning the plates against the disc: all events come earlier by this angle of the disc.',
   ),
-  reverse_advance: optional(
+  reverse_turn: optional(
     quantity(
       'angle',
       { min: -Math.PI, max: Math.PI },
-      '60 deg',
-      'For an engine that is reversed by turning the plates over to a second stop: the advance of all events there, as they come in reverse, by the angle of the disc.',
+      '80 deg',
+      'For an engine that is reversed by turning the plates to a second stop: how far they are turned, against the forward direction. In reverse all events then come later by this angle of the disc than the timing passed backwards has them.',
     ),
   ),
   film_viscosity: quantity(

@@ -128,7 +128,7 @@ function build(disc: RotaryDisc, context: PartContext): ValveGear {
   const { gas } = context;
   const film = filmDrag(disc);
   const push = pushDrag(disc, admission, exhaust, context);
-  const { reverse_advance } = disc;
+  const { body_advance, reverse_turn } = disc;
   return {
     ports: [
       port(
@@ -186,11 +186,11 @@ function build(disc: RotaryDisc, context: PartContext): ValveGear {
     ],
     dragTorque: (angle, speed, pressures) =>
       disc.preload_torque + film * speed + push(angle, speed, pressures),
-    ...(reverse_advance === undefined
+    ...(reverse_turn === undefined
       ? {}
       : {
           reverse: {
-            gear: () => mirrored(build({ ...disc, body_advance: -reverse_advance }, context)),
+            gear: () => mirrored(build({ ...disc, body_advance: body_advance + reverse_turn }, context)),
             serves: true,
           },
         }),
