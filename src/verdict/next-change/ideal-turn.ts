@@ -69,13 +69,26 @@ export function idealAir(turn: IdealTurn): number {
   return supply * (cutOff - admission) + filling;
 }
 
+/** What engines get out of the loss-free work at most, slow and tight; those that ship yield up to 0.85 of it. */
+const BEST_YIELD = 0.85;
+
+/** A change that takes less of the work than this leaves is no matter of life and death. */
+const NO_LOSS = 0.995;
+
+/** Work a turn [J] that the engine has to do at half its speed, its own drag as now: loads that grow leave some to spare. */
+function neededSlowly({ work, speed }: SettledCycle, { engine: { loadCurve } }: RunResult): number {
+  const sample = loadCurve.speed.findIndex((at) => at >= speed / 2);
+  const load = 2 * Math.PI * (loadCurve.torque[Math.max(0, sample)] ?? 0);
+  return work.indicated - work.load + Math.min(load, work.load);
+}
+
 /** What a changed turn promises against the present one. */
 export interface Prospect {
   /** Work into the load, or where nothing is driven indicated work, in terms of the present. */
   readonly work: number;
   /** Air for as much work, in terms of the present. */
   readonly airPerWork: number;
-  /** The loss-free turn would still give all the indicated work that the engine now needs. */
+  /** Turning more slowly, the engine would still get the work it then needs. */
   readonly suffices: boolean;
 }
 
@@ -91,11 +104,11 @@ export function prospectOf(
   const [workNow, airNow] = [idealWork(now), idealAir(now)];
   if (workNow <= 0 || airNow <= 0 || indicated <= 0) return undefined;
   const wanted = load > 0 ? load : indicated;
-  const ofFirstEnd = (indicated * cycle.profile.ends[0].sweptVolume) / cycle.sweptVolume;
+  const needed = (neededSlowly(cycle, result) * cycle.profile.ends[0].sweptVolume) / cycle.sweptVolume;
   const work = Math.max(0, wanted + indicated * (idealWork(then) / workNow - 1)) / wanted;
   return {
     work,
     airPerWork: idealAir(then) / airNow / work,
-    suffices: idealWork(then) > ofFirstEnd,
+    suffices: work > NO_LOSS || BEST_YIELD * idealWork(then) > needed,
   };
 }

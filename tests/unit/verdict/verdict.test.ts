@@ -107,7 +107,7 @@ describe('next change', () => {
       /largest leak, “b”: 60 %/u,
     ],
     ['blow-through', { blowThroughShare: 0.7 }, /exhaust is shut before the admission opens: 70 %/u],
-    ['clearance', { clearanceShare: 0.7 }, /smaller clearance volume or an earlier compression: 70 %/u],
+    ['clearance', { clearanceShare: 0.7 }, /smaller clearance volume: 70 %/u],
   ])('%s, when it is the largest loss', (_name, air, text) => {
     expect(verdictOf(withAir({ ...quiet, ...air })).nextChange).toMatch(text);
   });
