@@ -11,6 +11,7 @@ import type { EngineSpec } from '../../src/parts/engine-description.ts';
 import type { Journey } from '../../src/numerics/integrator.ts';
 import type { RunResult } from '../../src/run/result.ts';
 import { runEngine } from '../../src/run/run-engine.ts';
+import { engineStepper, QUICK } from '../../src/run/stepper.ts';
 import { ledgerResiduals } from '../../src/model/ledger.ts';
 import { nextMilestone, type Milestone } from '../../src/run/motion.ts';
 import { arbitraryEngine } from '../support/arbitrary-engine.ts';
@@ -21,11 +22,9 @@ const CASES = Number(process.env['TICKOVER_CASES'] ?? 300);
 const WHOLE_RUNS = Math.ceil(CASES / 20);
 const LIMIT = 1e-6;
 
-/**
- * Within a turn no more may have gone through than trickles past a shut valve, while the integrator's errors are shares of
- * all that a volume holds.
- */
-const FIRST_TURN_LIMIT = 1e-4;
+/** First turns are taken with the quick accuracy: errors of 3e-4 a step in the energy, but in mass none. */
+const QUICK_ENERGY = 2e-3;
+const QUICK_MASS = 1e-9;
 
 /** Integrator steps that one engine may spend. */
 const budget = vi.hoisted(() => ({ steps: 0 }));
@@ -89,7 +88,8 @@ function firstTurnFaults(spec: EngineSpec): string[] {
   budget.steps = FIRST_TURN_STEPS;
   const system = systemOf(spec);
   const speed = Math.max(20, spec.start.hand_speed);
-  const motion = motionOf(system, { angle: spec.start.crank_angle, speed, longestTime: 1 });
+  const start = { angle: spec.start.crank_angle, speed, longestTime: 0.5 };
+  const motion = motionOf(system, start, engineStepper(system, QUICK));
   const before = motion.y.slice();
   const end = nextMilestone(motion);
   ends.push(end.kind);
@@ -98,8 +98,8 @@ function firstTurnFaults(spec: EngineSpec): string[] {
   const faults = [...motion.y].flatMap((value, slot) =>
     Number.isFinite(value) ? [] : [`slot ${slot}: ${value}`],
   );
-  if (!(mass < FIRST_TURN_LIMIT)) faults.push(`mass does not add up: ${mass}`);
-  if (!(energy < FIRST_TURN_LIMIT)) faults.push(`energy does not add up: ${energy}`);
+  if (!(mass < QUICK_MASS)) faults.push(`mass does not add up: ${mass}`);
+  if (!(energy < QUICK_ENERGY)) faults.push(`energy does not add up: ${energy}`);
   if (end.kind === 'non-finite') faults.push(`slot ${end.component} left the possible range`);
   if (motion.y.slice(slots.mass(0), slots.firstTotal).some((amount) => amount <= 0))
     faults.push('an empty volume');
@@ -147,8 +147,8 @@ describe('random engines', () => {
       all.filter((one) => one === kind).length / all.length;
     expect(shareOf(kinds, 'settled')).toBeGreaterThan(0.05);
     expect(shareOf(kinds, 'no-start')).toBeGreaterThan(0.1);
-    expect(shareOf(kinds, 'step-limit')).toBeLessThan(0.4);
+    expect(shareOf(kinds, 'step-limit')).toBeLessThan(0.5);
     expect(shareOf(ends, 'turn')).toBeGreaterThan(0.3);
-    expect(shareOf(ends, 'step-limit')).toBeLessThan(0.3);
+    expect(shareOf(ends, 'step-limit')).toBeLessThan(0.15);
   });
 });
