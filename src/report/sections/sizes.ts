@@ -29,7 +29,7 @@ function engineGroup(engine: EngineFacts): Group {
     name: 'Cylinder and crank',
     entries: [
       ['Bore × stroke', `${figure(engine.bore * 1e3)} × ${millimetres(engine.stroke)}`],
-      ['Connecting rod', millimetres(engine.rodLength)],
+      ['Rod length', millimetres(engine.rodLength)],
       ...endsEntry(engine),
       ['Swept volume', litresText(engine.sweptVolume)],
       [
@@ -81,9 +81,9 @@ function airGroup(engine: EngineFacts): Group {
   };
 }
 
-function eventsGroup({ valveGearKind, ends, events, cutOffFraction }: EngineFacts): Group {
+function eventsGroup({ valveGearKind, reverse, ends, events, cutOffFraction }: EngineFacts): Group {
   return {
-    name: `Valve gear: ${valveGearKind}${ends.length > 1 ? `, of ${placeText(ends[0].name)}` : ''}`,
+    name: `Valve gear: ${valveGearKind}${reverse ? ' in reverse' : ''}${ends.length > 1 ? `, of ${placeText(ends[0].name)}` : ''}`,
     entries: [
       ['Admission opens', angleText(events.admission)],
       ['Cut-off', `${angleText(events.cutOff)}, ${shareText(cutOffFraction)} of the stroke`],
