@@ -19,6 +19,8 @@ export interface FlowChanges {
   begin(angle: number, speed: number, rising: (volume: number) => boolean): void;
   /** Writes the changes with an unknown that moves the pressure and the temperature of a volume by so much per unit. */
   write(volume: number, pressureChange: number, temperatureChange: number): void;
+  /** Writes the changes with the speed [per rad/s]. */
+  writeSpeed(angle: number, speed: number): void;
 }
 
 export function flowChanges(engine: Engine, instant: Instant): FlowChanges {
@@ -32,6 +34,7 @@ export function flowChanges(engine: Engine, instant: Instant): FlowChanges {
   const perTemperature = new Float64Array(n);
   const flowChange = new Float64Array(n);
   const enthalpyChange = new Float64Array(n);
+  const byTheClock = passages.flatMap(({ passage }, i) => (passage.byTheClock ? [i] : []));
   const ways = new Float64Array(volumes.length);
   const passagesOf = volumes.map((_, volume) => {
     const place = volume + FIRST_VOLUME;
@@ -98,6 +101,15 @@ export function flowChanges(engine: Engine, instant: Instant): FlowChanges {
         const change = byPressure + perTemperature[i]! * heating;
         flowChange[i] = change;
         enthalpyChange[i] = cp * (temperature[upstream]! * change + heating * massFlow[i]!);
+      }
+    },
+    writeSpeed(angle, speed) {
+      flowChange.fill(0);
+      enthalpyChange.fill(0);
+      for (const i of byTheClock) {
+        const change = (flow(i, angle, speed * (1 + SHARE)) - massFlow[i]!) / (SHARE * speed);
+        flowChange[i] = change;
+        enthalpyChange[i] = cp * temperature[upstreamOf(i)]! * change;
       }
     },
   };

@@ -20,6 +20,8 @@ export interface Passage {
   readonly role: PassageRole;
   readonly from: Place;
   readonly to: Place;
+  /** True for what works by the clock, so that its opening goes with the crank speed too. */
+  readonly byTheClock?: boolean;
   /**
    * Mass flow [kg/s], positive from `from` to `to`, at crank angle θ [rad] and, for what works by the clock, crank speed
    * [rad/s]; zero at equal pressures, and it allocates nothing. Odd in the pressure difference, but for a regulator, which

@@ -32,18 +32,17 @@ const FIRST_TURN_STEPS = 500;
 const WHOLE_RUN_STEPS = 6000;
 
 vi.mock(import('../../src/run/stepper.ts'), async (original) => {
-  const actual = await original();
+  const module = await original();
   return {
-    ...actual,
-    engineStepper: (...given) => {
-      const stepper = actual.engineStepper(...given);
+    ...module,
+    engineStepper: (system, accuracy) => {
+      const stepper = module.engineStepper(system, accuracy);
       const within = (journey: Journey): Journey => ({
         ...journey,
         stepLimit: Math.max(1, budget.steps - stepper.counters.acceptedSteps),
       });
       return {
         ...stepper,
-        counters: stepper.counters,
         inAngle: (y, toAngle, journey) => stepper.inAngle(y, toAngle, within(journey)),
         inTime: (direction, y, toTime, journey) => stepper.inTime(direction, y, toTime, within(journey)),
       };

@@ -116,6 +116,7 @@ function portOf(own: ElectricValve, role: PortName, valve: SwitchedValve, { gas 
   return {
     ...ways[role],
     role,
+    byTheClock: true,
     effectiveArea: (angle, speed) => fullArea * openingAt(valve, angle, speed),
     massFlow: (angle, pFrom, tFrom, pTo, tTo, speed) => {
       const opening = openingAt(valve, angle, speed);
