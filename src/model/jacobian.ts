@@ -55,7 +55,7 @@ export function systemJacobian(plan: Plan, observed: Observer): Jacobian {
   const { instant, mechanical } = observed;
   const { pressure, temperature, massFlow } = instant;
   const width = coupled.length;
-  const changes = flowChanges(engine, instant);
+  const changes = flowChanges(engine, instant, observed.flows);
   const column = new Float64Array(dimension);
   const moved = new Float64Array(slots.firstTotal);
   const shifted = new Float64Array(passages.length);
@@ -190,7 +190,7 @@ export function systemJacobian(plan: Plan, observed: Observer): Jacobian {
       torques.gas = instant.gasTorque;
       torques.piston = instant.pistonTorque;
       torques.gear = instant.gearTorque;
-      changes.begin(y[SLOT.crankAngle]!, Math.abs(rates.speed), (v) => slopes[slots.energy(v)]! >= 0);
+      changes.begin((v) => slopes[slots.energy(v)]! >= 0);
       for (let v = 0; v < volumes.length; v += 1) {
         const mass = observed.mass(y, v);
         const pressurePerEnergy = (gas.heatCapacityRatio - 1) / observed.volume(v);

@@ -4,7 +4,7 @@ import { kindOf } from '../../kinds/kind.ts';
 import { annulusResistance } from '../../gas/gap.ts';
 import { clearance, clearanceComplaints, clearanceOf } from '../fits/clearance.ts';
 import type { PartContext } from '../part-context.ts';
-import { fixedGap, type Passage } from '../passage.ts';
+import { gap, type Passage } from '../passage.ts';
 
 export const plainPistonLeak = kindOf({
   kind: 'plain piston',
@@ -13,8 +13,16 @@ export const plainPistonLeak = kindOf({
     clearance: clearance(
       '20 um',
       'Play of the piston in its bore: radial, half the difference of the diameters, or as a fit or two finishes.',
+      'Half of: bore less piston, by micrometer and bore gauge. Or the fit, or how the two were finished; ' +
+        'or time the gauge.',
     ),
-    length: quantity('length', { min: 1e-4, max: 1 }, '40 mm', 'Length of piston that seals.'),
+    length: quantity(
+      'length',
+      { min: 1e-4, max: 1 },
+      '40 mm',
+      'Length of piston that seals.',
+      'Callipers along the piston, oil grooves taken off.',
+    ),
     eccentricity: pureNumber(
       { min: 0, max: 1, default: 1 },
       '1',
@@ -25,7 +33,7 @@ export const plainPistonLeak = kindOf({
     clearanceComplaints(['clearance'], 'cylinder bore', bore, own.clearance),
   build: ({ clearance: play, length, eccentricity }, context): Passage => {
     const c = clearanceOf(context.bore, play).mean;
-    return fixedGap(
+    return gap(
       context.gas,
       { name: 'past the piston', from: 'cylinder', to: context.doubleActing ? 'other end' : 'atmosphere' },
       c === 0 ? Infinity : annulusResistance(context.bore, c, length, eccentricity),

@@ -4,7 +4,8 @@ import { kindOf, type Complaint } from '../../kinds/kind.ts';
 import { annulusResistance } from '../../gas/gap.ts';
 import { clearance, clearanceComplaints, clearanceOf } from '../fits/clearance.ts';
 import type { PartContext } from '../part-context.ts';
-import { fixedGap, type Passage } from '../passage.ts';
+import { gap, type Passage } from '../passage.ts';
+import { measuring } from '../measuring.ts';
 
 export const rodGlandLeak = kindOf({
   kind: 'rod gland',
@@ -13,8 +14,15 @@ export const rodGlandLeak = kindOf({
     clearance: clearance(
       '10 um',
       'Play of the rod in the gland, packing taken into account: radial, half the difference of the diameters, or as a fit or two finishes.',
+      measuring.clearance,
     ),
-    length: quantity('length', { min: 1e-4, max: 0.5 }, '15 mm', 'Length of gland that seals.'),
+    length: quantity(
+      'length',
+      { min: 1e-4, max: 0.5 },
+      '15 mm',
+      'Length of gland that seals.',
+      'Depth gauge down the gland.',
+    ),
     eccentricity: pureNumber(
       { min: 0, max: 1, default: 1 },
       '1',
@@ -33,7 +41,7 @@ export const rodGlandLeak = kindOf({
         ],
   build: ({ clearance: play, length, eccentricity }, { gas, rodDiameter }): Passage => {
     const c = clearanceOf(rodDiameter, play).mean;
-    return fixedGap(
+    return gap(
       gas,
       { name: 'along the piston rod', from: 'other end', to: 'atmosphere' },
       c === 0 ? Infinity : annulusResistance(rodDiameter, c, length, eccentricity),

@@ -10,10 +10,10 @@
 import { choice, crankPosition, group, pureNumber, quantity } from '../../kinds/describe.ts';
 import { kindOf, type Complaint } from '../../kinds/kind.ts';
 import type { Values } from '../../kinds/parameter.ts';
-import { conductanceFlow, conductanceOfArea, type Conductance } from '../../gas/conductance.ts';
+import { conductanceOfArea, type Conductance } from '../../gas/conductance.ts';
 import { crankAngle, FULL_TURN, wrappedAngle } from '../crank-positions.ts';
 import type { PartContext } from '../part-context.ts';
-import type { Port } from '../passage.ts';
+import { lawfulPassage, type AreaLaw, type Port } from '../passage.ts';
 import {
   anyOpeningLimit,
   commandedLength,
@@ -38,25 +38,34 @@ const valveParameters = (opens: string, closes: string) => ({
     '0.3',
     'b from the same data sheet.',
   ),
-  opens: crankPosition(opens, 'Where the valve is switched on.'),
-  closes: crankPosition(closes, 'Where it is switched off.'),
+  opens: crankPosition(
+    opens,
+    'Where the valve is switched on.',
+    'Degree disc and the lamp of the valve or its sensor: the angle at which it lights, turning slowly.',
+  ),
+  closes: crankPosition(closes, 'Where it is switched off.', 'The angle at which the lamp goes out.'),
   opening_delay: quantity(
     'time',
     { min: 0, max: 1 },
     '8 ms',
     'From switching on until the valve begins to open.',
+    'From its data sheet; or a microphone at the exhaust of the valve and one at the switch on the two ' +
+      'tracks of a recording.',
   ),
   closing_delay: quantity(
     'time',
     { min: 0, max: 1 },
     '10 ms',
     'From switching off until the valve begins to shut.',
+    'As for opening; it is often the longer of the two.',
   ),
   travel_time: quantity(
     'time',
     { min: 0, max: 1 },
     '4 ms',
     'From beginning to open until fully open, and likewise back.',
+    'From its data sheet; if that gives one time for all, take a third of it (common practice, no ' +
+      'source).',
   ),
 });
 
@@ -113,18 +122,11 @@ function portOf(own: ElectricValve, role: PortName, valve: SwitchedValve, { gas 
     criticalPressureRatio: own.critical_pressure_ratio,
   };
   const fullArea = own.sonic_conductance / conductanceOfArea(1);
+  const opening: AreaLaw = (angle, speed) => openingAt(valve, angle, speed);
   return {
-    ...ways[role],
-    role,
+    ...lawfulPassage(gas, role, ways[role], { law: 'element', opening, element }),
+    effectiveArea: (angle, speed) => fullArea * opening(angle, speed),
     byTheClock: true,
-    effectiveArea: (angle, speed) => fullArea * openingAt(valve, angle, speed),
-    massFlow: (angle, pFrom, tFrom, pTo, tTo, speed) => {
-      const opening = openingAt(valve, angle, speed);
-      if (opening === 0) return 0;
-      return pFrom >= pTo
-        ? opening * conductanceFlow(gas, element, pFrom, tFrom, pTo)
-        : -opening * conductanceFlow(gas, element, pTo, tTo, pFrom);
-    },
   };
 }
 

@@ -3,11 +3,19 @@
  * direction of running, so every law is read at the angle with its sign changed: what opened at θ = opens shuts at −opens.
  */
 import { wrappedAngle } from '../crank-positions.ts';
-import type { Passage, Port } from '../passage.ts';
+import { openingLaw, type Opening, type Passage, type Port } from '../passage.ts';
 import { orderedEdges, type ValveGear } from './valve-gear.ts';
+
+/** A table cannot be read backwards, a law can. */
+function mirroredOpening(opening: Opening): Opening {
+  if (typeof opening === 'number') return opening;
+  const law = openingLaw(opening);
+  return (angle, speed) => law(-angle, speed);
+}
 
 const mirroredPassage = (passage: Passage): Passage => ({
   ...passage,
+  ...(passage.flow ? { flow: { ...passage.flow, opening: mirroredOpening(passage.flow.opening) } } : {}),
   massFlow: (angle, pFrom, tFrom, pTo, tTo, speed) => passage.massFlow(-angle, pFrom, tFrom, pTo, tTo, speed),
 });
 

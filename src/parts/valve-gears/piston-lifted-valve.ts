@@ -23,7 +23,8 @@ import { angleAtStrokeFraction, pistonTravel, pistonTravelRate, type CrankTrain 
 import { FULL_TURN, wrappedAngle } from '../crank-positions.ts';
 import { segmentArea } from '../geometry/circles.ts';
 import type { PartContext } from '../part-context.ts';
-import { fixedGap, port, type AreaLaw, type Passage, type Port } from '../passage.ts';
+import { gap, port, type AreaLaw, type Passage, type Port } from '../passage.ts';
+import { remembered } from '../remembered.ts';
 import { checkLift } from './check-lift.ts';
 import { pistonLiftedValveComplaints } from './piston-lifted-valve-complaints.ts';
 import {
@@ -34,18 +35,18 @@ import {
 import { liftWhereBoreLimits, seatOpening } from './seat-opening.ts';
 import { orderedEdges, type ValveGear } from './valve-gear.ts';
 
-const travelAt = (crank: CrankTrain, angle: number): number =>
-  pistonTravel(crank, Math.sin(angle), Math.cos(angle));
+/** Way of the piston from top dead centre [m] at a crank angle. */
+type TravelLaw = (angle: number) => number;
 
 /** Crank angle on the outward stroke at which the piston has come a way from top dead centre. */
 const angleAtTravel = (crank: CrankTrain, travel: number): number =>
   angleAtStrokeFraction(crank, travel / (2 * crank.crankRadius));
 
 /** The seat: opened by the pin as the crank goes, and further by a cylinder that stands above the chest. */
-function admissionPort(own: PistonLiftedValve, { gas, crank }: PartContext): Port {
+function admissionPort(own: PistonLiftedValve, { gas }: PartContext, travel: TravelLaw): Port {
   const seat = liftedSeat(own);
   const check = checkLiftOf(own);
-  const pinLift = (angle: number): number => Math.max(0, own.lift - travelAt(crank, angle));
+  const pinLift = (angle: number): number => Math.max(0, own.lift - travel(angle));
   const area = (lift: number): number => own.discharge_coefficient * seatOpening(seat, lift);
   return {
     name: 'valve in the cover',
@@ -64,10 +65,10 @@ function admissionPort(own: PistonLiftedValve, { gas, crank }: PartContext): Por
   };
 }
 
-function exhaustArea(own: PistonLiftedValve, { crank }: PartContext): AreaLaw {
+function exhaustArea(own: PistonLiftedValve, travel: TravelLaw): AreaLaw {
   const { hole_count, hole_diameter, edge_from_top } = own.exhaust;
   const perHole = own.discharge_coefficient * hole_count;
-  return (angle) => perHole * segmentArea(hole_diameter / 2, travelAt(crank, angle) - edge_from_top);
+  return (angle) => perHole * segmentArea(hole_diameter / 2, travel(angle) - edge_from_top);
 }
 
 /** Crank angles at which an opening starts, ends or kinks, on either side of the dead centres. */
@@ -88,7 +89,7 @@ function seatLeak(own: PistonLiftedValve, { gas }: PartContext): Passage[] {
   if (h === 0) return [];
   const rim = Math.PI * own.seat_diameter;
   return [
-    fixedGap(
+    gap(
       gas,
       { name: 'past the shut valve seat', from: 'chest', to: 'cylinder' },
       slitResistance(Math.max(h, own.seat_width), rim, h),
@@ -105,17 +106,18 @@ const checkLiftOf = (own: PistonLiftedValve): ((excess: number) => number) =>
 
 function build(own: PistonLiftedValve, context: PartContext): ValveGear {
   const { gas, crank } = context;
+  const travel = remembered((angle) => pistonTravel(crank, Math.sin(angle), Math.cos(angle)));
   const shuts = angleAtTravel(crank, own.lift);
   const uncovers = angleAtTravel(crank, own.exhaust.edge_from_top);
   const bore = seatBore(own);
   const gear: ValveGear = {
     ports: [
-      admissionPort(own, context),
+      admissionPort(own, context, travel),
       port(
         gas,
         'exhaust',
         { name: 'holes in the barrel', from: 'cylinder', to: 'atmosphere' },
-        exhaustArea(own, context),
+        exhaustArea(own, travel),
       ),
     ],
     sealingGaps: seatLeak(own, context),
@@ -153,6 +155,8 @@ export const pistonLiftedValve = kindOf({
   kind: 'piston-lifted valve',
   doc: 'A ball or poppet in the cover, lifted by a pin on the piston; exhaust through holes in the barrel. Must be pushed to start.',
   parameters: pistonLiftedValveParameters,
+  // With little clearance the piston would squeeze what the holes have shut in above the pressure of the chest.
+  firstEngine: { values: { 'cylinder.clearance': '50 %', 'start.hand_speed': '300 rpm' } },
   complaints: pistonLiftedValveComplaints,
   build,
 });
