@@ -2,7 +2,13 @@
  * The public face of tickover: from the text of a scenario to a result, and from a result to words, tables and pages.
  * Everything here is pure; files, clock and console belong to the caller.
  */
-export { readScenario, type ScenarioReading } from './scenario/read-scenario.ts';
+export {
+  readScenario,
+  scenarioReader,
+  type ScenarioReader,
+  type ScenarioReading,
+} from './scenario/read-scenario.ts';
+export { optionOverrides, type Override, type OverridesReading } from './scenario/override.ts';
 export type { Attachment, Attachments } from './scenario/attachments.ts';
 export { problemListing, problemText, type Problem } from './scenario/problem.ts';
 export { scenarioJsonSchema } from './scenario/json-schema.ts';

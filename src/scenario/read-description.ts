@@ -38,8 +38,14 @@ export function readDescription<const P extends Parameters>(
   attachments: Attachments = noAttachments,
 ): Reading<Values<P>> {
   const opened = openSource(text, file);
-  if (!opened.ok) return opened;
-  const { source } = opened;
+  return opened.ok ? readSource(opened.source, parameters, attachments) : opened;
+}
+
+export function readSource<const P extends Parameters>(
+  source: Source,
+  parameters: P,
+  attachments: Attachments = noAttachments,
+): Reading<Values<P>> {
   const sheet: Sheet = { source, atmosphere: atmosphereOf(source, parameters), attachments, problems: [] };
   const top = placeOf(sheet, [], startOf(source.root), source.root);
   const values = readGroup(sheet, { type: 'group', parameters, doc: '' }, top);
