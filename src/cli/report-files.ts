@@ -3,6 +3,8 @@ import { createHash, randomUUID } from 'node:crypto';
 import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, extname, join } from 'node:path';
 import {
+  benchFileNames,
+  benchHtml,
   cycleCsv,
   reportFileNames,
   reportHtml,
@@ -10,6 +12,7 @@ import {
   traceCsv,
   type ReportAssets,
   type RunResult,
+  type TitledFinding,
 } from '../index.ts';
 import { InputError } from './exit-codes.ts';
 import { reasonOf } from './scenario-file.ts';
@@ -42,13 +45,26 @@ async function replaceFile(folder: string, name: string, text: string): Promise<
   return path;
 }
 
-/** Writes everything there is to write about a result and returns the paths, the page first. */
-export async function writeReport(result: RunResult, folder: string): Promise<string[]> {
+async function makeFolder(folder: string): Promise<void> {
   try {
     await mkdir(folder, { recursive: true });
   } catch (error) {
     throw new InputError(`${folder}: cannot make this folder, ${reasonOf(error)}.`);
   }
+}
+
+/** Writes the page and the figures of a bench test and returns the paths, the page first. */
+export async function writeFinding(found: TitledFinding, folder: string): Promise<string[]> {
+  await makeFolder(folder);
+  return [
+    await replaceFile(folder, benchFileNames.page, benchHtml(found, await reportAssets())),
+    await replaceFile(folder, benchFileNames.finding, `${JSON.stringify(found, null, 2)}\n`),
+  ];
+}
+
+/** Writes everything there is to write about a result and returns the paths, the page first. */
+export async function writeReport(result: RunResult, folder: string): Promise<string[]> {
+  await makeFolder(folder);
   const cycle = cycleCsv(result);
   const files: [string, string][] = [
     [reportFileNames.page, reportHtml(result, await reportAssets())],

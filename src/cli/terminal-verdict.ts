@@ -6,14 +6,14 @@ import { columns, wrapped } from './columns.ts';
 const WIDTH = 96;
 
 /** Control characters in a title could move the cursor or repaint the screen. */
-const plain = (text: string): string => text.replace(/[\p{Cc}\p{Cf}]/gu, '\uFFFD');
+export const plainText = (text: string): string => text.replace(/[\p{Cc}\p{Cf}]/gu, '\uFFFD');
 
 export function terminalVerdict(result: RunResult): string {
   const verdict = verdictOf(result);
   const figures = keyFigures(result);
   const runs = result.outcome.kind === 'settled';
   const paragraphs = [
-    styleText('bold', plain(result.title)),
+    styleText('bold', plainText(result.title)),
     styleText(runs ? 'green' : 'yellow', wrapped(verdict.headline, WIDTH)),
     figures.length === 0 ? '' : columns(figures),
     verdict.statements.map((sentence) => wrapped(sentence, WIDTH, '- ', '  ')).join('\n'),

@@ -50,7 +50,7 @@ const DAMPING_UP = 11;
 const DAMPING_DOWN = 9;
 const MOST_DAMPING = 1e8;
 /** A step that lowers S by less than this share, or by less than this, has arrived. */
-const GAIN = 1e-7;
+const GAIN = 1e-5;
 
 export function leastSquares(problem: LeastSquaresProblem): LeastSquaresFit {
   const residuals = remembered(problem.residuals);

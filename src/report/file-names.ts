@@ -5,3 +5,6 @@ export const reportFileNames = {
   startUp: 'start-up.csv',
   summary: 'summary.json',
 } as const;
+
+/** And those of one bench test. */
+export const benchFileNames = { page: 'bench.html', finding: 'bench.json' } as const;

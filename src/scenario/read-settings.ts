@@ -46,6 +46,6 @@ function readSetting(
     noteAt(sheet, startOf(key), [...within.path, text], { expected, received: own ? 'a group or list' : 'nothing', hint });
     return [];
   }
-  const at = { file: sheet.source.file, ...sheet.source.at(startOf(own)) };
+  const at = sheet.source.at(startOf(own));
   return [{ path: text.split('.'), value: String(own.value).trim(), at }];
 }

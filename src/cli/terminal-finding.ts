@@ -1,0 +1,31 @@
+/** The finding of a bench test as text for the terminal. */
+import { styleText } from 'node:util';
+import { estimateRow, type TitledFinding } from '../index.ts';
+import { columns, wrapped } from './columns.ts';
+import { plainText } from './terminal-verdict.ts';
+
+const WIDTH = 96;
+
+const bullets = (texts: readonly string[]): string =>
+  texts.map((text) => wrapped(text, WIDTH, '- ', '  ')).join('\n');
+
+const titled = (title: string, body: string): string => (body === '' ? '' : `${styleText('bold', title)}\n${body}`);
+
+export function terminalFinding({ title, finding }: TitledFinding): string {
+  const { usable, headline, estimates, warnings, statements, scenario, next, cautions } = finding;
+  const rows = estimates.map((own): [string, string] => {
+    const [name = '', value = '', low = '', high = ''] = estimateRow(own);
+    return [name, `${value}   (${low} to ${high})`];
+  });
+  const paragraphs = [
+    styleText('bold', plainText(title)),
+    styleText(usable ? 'green' : 'yellow', wrapped(headline, WIDTH)),
+    rows.length === 0 ? '' : columns(rows),
+    bullets(statements),
+    titled('Doubts', bullets(warnings)),
+    titled('For the scenario', scenario.replace(/^/gmu, scenario === '' ? '' : '  ')),
+    titled('Next', wrapped(next, WIDTH, '  ', '  ')),
+    titled('Mind', bullets(cautions.map(({ topic, text }) => `${topic}: ${text}`))),
+  ];
+  return paragraphs.filter((paragraph) => paragraph !== '').join('\n\n');
+}
