@@ -7,9 +7,9 @@ export interface Estimate {
   /** Ends of the 95 % interval. */
   readonly low: number;
   readonly high: number;
-  /** `number` for a pure number. */
+  /** `number` for a pure number, or one in the unit of the suffix. */
   readonly dimension: Dimension | 'number';
-  /** Behind the unit: "ANR". */
+  /** Behind the number and its unit: "ANR". */
   readonly suffix?: string;
 }
 

@@ -4,7 +4,6 @@
  */
 import { buildEngine } from '../model/engine.ts';
 import { initialState } from '../model/initial-state.ts';
-import { SLOT } from '../model/slots.ts';
 import { engineSystem, type EngineSystem } from '../model/system.ts';
 import type { EngineSpec } from '../parts/engine-description.ts';
 import { givenFlywheel } from '../parts/flywheels/given.ts';
@@ -73,12 +72,7 @@ function torquesAt(system: EngineSystem, speed: number): MotoringTorques | undef
 /** Mean moment of inertia over a turn [kg m²]: the wheel, and the pistons as far as they go along. */
 export function meanInertia(spec: EngineSpec): number {
   const system = engineSystem(buildEngine(spec));
-  const y = initialState(system, 0, 1);
   const steps = 72;
-  let sum = 0;
-  for (let i = 0; i < steps; i += 1) {
-    y[SLOT.crankAngle] = (2 * Math.PI * i) / steps;
-    sum += system.observe(y).momentOfInertia;
-  }
-  return sum / steps;
+  const moments = Array.from({ length: steps }, (_, i) => system.momentOfInertia((2 * Math.PI * i) / steps));
+  return moments.reduce((a, b) => a + b) / steps;
 }

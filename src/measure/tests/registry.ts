@@ -4,8 +4,9 @@ import { breakAwayTest } from './break-away.ts';
 import { coastDownTest } from './coast-down.ts';
 import { pressureDecayTest } from './pressure-decay.ts';
 import { pumpUpTest } from './pump-up.ts';
+import { runningLogTest } from './running-log.ts';
 
 export const benchTests: BenchTestFamily = {
   name: 'bench test',
-  kinds: [pressureDecayTest, coastDownTest, breakAwayTest, pumpUpTest],
+  kinds: [pressureDecayTest, coastDownTest, breakAwayTest, pumpUpTest, runningLogTest],
 };
