@@ -43,3 +43,6 @@ export { sheetParameters } from './measure/sheet-description.ts';
 export type { BenchCaution, Estimate, Finding, Picture, PictureLine } from './measure/finding.ts';
 export { benchHtml, type TitledFinding } from './report/bench/bench-html.ts';
 export { estimateRow } from './report/bench/estimates.ts';
+export { readAttempts, type AttemptsFile, type AttemptsReading } from './scenario/read-attempts.ts';
+export { attemptsParameters } from './measure/attempts-description.ts';
+export { notebookFinding } from './measure/attempts/notebook.ts';

@@ -30,6 +30,13 @@ export interface Picture {
   readonly lines: readonly PictureLine[];
 }
 
+export interface FindingTable {
+  readonly caption: string;
+  readonly head: readonly string[];
+  /** The first cell of a row is its heading. */
+  readonly rows: readonly (readonly string[])[];
+}
+
 export interface BenchCaution {
   readonly topic: string;
   readonly text: string;
@@ -44,6 +51,7 @@ export interface Finding {
   readonly statements: readonly string[];
   /** What may be wrong with the readings or with what is made of them. */
   readonly warnings: readonly string[];
+  readonly tables?: readonly FindingTable[];
   readonly pictures: readonly Picture[];
   /** Lines for the scenario file; empty when there are none to write. */
   readonly scenario: string;

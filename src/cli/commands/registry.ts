@@ -1,6 +1,7 @@
 /** Every command, in the order of the help. */
 import type { Command } from './command.ts';
+import { attempts } from './attempts.ts';
 import { bench } from './bench.ts';
 import { run } from './run.ts';
 
-export const commands: readonly Command[] = [run, bench];
+export const commands: readonly Command[] = [run, bench, attempts];

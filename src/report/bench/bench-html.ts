@@ -1,5 +1,5 @@
 /** The finding of a bench test as one HTML file, in the shell of the report of a run. */
-import type { BenchCaution, Estimate, Finding } from '../../measure/finding.ts';
+import type { BenchCaution, Estimate, Finding, FindingTable } from '../../measure/finding.ts';
 import { html, type Markup } from '../html/markup.ts';
 import { pageText, type ReportAssets } from '../html/page.ts';
 import { prose } from '../html/prose.ts';
@@ -29,13 +29,20 @@ export function benchHtml({ title, notes, test, finding }: TitledFinding, assets
     finding.scenario === ''
       ? undefined
       : { id: 'scenario', heading: 'For the scenario', body: scenarioLines(finding.scenario) },
-    { id: 'readings', heading: 'Readings', body: html`${pictures.map(({ table }) => table)}` },
+    ...(finding.tables ?? []).map((table, i) => ({
+      id: `table-${i + 1}`,
+      heading: table.caption,
+      body: openTable(table),
+    })),
+    pictures.length === 0
+      ? undefined
+      : { id: 'readings', heading: 'Readings', body: html`${pictures.map(({ table }) => table)}` },
   ];
   return pageText(
     {
       title: `${title} – tickover bench`,
       body: html`<header>
-          <p class="maker">tickover · report of one bench test: ${test}</p>
+          <p class="maker">tickover · ${test}</p>
           <h1><bdi>${title}</bdi></h1>
           ${notes === '' ? undefined : html`<p class="notes"><bdi>${notes}</bdi></p>`}
         </header>
@@ -113,6 +120,26 @@ const estimateTable = (estimates: readonly Estimate[]): Markup =>
       })}
     </tbody>
   </table>`;
+
+const openTable = ({ head, rows }: FindingTable): Markup =>
+  html`<div class="scroll" role="region" aria-label="Table" tabindex="0">
+    <table class="words">
+      <thead>
+        <tr>
+          ${head.map((cell) => html`<th scope="col">${cell}</th>`)}
+        </tr>
+      </thead>
+      <tbody>
+        ${rows.map(
+          ([name, ...cells]) =>
+            html`<tr>
+              <th scope="row">${name}</th>
+              ${cells.map((cell) => html`<td>${cell}</td>`)}
+            </tr>`,
+        )}
+      </tbody>
+    </table>
+  </div>`;
 
 const scenarioLines = (lines: string): Markup =>
   html`<p>What the test says, as it is written in a scenario file:</p>
