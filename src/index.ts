@@ -46,3 +46,6 @@ export { estimateRow } from './report/bench/estimates.ts';
 export { readAttempts, type AttemptsFile, type AttemptsReading } from './scenario/read-attempts.ts';
 export { attemptsParameters } from './measure/attempts-description.ts';
 export { notebookFinding } from './measure/attempts/notebook.ts';
+export { diagnosis } from './measure/why/diagnosis.ts';
+export { symptomNames, symptoms, type Symptom } from './measure/why/symptoms.ts';
+export { parseQuantity } from './quantity/parse-quantity.ts';

@@ -96,3 +96,15 @@ export const runningCautions: readonly BenchCaution[] = [
   },
   eyes,
 ];
+
+export const whyCautions: readonly BenchCaution[] = [
+  {
+    topic: 'It may start while you look',
+    text:
+      'An engine that will not run under air may run all of a sudden when a finger frees it. Shut off, vent, and block the crank ' +
+      'before you touch wheel, rod or valve gear; look and listen from the side.',
+    severity: 'danger',
+  },
+  clamped,
+  eyes,
+];

@@ -37,3 +37,7 @@ export const written = (value: number, dimension: Dimension): string =>
   formatQuantity(value, dimension, { digits: 4 }).replace('°C', 'degC').replace('µ', 'u');
 
 export const rpm = (speed: number): number => (speed * 30) / Math.PI;
+
+export const angleDegrees = (angle: number): number => (angle * 180) / Math.PI;
+
+export const degreesText = (angle: number): string => `${Math.round(angleDegrees(angle))}°`;

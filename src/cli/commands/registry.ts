@@ -3,5 +3,6 @@ import type { Command } from './command.ts';
 import { attempts } from './attempts.ts';
 import { bench } from './bench.ts';
 import { run } from './run.ts';
+import { why } from './why.ts';
 
-export const commands: readonly Command[] = [run, bench, attempts];
+export const commands: readonly Command[] = [run, bench, attempts, why];

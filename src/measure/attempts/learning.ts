@@ -1,6 +1,7 @@
 /**
  * What attempt after attempt teaches: before each one the model foretells it with what is known so far, after it the
- * unknowns are put right (gaussian-knowledge.ts), straightened anew at the better value.
+ * unknowns are put right (gaussian-knowledge.ts). The model is straightened anew at the better values, for this attempt and
+ * the latest before it, until they stand still: what was far off at first would otherwise leave its mark for good.
  */
 import { independent, learned, varianceOf, type Knowledge, type StraightReading } from '../../numerics/gaussian-knowledge.ts';
 import type { Setting } from '../../kinds/parameter.ts';
@@ -96,23 +97,69 @@ export function firstBelief(guesses: readonly Setting[], guessedWithin: number):
 }
 
 export function storyOf(bench: Bench, attempts: readonly Attempt[], before: Belief, guessedWithin: number): Story {
-  let belief = before;
+  let memory: Memory = { anchor: before, lessons: [], belief: before };
   let changes: readonly Setting[] = [];
   const chapters = attempts.map((attempt): Chapter => {
     changes = [...changes, ...attempt.changed];
-    belief = attempt.changed.reduce((own, change) => afterChange(own, change, guessedWithin), belief);
-    const own = chapterOf(bench, attempt, belief, changes);
-    belief = own.after;
-    return own;
+    const belief = attempt.changed.reduce(
+      (own, change) => afterChange(own, change, guessedWithin),
+      memory.belief,
+    );
+    if (belief !== memory.belief) memory = { anchor: belief, lessons: [], belief };
+    const foretold = foretell(bench, attempt, belief, changes);
+    const { asDrawn, asLearned, doubt } = foretold;
+    const lesson = lessonOf(attempt, belief, changes, foretold);
+    if (lesson !== undefined) memory = remember(bench, memory, lesson);
+    return { attempt, asDrawn, asLearned, doubt, after: memory.belief };
   });
-  return { chapters, before, after: belief, changes };
+  return { chapters, before, after: memory.belief, changes };
 }
 
-function chapterOf(bench: Bench, attempt: Attempt, belief: Belief, changes: readonly Setting[]): Chapter {
-  if (attempt.happened === 'measured') return chapterOfTest(attempt, belief);
-  return attempt.happened === 'ran'
-    ? chapterOfRun(bench, attempt, belief, changes)
-    : chapterOfStanding(bench, attempt, belief, changes);
+/** What one attempt says about the unknowns as they are since the last of them was made anew. */
+interface Lesson {
+  /** Of a run: it can be straightened anew. */
+  readonly run?: { readonly attempt: RanAttempt; readonly changes: readonly Setting[] };
+  readonly readings: readonly StraightReading[];
+}
+
+interface Memory {
+  /** What was believed before the first of the lessons. */
+  readonly anchor: Belief;
+  readonly lessons: readonly Lesson[];
+  readonly belief: Belief;
+}
+
+/** So many of the latest lessons are straightened anew, and so often at most. */
+const LATEST = 6;
+const PASSES = 3;
+/** Standard deviations that a mean may still move by. */
+const STANDS = 0.1;
+
+function remember(bench: Bench, { anchor, lessons: earlier }: Memory, lesson: Lesson): Memory {
+  let lessons: readonly Lesson[] = [...earlier, lesson];
+  const taught = (): Knowledge =>
+    learned(
+      anchor.knowledge,
+      lessons.flatMap(({ readings }) => readings),
+    );
+  let knowledge = taught();
+  for (let pass = 0; pass < PASSES; pass += 1) {
+    const { mean } = knowledge;
+    const fresh = lessons.length - LATEST;
+    lessons = lessons.map((own, i) => (i < fresh ? own : straightenedAnew(bench, anchor, own, mean)));
+    knowledge = taught();
+    const { covariance } = knowledge;
+    const moved = knowledge.mean.map((own, i) => Math.abs(own - mean[i]!) / Math.sqrt(covariance[i]![i]!));
+    if (Math.max(...moved) < STANDS) break;
+  }
+  return { anchor, lessons, belief: { ...anchor, knowledge } };
+}
+
+function straightenedAnew(bench: Bench, belief: Belief, own: Lesson, at: readonly number[]): Lesson {
+  if (own.run === undefined) return own;
+  const { attempt, changes } = own.run;
+  const line = straightened(bench, changes, belief, at, attempt.conditions);
+  return line === undefined ? own : { ...own, readings: straightReadings(attempt, line, at) };
 }
 
 /** A part that was made anew is known no better than a first guess. */
@@ -133,65 +180,54 @@ function afterChange(belief: Belief, change: Setting, guessedWithin: number): Be
   };
 }
 
-function chapterOfTest(attempt: MeasuredAttempt, belief: Belief): Chapter {
-  const readings = attempt.found.flatMap((setting): StraightReading[] => {
-    const index = belief.unknowns.findIndex(({ path }) => path === setting.path.join('.'));
-    const [own, value] = [belief.unknowns[index], unknownOf(setting)];
-    if (own?.unit !== value?.unit || own === undefined || value === undefined) return [];
+type Foretold = Pick<Chapter, 'asDrawn' | 'asLearned' | 'doubt'> & { readonly line?: Straightened };
+
+function foretell(bench: Bench, attempt: Attempt, belief: Belief, changes: readonly Setting[]): Foretold {
+  if (attempt.happened === 'measured') return { asDrawn: undefined, asLearned: undefined, doubt: 0 };
+  const { unknowns, knowledge } = belief;
+  const conditions = { near: bench.engine.spec.start.hand_speed, ...attempt.conditions };
+  const guessed = settingsAt(
+    unknowns,
+    unknowns.map(() => 0),
+  );
+  const asDrawn = answerWith(bench, [...changes, ...guessed], conditions);
+  if (attempt.happened === 'did not run') {
+    const known = settingsAt(unknowns, knowledge.mean);
+    return { asDrawn, asLearned: answerWith(bench, [...changes, ...known], conditions), doubt: 0 };
+  }
+  const line = straightened(bench, changes, belief, knowledge.mean, conditions);
+  if (line === undefined) return { asDrawn, asLearned: undefined, doubt: 0 };
+  const doubt = Math.sqrt(varianceOf(knowledge.covariance, line.slopes.speed));
+  return { asDrawn, asLearned: line.answer, doubt, line };
+}
+
+function lessonOf(
+  attempt: Attempt,
+  belief: Belief,
+  changes: readonly Setting[],
+  { line }: Foretold,
+): Lesson | undefined {
+  if (attempt.happened === 'measured') return { readings: foundReadings(attempt, belief) };
+  if (attempt.happened === 'did not run' || line === undefined) return undefined;
+  return {
+    run: { attempt, changes },
+    readings: straightReadings(attempt, line, belief.knowledge.mean),
+  };
+}
+
+function foundReadings(attempt: MeasuredAttempt, { unknowns }: Belief): StraightReading[] {
+  return attempt.found.flatMap((setting) => {
+    const index = unknowns.findIndex(({ path }) => path === setting.path.join('.'));
+    const [own, value] = [unknowns[index], unknownOf(setting)];
+    if (own === undefined || value === undefined) return [];
     return [
       {
-        slope: belief.unknowns.map((_, i) => Number(i === index)),
+        slope: unknowns.map((_, i) => Number(i === index)),
         value: Math.log(value.guess / own.guess),
         error: Math.log(1 + attempt.within) / 2,
       },
     ];
   });
-  const after = { ...belief, knowledge: learned(belief.knowledge, readings) };
-  return { attempt, asDrawn: undefined, asLearned: undefined, doubt: 0, after };
-}
-
-function chapterOfStanding(
-  bench: Bench,
-  attempt: Extract<Attempt, { happened: 'did not run' }>,
-  belief: Belief,
-  changes: readonly Setting[],
-): Chapter {
-  const conditions = { ...attempt.conditions, near: bench.engine.spec.start.hand_speed };
-  return {
-    attempt,
-    asDrawn: answerWith(bench, [...changes, ...asGuessed(belief)], conditions),
-    asLearned: answerWith(bench, [...changes, ...settingsAt(belief.unknowns, belief.knowledge.mean)], conditions),
-    doubt: 0,
-    after: belief,
-  };
-}
-
-const asGuessed = ({ unknowns }: Belief): Setting[] =>
-  settingsAt(
-    unknowns,
-    unknowns.map(() => 0),
-  );
-
-function chapterOfRun(
-  bench: Bench,
-  attempt: RanAttempt,
-  belief: Belief,
-  changes: readonly Setting[],
-): Chapter {
-  const { knowledge } = belief;
-  const first = straightened(bench, changes, belief, knowledge.mean, attempt.conditions);
-  const asDrawn = answerWith(bench, [...changes, ...asGuessed(belief)], attempt.conditions);
-  if (first === undefined) return { attempt, asDrawn, asLearned: undefined, doubt: 0, after: belief };
-  const once = learned(knowledge, straightReadings(attempt, first, knowledge.mean));
-  const second = straightened(bench, changes, belief, once.mean, attempt.conditions);
-  const twice = second === undefined ? once : learned(knowledge, straightReadings(attempt, second, once.mean));
-  return {
-    attempt,
-    asDrawn,
-    asLearned: first.answer,
-    doubt: Math.sqrt(varianceOf(knowledge.covariance, first.slopes.speed)),
-    after: { ...belief, knowledge: twice },
-  };
 }
 
 const straightReadings = (
