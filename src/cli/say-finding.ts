@@ -23,5 +23,9 @@ export async function sayFinding(
   print: (text: string) => void,
 ): Promise<void> {
   const paths = await writeFinding(found, out ?? defaultFolder(file));
-  print(json ? JSON.stringify(found, null, 2) : `${terminalFinding(found)}\n\nReport: ${paths.join('\n        ')}`);
+  print(
+    json
+      ? JSON.stringify(found, null, 2)
+      : `${terminalFinding(found)}\n\nReport: ${paths.join('\n        ')}`,
+  );
 }

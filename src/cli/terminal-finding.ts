@@ -9,10 +9,21 @@ const WIDTH = 96;
 const bullets = (texts: readonly string[]): string =>
   texts.map((text) => wrapped(text, WIDTH, '- ', '  ')).join('\n');
 
-const titled = (title: string, body: string): string => (body === '' ? '' : `${styleText('bold', title)}\n${body}`);
+const titled = (title: string, body: string): string =>
+  body === '' ? '' : `${styleText('bold', title)}\n${body}`;
 
 export function terminalFinding({ title, finding }: TitledFinding): string {
-  const { usable, headline, estimates, warnings, statements, tables = [], scenario, next, cautions } = finding;
+  const {
+    usable,
+    headline,
+    estimates,
+    warnings,
+    statements,
+    tables = [],
+    scenario,
+    next,
+    cautions,
+  } = finding;
   const rows = estimates.map((own): [string, string] => {
     const [name = '', value = '', low = '', high = ''] = estimateRow(own);
     return [name, `${value}   (${low} to ${high})`];

@@ -35,7 +35,12 @@ export function decayResistance(decay: PressureDecay, viscosity: number): number
  *
  *   u = u₁ exp(−t/τ),  τ = 12 μ Z V/p₀,  p = p₀ (1 + u)/(1 − u)
  */
-export function pressureThroughGap(from: number, against: number, timeConstant: number, time: number): number {
+export function pressureThroughGap(
+  from: number,
+  against: number,
+  timeConstant: number,
+  time: number,
+): number {
   const u = ((from - against) / (from + against)) * Math.exp(-time / timeConstant);
   return (against * (1 + u)) / (1 - u);
 }

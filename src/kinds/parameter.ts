@@ -257,12 +257,7 @@ export type LeafParameter =
   | ClearanceParameter;
 
 export type Parameter =
-  | LeafParameter
-  | OptionalParameter
-  | GroupParameter
-  | PartParameter
-  | PartListParameter
-  | SettingsParameter;
+  LeafParameter | OptionalParameter | GroupParameter | PartParameter | PartListParameter | SettingsParameter;
 
 export type Parameters = Readonly<Record<string, Parameter>>;
 

@@ -128,7 +128,8 @@ function fitOf(readings: DecayReadings, law: Law): DecayFit {
   const timeConstant = (p: readonly number[]): number => (coolsIn ?? 1) * Math.exp(p[3] ?? 0);
   const warmth = (p: readonly number[], t: number): number =>
     1 + (p[2] ?? 0) * WARMTH * Math.exp(-t / timeConstant(p));
-  const reading = (p: readonly number[], t: number): number => law.pressure(p[0]!, startOf(p), t) * warmth(p, t);
+  const reading = (p: readonly number[], t: number): number =>
+    law.pressure(p[0]!, startOf(p), t) * warmth(p, t);
   const beforehand = (p: readonly number[]): number[] =>
     coolsIn === undefined ? [] : [p[2]!, p[3]! / LOG_TIME];
   const fit = leastSquares({

@@ -18,7 +18,11 @@ export interface Observation {
   readonly errors: Readonly<Record<keyof SettledAnswer, number>>;
 }
 
-export const instruments = ['speed', 'airFlow', 'exhaustTemperature'] as const satisfies (keyof SettledAnswer)[];
+export const instruments = [
+  'speed',
+  'airFlow',
+  'exhaustTemperature',
+] as const satisfies (keyof SettledAnswer)[];
 
 export interface EngineFit {
   readonly unknowns: readonly Unknown[];
@@ -70,10 +74,10 @@ export interface Beforehand {
   readonly deviations: readonly number[];
 }
 
-/** Settled speeds are good to 1 in 100 000; derivatives want steps far above that. */
-const STEP = 0.02;
+/** Settled speeds repeat themselves to some 1 in 10 000; derivatives want steps far above that. */
+const STEP = 0.05;
 /** Of χ²: less than that is neither here nor there, and more than the model's own rounding. */
-const LEAST_GAIN = 0.01;
+const LEAST_GAIN = 0.02;
 /** A hundredfold either way is no guess any more. */
 const FAR = Math.log(100);
 
@@ -86,7 +90,9 @@ export function engineFit(
   const answers = answersOf(engine, unknowns, observations);
   const start = beforehand?.means ?? unknowns.map(() => 0);
   const prior = (p: readonly number[]): number[] =>
-    beforehand === undefined ? [] : p.map((value, i) => (value - beforehand.means[i]!) / beforehand.deviations[i]!);
+    beforehand === undefined
+      ? []
+      : p.map((value, i) => (value - beforehand.means[i]!) / beforehand.deviations[i]!);
   const fit = leastSquares({
     start,
     difference: STEP,

@@ -19,7 +19,10 @@ export interface LeakConditions {
 }
 
 /** Diameter [m] of the round hole that passes the flow [kg/s]. */
-export function equivalentHole(flow: number, { gas, pressure, against, temperature }: LeakConditions): number {
+export function equivalentHole(
+  flow: number,
+  { gas, pressure, against, temperature }: LeakConditions,
+): number {
   const area = flow / nozzleFlow(gas, 1, pressure, temperature, against);
   return Math.sqrt((4 * area) / (Math.PI * HOLE_DISCHARGE));
 }
@@ -35,7 +38,14 @@ export function equivalentGap(flow: number, shape: GapShape, conditions: LeakCon
   for (let i = 0; i < 50; i += 1) {
     const middle = (low + high) / 2;
     const height = Math.exp(middle);
-    const passes = gapFlow(gas, shape.resistance(height), shape.section(height), pressure, temperature, against);
+    const passes = gapFlow(
+      gas,
+      shape.resistance(height),
+      shape.section(height),
+      pressure,
+      temperature,
+      against,
+    );
     if (passes < flow) low = middle;
     else high = middle;
   }

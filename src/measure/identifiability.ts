@@ -30,7 +30,9 @@ export function identifiabilityWarnings(
     }),
   );
   const tangled =
-    pairs.length === 0 && unknowns.length > 1 && fit.conditionNumber > ILL_CONDITIONED ? [trade(unknowns, fit)] : [];
+    pairs.length === 0 && unknowns.length > 1 && fit.conditionNumber > ILL_CONDITIONED
+      ? [trade(unknowns, fit)]
+      : [];
   const hardly = unknowns.filter((_, i) => !(halves[i]! < HARDLY));
   return [
     ...pairs,

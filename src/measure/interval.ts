@@ -19,7 +19,10 @@ export const relativeInterval = (value: number, share: number): Interval => ({
   high: value * Math.exp(share),
 });
 
-export const symmetric = (value: number, half: number): Interval => ({ low: value - half, high: value + half });
+export const symmetric = (value: number, half: number): Interval => ({
+  low: value - half,
+  high: value + half,
+});
 
 /** Standard error of one reading of an instrument that is read to the nearest step (uniform distribution). */
 export const readingError = (step: number): number => step / Math.sqrt(12);

@@ -2,10 +2,11 @@
  * What the instruments beside a running engine would show by the model: speed, air, and the exhaust as a thermometer in
  * the pipe has it, the mean of the outgoing air by its mass.
  */
-import { constantLoad } from '../parts/loads/constant.ts';
+import { gasNamed } from '../gas/registry.ts';
 import type { EngineSpec } from '../parts/engine-description.ts';
-import type { SettledCycle } from '../run/result.ts';
-import { runEngine } from '../run/run-engine.ts';
+import { constantLoad } from '../parts/loads/constant.ts';
+import type { SettledTurn } from '../run/result.ts';
+import { settledRunning } from '../run/settled-running.ts';
 
 /** How it was run, as far as that was read; the scenario says the rest. */
 export interface RunningConditions {
@@ -40,28 +41,28 @@ export function underConditions(spec: EngineSpec, conditions: RunningConditions)
 
 /** `undefined` when it does not go on running. */
 export function settledAnswer(spec: EngineSpec, conditions: RunningConditions): SettledAnswer | undefined {
-  const { settled } = runEngine(underConditions(spec, conditions));
+  const under = underConditions(spec, conditions);
+  const { settled } = settledRunning(under);
   if (settled === undefined) return undefined;
   return {
     speed: settled.speed,
     airFlow: settled.airFlowAnr,
-    exhaustTemperature: exhaustTemperature(settled),
+    exhaustTemperature: exhaustTemperature(under, settled),
   };
 }
 
-/** Mean of what leaves by the exhaust ports, by its mass [K]; the places of the passages are those of the profile. */
-function exhaustTemperature({ profile, passages }: SettledCycle): number {
-  let mass = 0;
-  let heat = 0;
-  const outlets = passages.flatMap(({ role }, i) => (role === 'exhaust' ? [i] : []));
-  outlets.forEach((passage, end) => {
-    const flow = profile.massFlow[passage]!;
-    const { temperature } = profile.ends[end]!;
-    for (let i = 1; i < flow.length; i += 1) {
-      const out = Math.max(0, flow[i]!) * (profile.time[i]! - profile.time[i - 1]!);
-      mass += out;
-      heat += out * temperature[i]!;
-    }
-  });
-  return heat / mass;
+/**
+ * Mean temperature [K] of what leaves by the exhaust, from the energy of a turn: what the air brought in, less its work,
+ * plus the heat of the walls, goes out again; T = T_supply + (Q − W)/(cp m), with m the air that leaves by the exhaust.
+ * What leaks to the room is taken to leave as warm as it came.
+ */
+function exhaustTemperature(spec: EngineSpec, { airMassFlow, period, passages, work }: SettledTurn): number {
+  const supplied = spec.supply.temperature ?? spec.atmosphere.temperature;
+  const leaked = passages.reduce(
+    (sum, { role, to, mass }) => (role === 'leak' && to === 'room' ? sum + mass : sum),
+    0,
+  );
+  const exhausted = airMassFlow * period - leaked;
+  const { heatCapacityAtConstantPressure: cp } = gasNamed(spec.gas);
+  return supplied + (work.wallHeat - work.indicated) / (cp * exhausted);
 }

@@ -12,7 +12,8 @@ export const plain = (value: number, digits = 3): string => {
 export const shown = (value: number, dimension: Dimension | 'number', digits = 3): string => {
   if (value === Infinity) return 'anything above';
   if (!Number.isFinite(value)) return 'no figure';
-  return dimension === 'number' ? plain(value, digits) : formatQuantity(value, dimension, { digits });
+  const text = dimension === 'number' ? plain(value, digits) : formatQuantity(value, dimension, { digits });
+  return text.replace(/^-/u, '−');
 };
 
 /** "12 µm (11 µm to 13 µm)" */
@@ -27,7 +28,8 @@ export const percent = (share: number): string => `${plain(100 * share, 2)} %`;
 export const PA_PER_BAR = 1e5;
 
 /** Gauge pressure in bar as drawn. */
-export const gaugeBar = (absolute: number, atmosphere: number): number => (absolute - atmosphere) / PA_PER_BAR;
+export const gaugeBar = (absolute: number, atmosphere: number): number =>
+  (absolute - atmosphere) / PA_PER_BAR;
 
 export const gaugeText = (absolute: number, atmosphere: number): string =>
   `${gaugeBar(absolute, atmosphere).toFixed(2)} bar gauge`;

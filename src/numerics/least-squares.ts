@@ -137,7 +137,9 @@ function knowledge(
     degreesOfFreedom,
     excessScatter,
     covariance: scaled,
-    correlation: scaled.map((row, i) => row.map((value, k) => (i === k ? 1 : value / errors[i]! / errors[k]!))),
+    correlation: scaled.map((row, i) =>
+      row.map((value, k) => (i === k ? 1 : value / errors[i]! / errors[k]!)),
+    ),
     conditionNumber,
     weakestDirection,
   };
@@ -153,7 +155,9 @@ function inverseOf(
   lengths.forEach((length, k) => {
     if (length > 0) unit.mulColumn(k, 1 / length);
   });
-  const { diagonal, rightSingularVectors: vectors } = new SingularValueDecomposition(unit, { autoTranspose: true });
+  const { diagonal, rightSingularVectors: vectors } = new SingularValueDecomposition(unit, {
+    autoTranspose: true,
+  });
   const entry = (i: number, k: number): number => {
     let sum = 0;
     for (let j = 0; j < count; j += 1) sum += (vectors.get(i, j) * vectors.get(k, j)) / diagonal[j]! ** 2;

@@ -51,7 +51,13 @@ function schemaOf(parameter: Parameter): JsonSchema {
       const [path, value] = example;
       const values = { type: ['string', 'number'] };
       const size = { maxProperties: most, minProperties: needed ? 1 : 0 };
-      return { description: doc, type: 'object', ...size, additionalProperties: values, examples: [{ [path]: value }] };
+      return {
+        description: doc,
+        type: 'object',
+        ...size,
+        additionalProperties: values,
+        examples: [{ [path]: value }],
+      };
     }
   }
 }

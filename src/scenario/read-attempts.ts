@@ -1,5 +1,6 @@
 /** The notebook of an engine from its text, with the scenario that it names. */
 import type { Setting } from '../kinds/parameter.ts';
+import { readNumber } from '../quantity/number.ts';
 import { attemptsParameters } from '../measure/attempts-description.ts';
 import type { Attempt } from '../measure/attempts/attempt.ts';
 import type { Notebook } from '../measure/attempts/notebook.ts';
@@ -33,7 +34,10 @@ export function readAttempts(
   const problems = [
     ...values.unknowns.filter(isNoGuess).map((own): Problem => {
       const path = ['unknowns', own.path.join('.')];
-      const words = { expected: 'a first guess, a positive number with its unit', received: `"${own.value}"` };
+      const words = {
+        expected: 'a first guess, a positive number with its unit',
+        received: `"${own.value}"`,
+      };
       return { ...own.at, path, ...words };
     }),
     ...(attempts.length > 0
@@ -47,6 +51,7 @@ export function readAttempts(
           },
         ]),
     ...settingsProblems(values.unknowns, attempts, opened.problemsOf),
+    ...foundProblems(values.unknowns, attempts),
   ];
   if (problems.length > 0) return { ok: false, problems: inFileOrder(problems) };
   const { title, notes, unknowns, guessed_within: guessedWithin, atmosphere } = values;
@@ -54,7 +59,8 @@ export function readAttempts(
   return { ok: true, attempts: { title, notes, notebook: { bench, unknowns, guessedWithin, attempts } } };
 }
 
-const isNoGuess = ({ value }: Setting): boolean => !/^\s*\+?(\d|\.\d)/u.test(value) || /^\S+\s+[A-Z]+\d/u.test(value);
+const isNoGuess = ({ value }: Setting): boolean =>
+  !/^\s*\+?(\d|\.\d)/u.test(value) || /^\S+\s+[A-Z]+\d/u.test(value);
 
 /** Changes build up: each attempt is read with all that came before; what is wrong is said where it came in. */
 function settingsProblems(
@@ -73,5 +79,36 @@ function settingsProblems(
     ];
     if (found.length === 0) sound = changed;
     return found;
+  });
+}
+
+const unitOf = ({ value }: Setting): string => {
+  const number = readNumber(value, '1');
+  return number.ok ? number.rest : value;
+};
+
+/** What a test found is one of the unknowns, in the unit that its latest guess is written with. */
+function foundProblems(unknowns: readonly Setting[], attempts: readonly Attempt[]): Problem[] {
+  const guesses = new Map(unknowns.map((own) => [own.path.join('.'), own]));
+  return attempts.flatMap((attempt) => {
+    for (const own of attempt.changed)
+      if (guesses.has(own.path.join('.'))) guesses.set(own.path.join('.'), own);
+    if (attempt.happened !== 'measured') return [];
+    return attempt.found.flatMap((own): Problem[] => {
+      const path = own.path.join('.');
+      const guess = guesses.get(path);
+      const place = { ...own.at, path: ['found', path] };
+      if (guess === undefined)
+        return [
+          {
+            ...place,
+            expected: `one of the unknowns, ${[...guesses.keys()].join(', ')}`,
+            received: `"${path}"`,
+          },
+        ];
+      if (unitOf(guess) === unitOf(own)) return [];
+      const expected = `the unit of its first guess, as in "${guess.value}"`;
+      return [{ ...place, expected, received: `"${own.value}"` }];
+    });
   });
 }

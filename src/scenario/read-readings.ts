@@ -41,7 +41,12 @@ export function readReadings(
   return values;
 }
 
-function readingsFrom(text: string, file: string, parameter: ReadingsParameter, atmosphere: Atmosphere): Outcome {
+function readingsFrom(
+  text: string,
+  file: string,
+  parameter: ReadingsParameter,
+  atmosphere: Atmosphere,
+): Outcome {
   const csv = readCsv(text);
   if (!csv.ok) return { faults: [csv.fault] };
   const [first, ...rows] = csv.rows;
@@ -50,7 +55,10 @@ function readingsFrom(text: string, file: string, parameter: ReadingsParameter, 
   const form = formFaults(rows, header.columns.length, parameter);
   if (form.length > 0) return { faults: form };
   const read = header.columns.map((column, i) => readColumn(rows, i, column));
-  const faults = [...read.flatMap((own) => own.faults), ...orderFaults(rows, header.columns, read, parameter)];
+  const faults = [
+    ...read.flatMap((own) => own.faults),
+    ...orderFaults(rows, header.columns, read, parameter),
+  ];
   const columns = Object.fromEntries(header.columns.map(({ name }, i) => [name, read[i]?.values ?? []]));
   return faults.length > 0 ? { faults } : { values: { file, columns }, faults };
 }
@@ -89,10 +97,17 @@ function readHeader(row: CsvRow | undefined, parameter: ReadingsParameter, atmos
     const twice = columns.some(({ name }) => heading.ok && name === heading.heading.name);
     if (!heading.ok) faults.push({ line: row.line, column: cell.column, ...heading.fault });
     else if (twice)
-      faults.push({ line: row.line, column: cell.column, expected: 'each column once', received: quoted(cell.text) });
+      faults.push({
+        line: row.line,
+        column: cell.column,
+        expected: 'each column once',
+        received: quoted(cell.text),
+      });
     else columns.push(heading.heading);
   }
-  const missing = Object.entries(parameter.columns).filter(([name]) => !columns.some((own) => own.name === name));
+  const missing = Object.entries(parameter.columns).filter(
+    ([name]) => !columns.some((own) => own.name === name),
+  );
   const end = row.cells.at(-1);
   if (faults.length === 0)
     for (const [, { example }] of missing)
@@ -137,7 +152,10 @@ function headingOf(
   const toSi = conversion(unit, column, atmosphere);
   if (typeof toSi === 'function') return { ok: true, heading: { name, header: text, unit, column, toSi } };
   const hint = `Say the unit in the header, such as ${quoted(column.example)}.${toSi.hint}`;
-  return { ok: false, fault: { expected: `${quoted(name)} with its unit`, received: quoted(text) + toSi.reason, hint } };
+  return {
+    ok: false,
+    fault: { expected: `${quoted(name)} with its unit`, received: quoted(text) + toSi.reason, hint },
+  };
 }
 
 interface NoConversion {
@@ -221,7 +239,8 @@ function readCell(text: string, { toSi, column }: Heading): CellReading {
   if (text === '') return { ok: false, reason: '' };
   const number = readNumber(text, '0');
   if (!number.ok) return { ok: false, reason: ` (${number.reason})` };
-  if (number.rest !== '') return { ok: false, reason: ' (more than a plain number; the unit stands in the header)' };
+  if (number.rest !== '')
+    return { ok: false, reason: ' (more than a plain number; the unit stands in the header)' };
   const inRange = within(toSi(number.value), column);
   return inRange.ok ? inRange : { ok: false, reason: ` (${inRange.reason})` };
 }

@@ -31,7 +31,11 @@ function readSetting(
 ): Setting[] {
   const text = isScalar(key) ? String(key.value) : '';
   if (!isPath(text)) {
-    const words = { expected: 'a path such as leaks.0.clearance', received: text === '' ? 'none' : `"${text}"`, hint };
+    const words = {
+      expected: 'a path such as leaks.0.clearance',
+      received: text === '' ? 'none' : `"${text}"`,
+      hint,
+    };
     noteAt(sheet, startOf(key), within.path, words);
     return [];
   }
@@ -43,7 +47,11 @@ function readSetting(
   const own = value ? sheet.source.resolve(value) : undefined;
   if (!isScalar(own) || String(own.value).trim() === '') {
     const expected = 'one value, as in the scenario';
-    noteAt(sheet, startOf(key), [...within.path, text], { expected, received: own ? 'a group or list' : 'nothing', hint });
+    noteAt(sheet, startOf(key), [...within.path, text], {
+      expected,
+      received: own ? 'a group or list' : 'nothing',
+      hint,
+    });
     return [];
   }
   const at = sheet.source.at(startOf(own));

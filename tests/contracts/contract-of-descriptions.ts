@@ -89,7 +89,13 @@ function clearanceParameterComplaints({ words, example, max }: ClearanceParamete
 }
 
 /** Its columns are called as the examples begin, and its example is a file. */
-function readingsComplaints({ columns, optionalColumns, leastRows, mostRows, example }: ReadingsParameter): string[] {
+function readingsComplaints({
+  columns,
+  optionalColumns,
+  leastRows,
+  mostRows,
+  example,
+}: ReadingsParameter): string[] {
   const all = Object.entries<ReadingColumn>({ ...columns, ...optionalColumns });
   return [
     ...all.flatMap(([name, column]) => [

@@ -22,7 +22,9 @@ export const attempts: Command = (args, { print, guarded }) =>
     'attempts <file>',
     'Hold attempts against the model: foretold and read, what was learned, which test next.',
     (own) =>
-      findingOptions(own, 'Notebook of the attempts (YAML); it names the scenario')
-        .example('$0 attempts scenarios/bench/attempts.yaml', 'a spring of attempts on the press'),
+      findingOptions(own, 'Notebook of the attempts (YAML); it names the scenario').example(
+        '$0 attempts scenarios/bench/attempts.yaml',
+        'a spring of attempts on the press',
+      ),
     ({ file, out, json }) => guarded(() => readNotebook({ file, out, json }, print)),
   );

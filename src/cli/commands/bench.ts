@@ -22,7 +22,9 @@ export const bench: Command = (args, { print, guarded }) =>
     'bench <file>',
     'Work out a bench test: pressure decay, coast-down, break-away, pump-up or running log.',
     (own) =>
-      findingOptions(own, 'Sheet of the test (YAML); it names the readings (CSV)')
-        .example('$0 bench scenarios/bench/chest-decay.yaml', 'how much the chest leaks'),
+      findingOptions(own, 'Sheet of the test (YAML); it names the readings (CSV)').example(
+        '$0 bench scenarios/bench/chest-decay.yaml',
+        'how much the chest leaks',
+      ),
     ({ file, out, json }) => guarded(() => workOut({ file, out, json }, print)),
   );

@@ -32,14 +32,20 @@ function angleOf(text: string | undefined): number | undefined {
   if (text === undefined) return undefined;
   const angle = parseQuantity(text, 'angle', '75 deg');
   if (angle.ok) return angle.value;
-  const hint = angle.hint === undefined ? '' : ` ${angle.hint}`;
-  throw new InputError(`--at: expected a crank angle with its unit, received "${text}" (${angle.reason ?? 'not one'}).${hint}`);
+  throw new InputError(
+    `--at: expected a crank angle with its unit, received "${text}" (${angle.reason}). ${angle.hint}`,
+  );
 }
 
 async function findingOf({ file, symptom, at }: WhyOptions): Promise<TitledFinding> {
   const [what, angle] = [symptomOf(symptom), angleOf(at)];
   const spec = await engineFromFile(file);
-  return { title: spec.title, notes: spec.notes, test: `why it ${what}`, finding: diagnosis(spec, what, angle) };
+  return {
+    title: spec.title,
+    notes: spec.notes,
+    test: `why it ${what}`,
+    finding: diagnosis(spec, what, angle),
+  };
 }
 
 async function explain(options: WhyOptions, print: (text: string) => void): Promise<ExitCode> {
@@ -64,6 +70,9 @@ export const why: Command = (args, { print, guarded }) =>
           requiresArg: true,
           describe: 'Crank angle where it stops or stands, such as 75deg',
         })
-        .example('$0 why scenarios/cider-press.yaml --symptom hisses-at-rest --at 120deg', 'what is it that hisses?'),
+        .example(
+          '$0 why scenarios/cider-press.yaml --symptom hisses-at-rest --at 120deg',
+          'what is it that hisses?',
+        ),
     ({ file, out, json, symptom, at }) => guarded(() => explain({ file, out, json, symptom, at }, print)),
   );

@@ -3,7 +3,13 @@
  * unknowns are put right (gaussian-knowledge.ts). The model is straightened anew at the better values, for this attempt and
  * the latest before it, until they stand still: what was far off at first would otherwise leave its mark for good.
  */
-import { independent, learned, varianceOf, type Knowledge, type StraightReading } from '../../numerics/gaussian-knowledge.ts';
+import {
+  independent,
+  learned,
+  varianceOf,
+  type Knowledge,
+  type StraightReading,
+} from '../../numerics/gaussian-knowledge.ts';
 import type { Setting } from '../../kinds/parameter.ts';
 import { instruments } from '../engine-fit.ts';
 import { settledAnswer, type RunningConditions, type SettledAnswer } from '../settled-answer.ts';
@@ -96,7 +102,12 @@ export function firstBelief(guesses: readonly Setting[], guessedWithin: number):
   };
 }
 
-export function storyOf(bench: Bench, attempts: readonly Attempt[], before: Belief, guessedWithin: number): Story {
+export function storyOf(
+  bench: Bench,
+  attempts: readonly Attempt[],
+  before: Belief,
+  guessedWithin: number,
+): Story {
   let memory: Memory = { anchor: before, lessons: [], belief: before };
   let changes: readonly Setting[] = [];
   const chapters = attempts.map((attempt): Chapter => {

@@ -67,7 +67,8 @@ function headlineOf(story: Story): string {
   const last = runs.at(-1);
   const read = last?.attempt.read.speed;
   const count = `${story.chapters.length} ${story.chapters.length === 1 ? 'attempt' : 'attempts'}`;
-  if (last === undefined || read === undefined) return `${count}, none of them with the engine running and read.`;
+  if (last === undefined || read === undefined)
+    return `${count}, none of them with the engine running and read.`;
   const words = (answer: Chapter['asDrawn']): string =>
     answer === undefined ? 'not to run at all' : `${off(answer.speed, read)} what was read`;
   return `${count}. The last run was foretold ${words(last.asDrawn)} as drawn, and ${words(last.asLearned)} with what was known by then.`;
@@ -75,9 +76,15 @@ function headlineOf(story: Story): string {
 
 function learnedSentences({ before, after }: Story): string[] {
   return after.unknowns.map((own, i) => {
-    const [was, is] = [before, after].map(({ knowledge }) => Math.sqrt(knowledge.covariance[i]![i]!)) as [number, number];
+    const [was, is] = [before, after].map(({ knowledge }) => Math.sqrt(knowledge.covariance[i]![i]!)) as [
+      number,
+      number,
+    ];
     const [estimate] = estimatesOf(after).slice(i, i + 1) as [Estimate];
-    const narrower = is < 0.9 * was ? `${plain(was / is, 2)} times better known than at first` : 'hardly better known than at first';
+    const narrower =
+      is < 0.9 * was
+        ? `${plain(was / is, 2)} times better known than at first`
+        : 'hardly better known than at first';
     return `${own.path}: guessed ${plain(own.guess)} ${own.unit}, now ${estimateText(estimate)}, ${narrower}.`;
   });
 }
@@ -95,11 +102,15 @@ function warningsOf(story: Story): string[] {
       ];
     if (attempt.happened !== 'ran') return [];
     if (asLearned === undefined)
-      return [`Attempt ${number} ran, and by what was known it should not have: nothing could be learned from it.`];
+      return [
+        `Attempt ${number} ran, and by what was known it should not have: nothing could be learned from it.`,
+      ];
     const surprise = Math.abs(attempt.read.speed! - asLearned.speed);
     const range = TWO_SIDED * Math.hypot(doubt, attempt.errors.speed);
     return surprise > FAR_OUT * range
-      ? [`Attempt ${number} lies far outside of what was foretold: look for something that changed and is not in the notebook.`]
+      ? [
+          `Attempt ${number} lies far outside of what was foretold: look for something that changed and is not in the notebook.`,
+        ]
       : [];
   });
 }
@@ -111,14 +122,18 @@ function attemptTable(story: Story): FindingTable {
     head: ['Attempt', 'Changed', 'As drawn', 'As known then', 'Read', 'Written down then'],
     rows: story.chapters.map(({ attempt, asDrawn, asLearned, doubt }, i) => {
       const name = [`${i + 1}. ${attempt.what}`, attempt.when].filter(Boolean).join(', ');
-      const changed = attempt.changed.map(({ path, value }) => `${path.join('.')}: ${value}`).join(', ') || 'nothing';
+      const changed =
+        attempt.changed.map(({ path, value }) => `${path.join('.')}: ${value}`).join(', ') || 'nothing';
       if (attempt.happened === 'measured') {
         const found = attempt.found.map(({ path, value }) => `${path.join('.')} ${value}`).join(', ');
         return [name, changed, '–', '–', `${found} (within ${percent(attempt.within)})`, '–'];
       }
       if (attempt.happened === 'did not run')
         return [name, changed, speed(asDrawn?.speed), speed(asLearned?.speed), 'stands', '–'];
-      const known = asLearned === undefined ? 'stands' : `${speed(asLearned.speed)} ± ${plain(rpm(TWO_SIDED * doubt), 2)}`;
+      const known =
+        asLearned === undefined
+          ? 'stands'
+          : `${speed(asLearned.speed)} ± ${plain(rpm(TWO_SIDED * doubt), 2)}`;
       const foretold = attempt.foretold === undefined ? '–' : speed(attempt.foretold);
       return [name, changed, speed(asDrawn?.speed), known, speed(attempt.read.speed), foretold];
     }),
@@ -132,7 +147,8 @@ const candidateTable = (all: readonly Candidate[]): FindingTable => ({
 });
 
 function nextSentence([best, second]: readonly Candidate[]): string {
-  if (best === undefined) return 'Run it once and read speed and pressure: then there is something to learn from.';
+  if (best === undefined)
+    return 'Run it once and read speed and pressure: then there is something to learn from.';
   const other = second === undefined ? '' : ` Next best is ${second.test} (${percent(second.gain)}).`;
   return `What would tell most is ${best.test}: it takes away ${percent(best.gain)} of what is not known.${other}`;
 }

@@ -18,7 +18,12 @@ export const ran = kindOf({
       quantity('pressure', { min: 5e4, max: 3.1e6 }, '3 bar gauge', 'As in the scenario if not given.'),
     ),
     load_torque: optional(
-      quantity('torque', { min: 0, max: 10_000 }, '1.5 N m', 'Of a brake; the load of the scenario if not given.'),
+      quantity(
+        'torque',
+        { min: 0, max: 10_000 },
+        '1.5 N m',
+        'Of a brake; the load of the scenario if not given.',
+      ),
     ),
     speed: quantity('rotational speed', { min: RPM, max: 20_000 * RPM }, '280 rpm', 'As it was read.'),
     speed_within: quantity(
@@ -30,7 +35,12 @@ export const ran = kindOf({
     air_flow: optional(quantity('volume flow', { min: 1e-7, max: 1 }, '46 L/min', 'As it was read, as ANR.')),
     air_flow_within: pureNumber({ min: 1e-3, max: 0.5, default: 0.05 }, '5 %', 'How far that may be out.'),
     predicted_speed: optional(
-      quantity('rotational speed', { min: 0, max: 20_000 * RPM }, '310 rpm', 'What was foretold at the time.'),
+      quantity(
+        'rotational speed',
+        { min: 0, max: 20_000 * RPM },
+        '310 rpm',
+        'What was foretold at the time.',
+      ),
     ),
   },
   build: (own, _context: unknown): Attempt => ({

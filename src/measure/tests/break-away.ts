@@ -117,13 +117,20 @@ function together(pulls: readonly Pull[]): Finding {
   const scatter = pulls.reduce((sum, { torque }) => sum + (torque - mean) ** 2, 0) / (n - 1);
   const bracket = pulls.reduce((sum, { half }) => sum + half ** 2 / 3, 0) / n;
   const half = student95(n - 1) * Math.sqrt(Math.max(scatter, bracket) / n);
-  const whole: Estimate = { name: 'Break-away torque, mean', value: mean, ...symmetric(mean, half), dimension: 'torque' };
+  const whole: Estimate = {
+    name: 'Break-away torque, mean',
+    value: mean,
+    ...symmetric(mean, half),
+    dimension: 'torque',
+  };
   const worst = hardest(pulls).torque;
   return {
     usable: true,
     headline: `It breaks away at ${estimateText(whole)}; the stiffest place took ${shown(worst, 'torque')}.`,
     estimates: [whole, { ...oneOf('Stiffest place', hardest(pulls)) }],
-    statements: ['Pistons and bearings are together in this figure: no crank angles were read, or too few, or no engine is named.'],
+    statements: [
+      'Pistons and bearings are together in this figure: no crank angles were read, or too few, or no engine is named.',
+    ],
     warnings: [
       'The scenario keeps the piston force apart from the break-away torque. If it already gives one, take its share off first.',
     ],
@@ -147,7 +154,8 @@ function separated(pulls: readonly Pull[], { engine }: TestContext): Finding {
   const law = (p: readonly number[], lever: number): number => unit * (p[0]! + (p[1]! * lever) / longest);
   const fit = leastSquares({
     start: [0.5, 0.5],
-    residuals: (p) => pulls.map(({ torque, half, lever }) => (law(p, lever ?? 0) - torque) / (half / Math.sqrt(3))),
+    residuals: (p) =>
+      pulls.map(({ torque, half, lever }) => (law(p, lever ?? 0) - torque) / (half / Math.sqrt(3))),
   });
   const [bearings, atLongest] = fit.parameters.map((value) => value * unit) as [number, number];
   const estimates: Estimate[] = [
@@ -177,10 +185,19 @@ function separated(pulls: readonly Pull[], { engine }: TestContext): Finding {
       ...(gear > 0 ? [`Of the torque ${shown(gear, 'torque')} is the valve gear's by the scenario.`] : []),
     ],
     warnings: [
-      ...(force.low <= 0 ? ['The force on the pistons cannot be told from none: weigh at more places near mid-stroke.'] : []),
-      ...(torque.low <= 0 ? ['The torque of the bearings cannot be told from none: weigh at both dead centres.'] : []),
+      ...(force.low <= 0
+        ? ['The force on the pistons cannot be told from none: weigh at more places near mid-stroke.']
+        : []),
+      ...(torque.low <= 0
+        ? ['The torque of the bearings cannot be told from none: weigh at both dead centres.']
+        : []),
     ],
-    pictures: [pullPicture(pulls, fit.parameters.length === 2 ? pulls.map(({ lever }) => law(fit.parameters, lever ?? 0)) : [])],
+    pictures: [
+      pullPicture(
+        pulls,
+        fit.parameters.length === 2 ? pulls.map(({ lever }) => law(fit.parameters, lever ?? 0)) : [],
+      ),
+    ],
     scenario: [
       'friction:',
       `  breakaway_torque: ${written(Math.max(0, bearings - gear), 'torque')}`,

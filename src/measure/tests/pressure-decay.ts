@@ -4,118 +4,23 @@
  * The interval takes in the steps of the gauge, the scatter about the fitted law and what is not known about the volume,
  * to which the leak is proportional; where the curve does not say which law holds, also what lies between the two.
  */
-import { count, optional, part, pureNumber, quantity, readings } from '../../kinds/describe.ts';
-import { kindOf, type Complaint } from '../../kinds/kind.ts';
-import type { Values } from '../../kinds/parameter.ts';
-import { referenceVolumeFlow } from '../../gas/reference-atmosphere.ts';
-import { coolingTimeConstant } from '../../gas/still-air-cooling.ts';
-import { between } from '../../parts/leaks/leak-places.ts';
+import { kindOf } from '../../kinds/kind.ts';
+import { decayMeasured, hardlyFell, stillCooling } from '../decay-finding.ts';
 import { decayFits, shapeOf, type DecayFit, type DecayFits } from '../decay-fit.ts';
-import { decayCautions } from '../cautions.ts';
-import { equivalentGap, equivalentHole, HOLE_DISCHARGE, type LeakConditions } from '../equivalent-leak.ts';
-import type { Estimate, Finding, Picture } from '../finding.ts';
-import { gapShapes } from '../gap-shapes/registry.ts';
+import {
+  decayComplaints,
+  decayParameters,
+  decayTestOf,
+  likelyCooling,
+  type DecaySheet,
+  type DecayTest,
+} from '../decay-sheet.ts';
+import type { Finding } from '../finding.ts';
 import { readingError } from '../interval.ts';
 import type { TestContext } from '../test-context.ts';
-import { estimateText, gaugeBar, gaugeText, percent, plain, shown, written } from '../words.ts';
 
-const pressures = { min: 5e4, max: 5e6 };
-
-const parameters = {
-  between,
-  volume: quantity(
-    'volume',
-    { min: 1e-8, max: 10 },
-    '95 cm3',
-    'What held the air: cylinder or chest with its passages, hose and gauge; fill it with water to measure.',
-  ),
-  volume_within: pureNumber(
-    { min: 0, max: 0.5, default: 0.05 },
-    '5 %',
-    'How far the volume may be out, either way.',
-  ),
-  gauge_step: quantity(
-    'pressure difference',
-    { min: 1, max: 1e5 },
-    '0.02 bar',
-    'The least change of the gauge that was read: half a division of a dial, the last digit of a display.',
-  ),
-  waited: quantity(
-    'time',
-    { min: 0, max: 1e5, default: 0 },
-    '30 s',
-    'From shutting off to the first reading, while the air took on the temperature of its walls.',
-  ),
-  temperature: optional(
-    quantity('temperature', { min: 230, max: 400 }, '18 degC', 'Of the walls; as the room if not given.'),
-  ),
-  reference_pressure: optional(
-    quantity(
-      'pressure',
-      pressures,
-      '3 bar gauge',
-      'Pressure at which the leak is to be told; that of the first reading if not given.',
-    ),
-  ),
-  shape: part(gapShapes, 'As which gap the leak is to be told.'),
-  gaps: count({ min: 1, max: 12, default: 1 }, 'How many such gaps side by side share the leak.'),
-  readings: readings({
-    columns: {
-      time: { dimension: 'time', min: 0, max: 1e6, example: 'time_s' },
-      pressure: { dimension: 'pressure', ...pressures, example: 'pressure_bar_gauge' },
-    },
-    optionalColumns: {
-      temperature: { dimension: 'temperature', min: 230, max: 450, example: 'temperature_degC' },
-    },
-    ascending: 'time',
-    leastRows: 5,
-    mostRows: 5000,
-    doc: 'The gauge against time; a column with the temperature of the air inside takes its cooling out.',
-    example: 'chest-decay.csv',
-  }),
-};
-
-type Own = Values<typeof parameters>;
-
-function complaints({ readings: { file, columns } }: Own, context: TestContext): readonly Complaint[] {
-  const [first = 0] = columns.pressure;
-  if (first > context.atmosphericPressure) return [];
-  const expected = 'a first pressure above that of the room; this test lets air out';
-  return [{ path: ['readings'], expected, received: `${gaugeText(first, context.atmosphericPressure)} in ${file}` }];
-}
-
-/** Everything the words are made from. */
-interface Test {
-  readonly own: Own;
-  readonly context: TestContext;
-  readonly time: readonly number[];
-  /** As read, and with the warmth taken out where the temperature was read. */
-  readonly raw: readonly number[];
-  readonly pressure: readonly number[];
-  readonly conditions: LeakConditions;
-}
-
-function testOf(own: Own, context: TestContext): Test {
-  const { time, pressure: raw, temperature: air } = own.readings.columns;
-  const wall = own.temperature ?? context.atmosphericTemperature;
-  const start = time[0]!;
-  return {
-    own,
-    context,
-    time: time.map((t) => t - start),
-    raw,
-    pressure: air === undefined ? raw : raw.map((p, i) => (p * wall) / air[i]!),
-    conditions: {
-      gas: context.gas,
-      pressure: own.reference_pressure ?? raw[0]!,
-      against: context.atmosphericPressure,
-      temperature: wall,
-    },
-  };
-}
-
-function build(own: Own, context: TestContext): Finding {
-  const test = testOf(own, context);
+function build(own: DecaySheet, context: TestContext): Finding {
+  const test = decayTestOf(own, context);
   const { time, pressure } = test;
   const fallen = pressure[0]! - pressure.at(-1)!;
   if (fallen < 3 * own.gauge_step) return hardlyFell(test, fallen);
@@ -131,26 +36,27 @@ function build(own: Own, context: TestContext): Finding {
   });
   const shape = shapeOf(fits);
   const best = shape === undefined ? better(fits) : fits[shape];
-  if (best.cooling === undefined) return measured(test, fits, best, 0);
+  if (best.cooling === undefined) return decayMeasured(test, fits, best, 0);
   const wait = best.cooling.plain ? timeUntilCool(best, test) : LONG_ENOUGH * best.cooling.timeConstant;
   const left = time.filter((t) => t >= wait).length;
   const drowned = best.share > 0.5 || (best.cooling.plain && left < 5);
-  return drowned ? stillCooling(test, best, wait) : measured(test, fits, best, wait);
+  return drowned ? stillCooling(test, best, wait) : decayMeasured(test, fits, best, wait);
 }
 
 /** Time constants after which less than a hundredth of the warmth is left. */
 const LONG_ENOUGH = 5;
 
-const mayStillCool = (test: Test): boolean =>
+const mayStillCool = (test: DecayTest): boolean =>
   test.own.readings.columns.temperature === undefined && test.own.waited < LONG_ENOUGH * likelyCooling(test);
 
-const better = ({ laminar, orifice }: DecayFits): DecayFit => (laminar.score <= orifice.score ? laminar : orifice);
+const better = ({ laminar, orifice }: DecayFits): DecayFit =>
+  laminar.score <= orifice.score ? laminar : orifice;
 
 /** Of the leak's own pace; below that the cooling no longer matters. */
 const SLIGHT = 0.02;
 
 /** When the pressure falls so slowly by cooling that the leak is all that counts [s after the first reading]. */
-function timeUntilCool(fit: DecayFit, { time }: Test): number {
+function timeUntilCool(fit: DecayFit, { time }: DecayTest): number {
   const { share, timeConstant } = fit.cooling ?? { share: 0, timeConstant: 1 };
   const span = time.at(-1)!;
   const pace = (t: number): number => (fit.leakOnly(t) - fit.leakOnly(t + span / 1000)) / (span / 1000);
@@ -161,225 +67,10 @@ function timeUntilCool(fit: DecayFit, { time }: Test): number {
   return 50 * timeConstant;
 }
 
-/** The share by which the leak may be out, at a pressure, the volume and the choice of law included. */
-function leakInterval(test: Test, fits: DecayFits, best: DecayFit) {
-  const at = test.conditions.pressure;
-  const decided = shapeOf(fits) !== undefined;
-  const ends = (decided ? [best] : [fits.laminar, fits.orifice]).map((fit) => {
-    const share = Math.hypot(fit.share, test.own.volume_within);
-    return { low: fit.flow(at) * Math.exp(-share), high: fit.flow(at) * Math.exp(share) };
-  });
-  return {
-    value: best.flow(at),
-    low: Math.min(...ends.map(({ low }) => low)),
-    high: Math.max(...ends.map(({ high }) => high)),
-  };
-}
-
-function estimatesOf(test: Test, leak: ReturnType<typeof leakInterval>): Estimate[] {
-  const { own, context, conditions } = test;
-  const shape = own.shape.build(undefined);
-  const through = (convert: (flow: number) => number) => ({
-    value: convert(leak.value),
-    low: convert(leak.low),
-    high: convert(leak.high),
-  });
-  return [
-    {
-      name: `Leak at ${gaugeText(conditions.pressure, conditions.against)}`,
-      ...through((flow) => referenceVolumeFlow(context.gas, flow)),
-      dimension: 'volume flow',
-      ...(context.gas.origin === 'room air' ? { suffix: 'ANR' } : {}),
-    },
-    {
-      name: `As a round hole with a discharge coefficient of ${HOLE_DISCHARGE}, diameter`,
-      ...through((flow) => equivalentHole(flow, conditions)),
-      dimension: 'length',
-    },
-    {
-      name: `As ${own.gaps === 1 ? 'a gap' : `${own.gaps} gaps`} of the shape “${own.shape.kind}”, ${shape.heightName}`,
-      ...through((flow) => equivalentGap(flow / own.gaps, shape, conditions)),
-      dimension: 'length',
-    },
-  ];
-}
-
-function measured(test: Test, fits: DecayFits, best: DecayFit, wait: number): Finding {
-  const shape = shapeOf(fits);
-  const estimates = estimatesOf(test, leakInterval(test, fits, best));
-  const kind = {
-    laminar: 'the curve is that of a narrow gap (laminar)',
-    orifice: 'the curve is that of a hole (orifice-like)',
-    undecided: 'the curve does not tell a gap from a hole',
-  }[shape ?? 'undecided'];
-  return {
-    usable: true,
-    headline: `It leaks ${estimateText(estimates[0]!)} at ${gaugeText(test.conditions.pressure, test.conditions.against)}; ${kind}.`,
-    estimates,
-    statements: [
-      evidence(fits, test),
-      `Ranges are 95 % intervals: steps of the gauge, scatter about the law, and ${percent(test.own.volume_within)} in the volume.`,
-    ],
-    warnings: [...coolingWarnings(test, best, wait), ...rangeWarnings(test, shape)],
-    pictures: pictures(test, fits, best),
-    scenario: scenarioLines(test, shape ?? best.shape, best, estimates),
-    next:
-      shape === undefined
-        ? 'Let the gauge fall further, to a third of its first reading or less: gap and hole part company near the end.'
-        : shape === 'laminar'
-          ? 'Put the lines for the scenario in place of the clearance that was guessed for this gap, and run it.'
-          : 'Look for a hole, a nick or a gasket before lapping anything: soapy water shows the place.',
-    cautions: decayCautions(test.own.volume, test.raw[0]!, test.context),
-  };
-}
-
-function evidence(fits: DecayFits, { own }: Test): string {
-  const away = ({ fit }: DecayFit): string => {
-    const rms = Math.sqrt(fit.sumOfSquares / fit.residuals.length) * readingError(own.gauge_step);
-    return `${plain(rms / 100, 2)} mbar`;
-  };
-  return (
-    `On average the readings lie ${away(fits.laminar)} from the best gap and ${away(fits.orifice)} from the best hole; ` +
-    `a step of the gauge is ${plain(own.gauge_step / 100, 2)} mbar.`
-  );
-}
-
-function coolingWarnings({ own }: Test, { cooling }: DecayFit, wait: number): string[] {
-  if (cooling === undefined) return [];
-  const until = shown(own.waited + wait, 'time', 2);
-  if (cooling.plain)
-    return [
-      `The first readings still show air that cools: ${percent(cooling.share)} of the pressure was warmth, fading with a time ` +
-        `constant of ${shown(cooling.timeConstant, 'time', 2)}. It has been taken out; next time wait ${until} after shutting ` +
-        'off before the first reading.',
-    ];
-  return [
-    `Air in a volume of this size may cool for ${until} after it was let in (estimate), and the first reading came after ` +
-      `${shown(own.waited, 'time', 2)}. That doubt is in the range; wait ${until} next time and it shrinks.`,
-  ];
-}
-
-const likelyCooling = ({ own, raw, conditions }: Test): number =>
-  coolingTimeConstant(conditions.gas, own.volume, raw[0]!, conditions.temperature);
-
-function rangeWarnings({ raw, conditions }: Test, shape: DecayFit['shape'] | undefined): string[] {
-  const [highest, lowest] = [raw[0]!, raw.at(-1)!];
-  if (conditions.pressure <= 1.1 * highest && conditions.pressure >= 0.9 * lowest) return [];
-  const law = shape === undefined ? 'which law holds is not known' : `the ${shape} law is taken to hold there`;
-  return [
-    `The leak is told for ${gaugeText(conditions.pressure, conditions.against)}, outside of what was read; ${law}.`,
-  ];
-}
-
-function pictures({ time, raw, pressure, own, conditions }: Test, fits: DecayFits, best: DecayFit): Picture[] {
-  const gauge = (p: number): number => gaugeBar(p, conditions.against);
-  const residual = (fit: DecayFit): number[] => time.map((t, i) => (pressure[i]! - fit.reading(t)) / 100);
-  const x = { label: 'Time since the first reading [s]', values: time };
-  const corrected = own.readings.columns.temperature !== undefined;
-  return [
-    {
-      id: 'decay',
-      title: `The gauge falls from ${gaugeText(raw[0]!, conditions.against)} to ${gaugeText(raw.at(-1)!, conditions.against)}`,
-      x,
-      y: { label: 'Pressure [bar gauge]' },
-      lines: [
-        { label: 'read', values: raw.map(gauge), points: true },
-        ...(corrected ? [{ label: 'at wall temperature', values: pressure.map(gauge), points: true }] : []),
-        { label: 'gap', values: time.map((t) => gauge(fits.laminar.reading(t))) },
-        { label: 'hole', values: time.map((t) => gauge(fits.orifice.reading(t))) },
-        ...(best.cooling?.plain !== true
-          ? []
-          : [{ label: 'the leak alone', values: time.map((t) => gauge(best.leakOnly(t))) }]),
-      ],
-    },
-    {
-      id: 'decay-residuals',
-      title: 'What each law leaves over: the right one leaves only the steps of the gauge, without a bend',
-      x,
-      y: { label: 'Read less fitted [mbar]' },
-      lines: [
-        { label: 'gap', values: residual(fits.laminar), points: true },
-        { label: 'hole', values: residual(fits.orifice), points: true },
-      ],
-    },
-  ];
-}
-
-function scenarioLines(
-  { own, time, conditions }: Test,
-  shape: DecayFit['shape'],
-  best: DecayFit,
-  estimates: readonly Estimate[],
-): string {
-  if (shape === 'orifice')
-    return [
-      'leaks:',
-      '  - kind: hole',
-      `    between: ${own.between}`,
-      `    diameter: ${written(estimates[1]!.value, 'length')}`,
-      `    discharge_coefficient: ${HOLE_DISCHARGE}`,
-    ].join('\n');
-  const span = time.at(-1)!;
-  return [
-    'leaks:',
-    '  - kind: pressure decay',
-    `    between: ${own.between}`,
-    `    volume: ${written(own.volume, 'volume').replace('³', '3')}`,
-    `    from_pressure: ${written(best.leakOnly(0), 'pressure')}`,
-    `    to_pressure: ${written(best.leakOnly(span), 'pressure')}`,
-    `    time: ${plain(span, 5)} s`,
-    `    temperature: ${written(conditions.temperature, 'temperature')}`,
-  ].join('\n');
-}
-
-type Unusable = Pick<Finding, 'headline' | 'statements' | 'next'>;
-
-const unusable = (test: Test, words: Unusable, found: readonly Picture[] = []): Finding => ({
-  usable: false,
-  estimates: [],
-  warnings: [],
-  pictures: found,
-  scenario: '',
-  cautions: decayCautions(test.own.volume, test.raw[0]!, test.context),
-  ...words,
-});
-
-function hardlyFell(test: Test, fallen: number): Finding {
-  const { own, context, time, conditions } = test;
-  const span = time.at(-1)!;
-  const most = (own.volume * (Math.max(fallen, 0) + own.gauge_step)) / span;
-  const density = 1 / (context.gas.specificGasConstant * conditions.temperature);
-  const flow = referenceVolumeFlow(context.gas, most * density);
-  const longer = fallen > 0 ? (10 * own.gauge_step * span) / fallen : 10 * span;
-  return unusable(test, {
-    headline: `Too tight, or too short a test: the gauge fell by less than three of its steps. The leak is below ${shown(flow, 'volume flow', 2)} ANR.`,
-    statements: [`In ${shown(span, 'time')} it fell by ${plain(fallen / 100, 3)} mbar; a step is ${plain(own.gauge_step / 100, 3)} mbar.`],
-    next: `Read on for ${shown(longer, 'time', 2)}, or take a finer gauge or a smaller volume.`,
-  });
-}
-
-function stillCooling(test: Test, best: DecayFit, wait: number): Finding {
-  const { share, timeConstant } = best.cooling ?? { share: 0, timeConstant: 0 };
-  const warmth = `${percent(Math.max(share, 0))} of the pressure was warmth at the first reading`;
-  const until = test.own.waited + wait;
-  return unusable(
-    test,
-    {
-      headline: `No figure: the air was still cooling, and most of what the gauge lost was warmth and not air.`,
-      statements: [
-        `By the best reckoning ${warmth}, fading with a time constant of ${shown(timeConstant, 'time', 2)}; too little was ` +
-          'read after that.',
-      ],
-      next: `Shut off, wait ${shown(until, 'time', 2)}, and only then begin to read.`,
-    },
-    pictures(test, { laminar: best, orifice: best }, best).slice(0, 1),
-  );
-}
-
 export const pressureDecayTest = kindOf({
   kind: 'pressure decay',
   doc: 'Air is shut in and the gauge is read as it falls: leak, equivalent hole and gap.',
-  parameters: { ...parameters },
-  complaints,
+  parameters: decayParameters,
+  complaints: decayComplaints,
   build,
 });

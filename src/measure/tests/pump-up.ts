@@ -59,12 +59,21 @@ const parameters = {
 
 type Own = Values<typeof parameters>;
 
-function complaints({ readings: { columns }, cooled_pressure }: Own, context: TestContext): readonly Complaint[] {
+function complaints(
+  { readings: { columns }, cooled_pressure }: Own,
+  context: TestContext,
+): readonly Complaint[] {
   const { pressure } = columns;
   const [first, last] = [pressure[0]!, pressure.at(-1)!];
   const gauge = (p: number): string => gaugeText(p, context.atmosphericPressure);
   if (last <= first)
-    return [{ path: ['readings'], expected: 'a pressure that rises', received: `${gauge(first)} at first and ${gauge(last)} at last` }];
+    return [
+      {
+        path: ['readings'],
+        expected: 'a pressure that rises',
+        received: `${gauge(first)} at first and ${gauge(last)} at last`,
+      },
+    ];
   if (cooled_pressure === undefined || (cooled_pressure > first && cooled_pressure <= last)) return [];
   return [
     {
@@ -88,7 +97,9 @@ function testOf(own: Own, context: TestContext): Test {
   const { time, pressure: raw, temperature } = own.readings.columns;
   const start = time[0]!;
   const pressure =
-    temperature === undefined ? raw : raw.map((p, i) => (p * context.atmosphericTemperature) / temperature[i]!);
+    temperature === undefined
+      ? raw
+      : raw.map((p, i) => (p * context.atmosphericTemperature) / temperature[i]!);
   const [first, last] = [pressure[0]!, pressure.at(-1)!];
   const cooled = temperature === undefined ? own.cooled_pressure : undefined;
   return {
@@ -126,8 +137,10 @@ function build(own: Own, context: TestContext): Finding {
 }
 
 /** Room air as a volume at 100 kPa and 20 °C. */
-const asReference = (flow: number, { atmosphericPressure: p, atmosphericTemperature: t }: TestContext): number =>
-  (flow * p * 293.15) / (100e3 * t);
+const asReference = (
+  flow: number,
+  { atmosphericPressure: p, atmosphericTemperature: t }: TestContext,
+): number => (flow * p * 293.15) / (100e3 * t);
 
 const span = ({ own, context }: Test): string => {
   const { pressure } = own.readings.columns;
@@ -170,9 +183,13 @@ function warningsOf({ own, context, cold }: Test, { fit }: PumpUpFit, mean: Esti
             `the beginning, the delivery would be nearer ${shown(less, 'volume flow')}. Read the gauge again when it has cooled and ` +
             'give it as cooled_pressure.',
         ]),
-    ...(cold < 0.97 ? [`${percent(1 - cold)} of the rise was warmth, and has been taken off alike all the way.`] : []),
+    ...(cold < 0.97
+      ? [`${percent(1 - cold)} of the rise was warmth, and has been taken off alike all the way.`]
+      : []),
     ...(stray(fit.residuals)
-      ? ['The gauge did not rise along a smooth curve: air was drawn off, a valve let go, or the gauge sticks.']
+      ? [
+          'The gauge did not rise along a smooth curve: air was drawn off, a valve let go, or the gauge sticks.',
+        ]
       : []),
   ];
 }
@@ -198,7 +215,11 @@ function pictures({ own, context, time, pressure }: Test, fit: PumpUpFit): Pictu
       x,
       y: { label: 'Read less fitted [mbar]' },
       lines: [
-        { label: 'read less fitted', values: pressure.map((p, i) => (p - fit.pressures[i]!) / 100), points: true },
+        {
+          label: 'read less fitted',
+          values: pressure.map((p, i) => (p - fit.pressures[i]!) / 100),
+          points: true,
+        },
       ],
     },
   ];

@@ -42,7 +42,12 @@ const parameters = {
     optionalColumns: {
       air_flow: { dimension: 'volume flow', min: 1e-7, max: 1, example: 'air_flow_L/min' },
       load_torque: { dimension: 'torque', min: 0, max: 10_000, example: 'load_torque_N_m' },
-      exhaust_temperature: { dimension: 'temperature', min: 150, max: 400, example: 'exhaust_temperature_degC' },
+      exhaust_temperature: {
+        dimension: 'temperature',
+        min: 150,
+        max: 400,
+        example: 'exhaust_temperature_degC',
+      },
     },
     leastRows: 2,
     mostRows: 40,
@@ -56,7 +61,10 @@ type Own = Values<typeof parameters>;
 /** Standard error of an exhaust temperature, the model's own doubt about wall heat included (docs/limits.md) [K]. */
 const EXHAUST_ERROR = 10;
 
-function complaints({ unknowns, readings: { columns, file } }: Own, context: TestContext): readonly Complaint[] {
+function complaints(
+  { unknowns, readings: { columns, file } }: Own,
+  context: TestContext,
+): readonly Complaint[] {
   if (context.engine === undefined)
     return [
       {
@@ -66,7 +74,8 @@ function complaints({ unknowns, readings: { columns, file } }: Own, context: Tes
         hint: 'Write "engine: my-engine.yaml" above "test:", a scenario file in the same folder.',
       },
     ];
-  const count = columns.speed.length * (1 + Number('air_flow' in columns) + Number('exhaust_temperature' in columns));
+  const count =
+    columns.speed.length * (1 + Number('air_flow' in columns) + Number('exhaust_temperature' in columns));
   const found: Complaint[] = unknowns
     .filter((own) => unknownOf(own) === undefined)
     .map((own) => ({
@@ -128,7 +137,11 @@ function build(own: Own, context: TestContext): Finding {
   return found(observations, fitted, context);
 }
 
-export const unknownEstimate = ({ path, guess, unit }: Unknown, logarithm: number, half: number): Estimate => {
+export const unknownEstimate = (
+  { path, guess, unit }: Unknown,
+  logarithm: number,
+  half: number,
+): Estimate => {
   const value = guess * Math.exp(logarithm);
   return {
     name: path,
@@ -160,10 +173,14 @@ function found(observations: readonly Observation[], fitted: EngineFit, context:
     ],
     warnings: [
       ...warnings,
-      ...(fit.converged ? [] : ['The fit was still moving when it was broken off; begin from better guesses.']),
+      ...(fit.converged
+        ? []
+        : ['The fit was still moving when it was broken off; begin from better guesses.']),
     ],
     pictures: pictures(observations, fitted, context),
-    scenario: estimates.map(({ name, value, suffix }) => `${name}: ${plain(value, 4)} ${suffix ?? ''}`.trim()).join('\n'),
+    scenario: estimates
+      .map(({ name, value, suffix }) => `${name}: ${plain(value, 4)} ${suffix ?? ''}`.trim())
+      .join('\n'),
     next: apart
       ? 'Put these values into the scenario, and let the next attempt test them at a pressure or load that is not in this log.'
       : 'Do the bench test that is named above before running again: more rows of the same kind will not tell them apart.',
@@ -173,7 +190,11 @@ function found(observations: readonly Observation[], fitted: EngineFit, context:
 
 const labels = { speed: 'speed', airFlow: 'air flow', exhaustTemperature: 'exhaust temperature' } as const;
 
-function pictures(observations: readonly Observation[], { answers }: EngineFit, context: TestContext): Picture[] {
+function pictures(
+  observations: readonly Observation[],
+  { answers }: EngineFit,
+  context: TestContext,
+): Picture[] {
   const pressures = observations.map(({ conditions }) =>
     gaugeBar(conditions.supplyPressure ?? NaN, context.atmosphericPressure),
   );
@@ -207,7 +228,8 @@ function pictures(observations: readonly Observation[], { answers }: EngineFit, 
     },
     {
       id: 'log-residuals',
-      title: 'What the model leaves over, as shares of how far each reading may be out: within one, without a slope',
+      title:
+        'What the model leaves over, as shares of how far each reading may be out: within one, without a slope',
       x,
       y: { label: 'Read less fitted, shares' },
       lines: residual,

@@ -51,11 +51,17 @@ export function diagnosis(spec: EngineSpec, symptom: Symptom, angle?: number): F
 }
 
 /** The place that was said; else where the run came to rest; else where the air falls shortest. */
-function placeOf(scan: readonly Standing[], result: RunResult, angle: number | undefined): Standing | undefined {
+function placeOf(
+  scan: readonly Standing[],
+  result: RunResult,
+  angle: number | undefined,
+): Standing | undefined {
   const stood = result.settled === undefined ? result.outcome.crankAngle : undefined;
   const wanted = angle ?? stood;
   const score = (own: Standing): number =>
-    wanted === undefined ? own.applied - own.holding : Math.abs(Math.sin((wrappedAngle(wanted) - own.angle) / 2));
+    wanted === undefined
+      ? own.applied - own.holding
+      : Math.abs(Math.sin((wrappedAngle(wanted) - own.angle) / 2));
   return scan.reduce<Standing | undefined>(
     (best, own) => (best === undefined || score(own) < score(best) ? own : best),
     undefined,
@@ -88,14 +94,22 @@ const modelSentence = ({ settled, outcome }: RunResult): string =>
 const causeTable = (ranked: readonly Suspect[]): FindingTable => ({
   caption: 'Causes, the likeliest first',
   head: ['Cause', 'Number behind it', 'Test that would confirm it', 'Weight'],
-  rows: ranked.map(({ cause, number, test, weight }, i) => [`${i + 1}. ${cause}`, number, test, plain(weight, 2)]),
+  rows: ranked.map(({ cause, number, test, weight }, i) => [
+    `${i + 1}. ${cause}`,
+    number,
+    test,
+    plain(weight, 2),
+  ]),
 });
 
 function torquePicture(scan: readonly Standing[]): Picture {
   return {
     id: 'standing',
     title: 'Held still under air, angle by angle: it moves off forward where the push is above what holds it',
-    x: { label: 'Crank angle after top dead centre [°]', values: scan.map(({ angle }) => angleDegrees(angle)) },
+    x: {
+      label: 'Crank angle after top dead centre [°]',
+      values: scan.map(({ angle }) => angleDegrees(angle)),
+    },
     y: { label: 'Torque [N m]' },
     lines: [
       { label: 'push of the air', values: scan.map(({ applied }) => applied) },

@@ -9,7 +9,7 @@ import { engineSystem, type EngineSystem } from '../../model/system.ts';
 import type { EngineSpec } from '../../parts/engine-description.ts';
 import type { StandStill } from '../../run/result.ts';
 import { standStill } from '../../run/stand-still.ts';
-import { engineStepper } from '../../run/stepper.ts';
+import { engineStepper, QUICK } from '../../run/stepper.ts';
 import { torqueBalance } from '../../run/torque-balance.ts';
 
 export interface Standing extends StandStill {
@@ -23,7 +23,7 @@ export interface Standing extends StandStill {
   readonly exhaust: boolean;
 }
 
-const STEPS = 48;
+const STEPS = 36;
 export const STEP_ANGLE = (2 * Math.PI) / STEPS;
 /** Long enough for chest and cylinder to fill through the ports; leaks may go on [s]. */
 const PATIENCE = 2;
@@ -32,11 +32,13 @@ const STEP_LIMIT = 20_000;
 /** At every place of a turn, from top dead centre on; places where the model gives up are left out. */
 export function restScan(spec: EngineSpec): Standing[] {
   const system = engineSystem(buildEngine(spec));
-  return Array.from({ length: STEPS }, (_, i) => i * STEP_ANGLE).flatMap((angle) => standingAt(system, angle) ?? []);
+  return Array.from({ length: STEPS }, (_, i) => i * STEP_ANGLE).flatMap(
+    (angle) => standingAt(system, angle) ?? [],
+  );
 }
 
 export function standingAt(system: EngineSystem, angle: number): Standing | undefined {
-  const stepper = engineStepper(system);
+  const stepper = engineStepper(system, QUICK);
   const y = initialState(system, angle, 0);
   const arrival = stepper.inTime(0, y, PATIENCE, { stepLimit: STEP_LIMIT });
   if (arrival.reason !== 'end') return undefined;

@@ -144,4 +144,3 @@ const openTable = ({ head, rows }: FindingTable): Markup =>
 const scenarioLines = (lines: string): Markup =>
   html`<p>What the test says, as it is written in a scenario file:</p>
     <pre class="lines">${lines}</pre>`;
-

@@ -32,7 +32,11 @@ function drawn(picture: Picture): DrawnPicture {
   };
   return {
     chart,
-    body: chartFigure({ chart, title, alternative: `${y.label} against ${x.label.toLowerCase()}. ${title}.` }),
+    body: chartFigure({
+      chart,
+      title,
+      alternative: `${y.label} against ${x.label.toLowerCase()}. ${title}.`,
+    }),
     table: tableOf(picture),
   };
 }

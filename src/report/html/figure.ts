@@ -26,7 +26,10 @@ export function chartFigure({ chart, title, alternative, note }: ChartFigure): M
 
 function keyEntry(id: string, { label, ink, points }: ChartLine, i: number): Markup {
   const dash = (inkDashes[ink] ?? []).join(' ');
-  return html`<li>${points === true ? pointsSwatch(ink) : lineSwatch(ink, dash)}${label} <output data-value="${id}/${i}"></output></li>`;
+  return html`<li>
+    ${points === true ? pointsSwatch(ink) : lineSwatch(ink, dash)}${label}
+    <output data-value="${id}/${i}"></output>
+  </li>`;
 }
 
 const lineSwatch = (ink: number, dash: string): Markup =>

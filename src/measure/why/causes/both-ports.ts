@@ -10,7 +10,9 @@ export const bothPortsCause: Cause = {
     const [first, last] = [both[0], both.at(-1)];
     if (first === undefined || last === undefined) return [];
     const most = Math.max(...both.map(({ airFlowAnr }) => airFlowAnr));
-    const lost = 1 - (place.chestPressure - spec.atmosphere.pressure) / (spec.supply.pressure - spec.atmosphere.pressure);
+    const lost =
+      1 -
+      (place.chestPressure - spec.atmosphere.pressure) / (spec.supply.pressure - spec.atmosphere.pressure);
     return [
       {
         cause: 'Both ports open at once',

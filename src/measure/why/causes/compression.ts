@@ -14,7 +14,8 @@ function suspects({ result, spec, inertia }: Evidence): Suspect[] {
   const gamma = gas.heatCapacityRatio;
   const ratio = shutIn / perEnd.clearance;
   const peak = room * ratio ** gamma;
-  const work = (room * shutIn * (ratio ** (gamma - 1) - 1)) / (gamma - 1) - room * (shutIn - perEnd.clearance);
+  const work =
+    (room * shutIn * (ratio ** (gamma - 1) - 1)) / (gamma - 1) - room * (shutIn - perEnd.clearance);
   const over = (peak - room) / (spec.supply.pressure - room);
   const stored = 0.5 * inertia * (2 * Math.PI) ** 2;
   return [

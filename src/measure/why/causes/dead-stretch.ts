@@ -6,7 +6,8 @@ import type { Cause, Evidence, Suspect } from '../cause.ts';
 const BY_HAND = 2 * Math.PI;
 
 /** Speed below which the wheel's energy is less than the work that is missing. */
-const leastSpeed = ({ stretch, inertia }: Evidence): number => Math.sqrt((2 * (stretch?.work ?? 0)) / inertia);
+const leastSpeed = ({ stretch, inertia }: Evidence): number =>
+  Math.sqrt((2 * (stretch?.work ?? 0)) / inertia);
 
 function suspects(evidence: Evidence): Suspect[] {
   const { stretch, inertia, result, symptom } = evidence;

@@ -1,25 +1,30 @@
 /** Air let in before the dead centre pushes the crank back. */
+import { buildEngine } from '../../../model/engine.ts';
+import { engineSystem } from '../../../model/system.ts';
 import { angleDegrees, degreesText, plain, shown } from '../../words.ts';
 import type { Cause, Evidence, Suspect } from '../cause.ts';
-import { STEP_ANGLE } from '../rest-scan.ts';
+import { standingAt, STEP_ANGLE } from '../rest-scan.ts';
 
 /** A start by hand [rad/s]. */
 const BY_HAND = 2 * Math.PI;
 
 function suspects({ scan, spec, inertia, result }: Evidence): Suspect[] {
+  const lead = -Math.min(0, wrapped(result.engine.events.admission));
+  // The grid of the scan may step over a lead of a few degrees.
+  const between = lead > 0 ? standingAt(engineSystem(buildEngine(spec)), -lead / 2) : undefined;
   const against = scan.filter(({ applied, admission }) => admission && applied < 0);
-  const lead = -angleDegrees(Math.min(0, wrapped(result.engine.events.admission)));
-  const worst = Math.max(0, ...against.map(({ applied }) => -applied));
-  const work = against.reduce((sum, { applied }) => sum - applied, 0) * STEP_ANGLE;
+  const pushes = [between?.applied ?? 0, ...against.map(({ applied }) => applied)];
+  const worst = Math.max(0, ...pushes.map((applied) => -applied));
+  const work = Math.max(lead * worst, against.reduce((sum, { applied }) => sum - applied, 0) * STEP_ANGLE);
   const hand = spec.start.hand_speed || BY_HAND;
   const stored = 0.5 * inertia * hand ** 2;
   if (lead <= 0 && against.length === 0) return [];
   return [
     {
       cause: 'Admission that opens too early',
-      weight: Math.max(Math.min(1, lead / 30), work / (work + stored)),
+      weight: Math.max(Math.min(1, angleDegrees(lead) / 30), work / (work + stored)),
       number:
-        `It opens ${plain(lead, 2)}° before the dead centre. Standing there it is pushed back with up to ${shown(worst, 'torque')}, ` +
+        `It opens ${plain(angleDegrees(lead), 2)}° before the dead centre. Standing there it is pushed back with up to ${shown(worst, 'torque')}, ` +
         `${plain(work, 2)} J in all; a start by hand puts ${plain(stored, 2)} J into the wheel.`,
       test: `Chalk the dead centre on the wheel, put 0.3 bar on, and turn forward by cord: it must not push back before the mark. First suspect a valve set too early by more than the scenario says.`,
     },

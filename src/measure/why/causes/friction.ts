@@ -37,5 +37,6 @@ function stickiness({ spec, scan }: Evidence): Suspect[] {
 
 export const frictionCause: Cause = {
   symptoms: ['moves and stops', 'runs only fast'],
-  suspects: (evidence) => (evidence.symptom === 'runs only fast' ? stickiness(evidence) : stiffness(evidence)),
+  suspects: (evidence) =>
+    evidence.symptom === 'runs only fast' ? stickiness(evidence) : stiffness(evidence),
 };

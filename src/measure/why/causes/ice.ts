@@ -11,7 +11,10 @@ export const iceCause: Cause = {
     if (settled === undefined) return [];
     const below = FREEZING - settled.coldestExhaust;
     if (below <= 0) return [];
-    const water = moisture === undefined ? '' : `, and ${plain(moisture.carriedOn * 3.6e6, 2)} g of water an hour go through it`;
+    const water =
+      moisture === undefined
+        ? ''
+        : `, and ${plain(moisture.carriedOn * 3.6e6, 2)} g of water an hour go through it`;
     return [
       {
         cause: 'Ice in the exhaust port or pipe',

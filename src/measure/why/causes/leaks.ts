@@ -32,8 +32,12 @@ function atRest({ spec, place, scan }: Evidence): Suspect[] {
 function runningSlowly({ spec, scan, result }: Evidence): Suspect[] {
   const { settled } = result;
   if (settled === undefined) return [];
-  const mean = scan.reduce((sum, { airFlowAnr, admission, exhaust }) => sum + (admission && exhaust ? 0 : airFlowAnr), 0) / scan.length;
-  const perTurn = (settled.airFlowAnr * settled.period * settled.air.workedShare) || NaN;
+  const mean =
+    scan.reduce(
+      (sum, { airFlowAnr, admission, exhaust }) => sum + (admission && exhaust ? 0 : airFlowAnr),
+      0,
+    ) / scan.length;
+  const perTurn = settled.airFlowAnr * settled.period * settled.air.workedShare || NaN;
   const speed = mean / perTurn;
   const pressure = spec.supply.pressure;
   return [
@@ -50,5 +54,6 @@ function runningSlowly({ spec, scan, result }: Evidence): Suspect[] {
 
 export const leakCause: Cause = {
   symptoms: ['hisses at rest', 'runs only fast'],
-  suspects: (evidence) => (evidence.symptom === 'hisses at rest' ? atRest(evidence) : runningSlowly(evidence)),
+  suspects: (evidence) =>
+    evidence.symptom === 'hisses at rest' ? atRest(evidence) : runningSlowly(evidence),
 };

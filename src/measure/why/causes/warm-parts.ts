@@ -16,7 +16,9 @@ export const warmPartsCause: Cause = {
     const closes = (DIFFERENCE * WARMING * bore) / 2;
     const gaps = spec.leaks.flatMap(({ kind, values }) => {
       const own = values['clearance'];
-      return kind === 'plain piston' && typeof own === 'object' && own !== null && 'gap' in own ? [Number(own.gap)] : [];
+      return kind === 'plain piston' && typeof own === 'object' && own !== null && 'gap' in own
+        ? [Number(own.gap)]
+        : [];
     });
     const [gap] = gaps;
     const number =
