@@ -49,11 +49,11 @@ interface Law {
 /** Speeds at the times, by Runge–Kutta with two steps from reading to reading; a stopped wheel stays stopped. */
 function coasting({ time, inertia, pumping }: CoastReadings, { dry, viscous, from }: Law): number[] {
   const slope = (speed: number): number =>
-    speed <= 0 ? 0 : -(dry + viscous * speed + pumpingAt(pumping, speed)) / inertia;
+    -(dry + viscous * speed + pumpingAt(pumping, Math.max(0, speed))) / inertia;
   let speed = from;
   return time.map((now, i) => {
     const h = (now - (time[i - 1] ?? now)) / 2;
-    for (let k = 0; k < 2 && h > 0; k += 1) {
+    for (let k = 0; k < 2 && h > 0 && speed > 0; k += 1) {
       const k1 = slope(speed);
       const k2 = slope(speed + (h / 2) * k1);
       const k3 = slope(speed + (h / 2) * k2);
