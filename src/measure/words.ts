@@ -6,14 +6,14 @@ import type { Estimate } from './finding.ts';
 /** Three significant digits, never as a power of ten. */
 export const plain = (value: number, digits = 3): string => {
   if (!Number.isFinite(value)) return 'no figure';
-  return String(Number(value.toPrecision(digits)));
+  return String(Number(value.toPrecision(digits))).replace(/^-/u, '−');
 };
 
 export const shown = (value: number, dimension: Dimension | 'number', digits = 3): string => {
   if (value === Infinity) return 'anything above';
   if (!Number.isFinite(value)) return 'no figure';
-  const text = dimension === 'number' ? plain(value, digits) : formatQuantity(value, dimension, { digits });
-  return text.replace(/^-/u, '−');
+  if (dimension === 'number') return plain(value, digits);
+  return formatQuantity(value, dimension, { digits }).replace(/^-/u, '−');
 };
 
 /** "12 µm (11 µm to 13 µm)" */

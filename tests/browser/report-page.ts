@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { chromium, type Browser, type Page } from 'playwright-core';
+import { benchHtml, type TitledFinding } from '../../src/report/bench/bench-html.ts';
 import { reportHtml } from '../../src/report/report-html.ts';
 import type { InlineAsset } from '../../src/report/html/page.ts';
 import type { RunResult } from '../../src/run/result.ts';
@@ -38,10 +39,16 @@ export interface OpenReport {
   readonly close: () => Promise<void>;
 }
 
-export async function openReport(browser: Browser, result: RunResult, look: Look): Promise<OpenReport> {
+export const openReport = (browser: Browser, result: RunResult, look: Look): Promise<OpenReport> =>
+  openText(browser, reportText(result), look);
+
+export const benchText = (found: TitledFinding): string => benchHtml(found, assets);
+
+/** A page from its text. */
+export async function openText(browser: Browser, text: string, look: Look): Promise<OpenReport> {
   const folder = mkdtempSync(join(tmpdir(), 'tickover-report-'));
   const file = join(folder, 'report.html');
-  writeFileSync(file, reportText(result));
+  writeFileSync(file, text);
   const { width, ...settings } = look;
   const context = await browser.newContext({ ...settings, viewport: { width, height: 900 }, offline: true });
   const page = await context.newPage();

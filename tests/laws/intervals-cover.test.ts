@@ -25,7 +25,10 @@ function share(holds: (own: Noise) => boolean): number {
 }
 
 function expectCovers(covered: number): void {
-  expect(covered, `the truth lies within the interval in ${100 * covered} % of the cases`).toBeGreaterThanOrEqual(0.9);
+  expect(
+    covered,
+    `the truth lies within the interval in ${100 * covered} % of the cases`,
+  ).toBeGreaterThanOrEqual(0.9);
   expect(covered).toBeLessThanOrEqual(0.99);
 }
 
@@ -68,7 +71,8 @@ describe('pressure decay', () => {
   it('through a gap, while the air still cools in another time than was expected', () => {
     const time = times(20, 6);
     const covered = share((own) => {
-      const warm = (t: number): number => pressureThroughGap(4e5, ROOM, 43.6, t) * (1 + 0.04 * Math.exp(-t / 6));
+      const warm = (t: number): number =>
+        pressureThroughGap(4e5, ROOM, 43.6, t) * (1 + 0.04 * Math.exp(-t / 6));
       const pressure = read(warm, time, own);
       const { laminar } = decayFits({ ...common, time, pressure, error, coolsIn: 4 });
       return Math.abs(laminar.fit.parameters[0]! + Math.log(43.6)) <= laminar.share;
@@ -79,8 +83,15 @@ describe('pressure decay', () => {
   it('is misled by cooling air when it takes it for a leak', () => {
     const time = times(20, 6);
     const covered = share((own) => {
-      const warm = (t: number): number => pressureThroughGap(4e5, ROOM, 43.6, t) * (1 + 0.04 * Math.exp(-t / 6));
-      const { laminar } = decayFits({ ...common, time, pressure: read(warm, time, own), error, coolsIn: undefined });
+      const warm = (t: number): number =>
+        pressureThroughGap(4e5, ROOM, 43.6, t) * (1 + 0.04 * Math.exp(-t / 6));
+      const { laminar } = decayFits({
+        ...common,
+        time,
+        pressure: read(warm, time, own),
+        error,
+        coolsIn: undefined,
+      });
       return Math.abs(laminar.fit.parameters[0]! + Math.log(43.6)) <= laminar.share;
     });
     expect(covered).toBeLessThan(0.5);
@@ -133,7 +144,8 @@ it('running log: three unknowns of a made-up engine whose speed and air go with 
   const pressures = [2.4, 2.6, 2.8, 3, 3.2, 3.4, 3.6];
   const made = ([leak, drag, port]: readonly number[]): number[] =>
     pressures.flatMap((p) => {
-      const speed = 100 * p * Math.exp(0.6 * port! - (0.5 / p) * Math.exp(drag!) - 0.02 * Math.exp(3 * leak!));
+      const speed =
+        100 * p * Math.exp(0.6 * port! - (0.5 / p) * Math.exp(drag!) - 0.02 * Math.exp(3 * leak!));
       return [speed, speed * p * Math.exp(0.1 * port!) * 0.05 + 2 * p * p * Math.exp(3 * leak!) * 0.2];
     });
   const truth = [0.25, 0.3, -0.15];

@@ -14,7 +14,8 @@ describe('tank through an orifice', () => {
   it('isothermal and choked: p/p₀ = 1/e after τ = V/(χ S R √T) (seen: A. Farrell, “Vessel Blowdown – Ideal Gases”)', () => {
     const temperature = 288.15;
     const areaPerVolume = 1e-3;
-    const tau = 1 / (dryAir.chokedFlowFactor * areaPerVolume * dryAir.specificGasConstant * Math.sqrt(temperature));
+    const tau =
+      1 / (dryAir.chokedFlowFactor * areaPerVolume * dryAir.specificGasConstant * Math.sqrt(temperature));
     const decay = { gas: dryAir, areaPerVolume, temperature, against: 1e4 };
     expectWithin(pressureThroughOrifice(decay, 1e6, tau) / 1e6, Math.exp(-1), 1e-9);
   });

@@ -101,29 +101,18 @@ const cautionList = (cautions: readonly BenchCaution[]): Markup =>
   </ul>`;
 
 const estimateTable = (estimates: readonly Estimate[]): Markup =>
-  html`<table>
-    <thead>
-      <tr>
-        <th scope="col">Quantity</th>
-        <th scope="col">Value</th>
-        <th scope="col">From</th>
-        <th scope="col">To</th>
-      </tr>
-    </thead>
-    <tbody>
-      ${estimates.map((own) => {
-        const [name, ...cells] = estimateRow(own);
-        return html`<tr>
-          <th scope="row">${name}</th>
-          ${cells.map((cell) => html`<td>${cell}</td>`)}
-        </tr>`;
-      })}
-    </tbody>
-  </table>`;
+  openTable({
+    caption: 'Numbers',
+    head: ['Quantity', 'Value', 'From', 'To'],
+    rows: estimates.map(estimateRow),
+  });
 
-const openTable = ({ head, rows }: FindingTable): Markup =>
-  html`<div class="scroll" role="region" aria-label="Table" tabindex="0">
-    <table class="words">
+/** Sentences are wrapped, figures are not. */
+const isWordy = (rows: FindingTable['rows']): boolean => rows.flat().some(({ length }) => length > 60);
+
+const openTable = ({ caption, head, rows }: FindingTable): Markup =>
+  html`<div class="scroll" role="region" aria-label="Table: ${caption}" tabindex="0">
+    <table class="${isWordy(rows) ? 'words' : ''}">
       <thead>
         <tr>
           ${head.map((cell) => html`<th scope="col">${cell}</th>`)}
@@ -143,4 +132,4 @@ const openTable = ({ head, rows }: FindingTable): Markup =>
 
 const scenarioLines = (lines: string): Markup =>
   html`<p>What the test says, as it is written in a scenario file:</p>
-    <pre class="lines">${lines}</pre>`;
+    <pre class="lines" role="region" aria-label="Lines for the scenario" tabindex="0">${lines}</pre>`;

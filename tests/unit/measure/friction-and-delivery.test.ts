@@ -22,7 +22,9 @@ describe('coast-down of the press', () => {
   });
 
   it('finds far more friction when the pumping is left in', () => {
-    const without = findingOf('coast-down.yaml', { replace: [['valve: open to the room', 'valve: taken off']] });
+    const without = findingOf('coast-down.yaml', {
+      replace: [['valve: open to the room', 'valve: taken off']],
+    });
     expect(without.estimates[0]!.value).toBeGreaterThan(2 * found.estimates[0]!.value);
   });
 
@@ -58,14 +60,25 @@ describe('weights on the rim', () => {
 
   it('come to one torque without angles, and say so', () => {
     const found = findingOf('break-away.yaml', {
-      files: { 'break-away.csv': csv('held_g,moved_g', [[230, 240], [330, 340], [250, 260], [310, 320]]) },
+      files: {
+        'break-away.csv': csv('held_g,moved_g', [
+          [230, 240],
+          [330, 340],
+          [250, 260],
+          [310, 320],
+        ]),
+      },
     });
     expect(found.estimates[0]!.value).toBeCloseTo(9.80665 * 0.161 * 0.285, 3);
     expect(found.statements[0]).toContain('Pistons and bearings are together');
   });
 
   it('want a lighter weight that held in every row', () => {
-    const file = csv('held_g,moved_g', [[230, 240], [350, 340], [250, 260]]);
+    const file = csv('held_g,moved_g', [
+      [230, 240],
+      [350, 340],
+      [250, 260],
+    ]);
     expect(() => findingOf('break-away.yaml', { files: { 'break-away.csv': file } })).toThrow(
       'row 2 of break-away.csv: 350 g held, 340 g moved it',
     );

@@ -1,5 +1,5 @@
 /** Learning reading by reading against doing it all at once. */
-import { describe, expect, it } from 'vitest';
+import { describe, it } from 'vitest';
 import { independent, learned, trace, varianceOf } from '../../../src/numerics/gaussian-knowledge.ts';
 import { leastSquares } from '../../../src/numerics/least-squares.ts';
 import { expectWithin } from '../../support/expect-within.ts';

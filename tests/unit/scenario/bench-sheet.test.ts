@@ -56,7 +56,10 @@ function leakOf(csv: string): number {
 describe('readings in other units and another order', () => {
   const inPsi = readings
     .replace('time_s,pressure_bar_gauge', 'pressure_psi_gauge,time_min')
-    .replace(/^(\d+),([\d.]+)$/gmu, (_, t: string, p: string) => `${Number(p) * 14.503774},${Number(t) / 60}`);
+    .replace(
+      /^(\d+),([\d.]+)$/gmu,
+      (_, t: string, p: string) => `${Number(p) * 14.503774},${Number(t) / 60}`,
+    );
   const absolute = readings
     .replace('bar_gauge', 'kPa_absolute')
     .replace(/,([\d.]+)$/gmu, (_, p: string) => `,${100 + 100 * Number(p)}`);
@@ -93,7 +96,11 @@ describe('what is wrong in the readings', () => {
       readings.replace(/,.*$/gmu, ''),
       'fall.csv:1:7  expected a column "pressure_bar_gauge" too, received none.',
     ],
-    ['a column twice', readings.replace('pressure_bar_gauge', 'time_min'), 'fall.csv:1:8  expected each column once, received "time_min".'],
+    [
+      'a column twice',
+      readings.replace('pressure_bar_gauge', 'time_min'),
+      'fall.csv:1:8  expected each column once, received "time_min".',
+    ],
     [
       'semicolons',
       readings.replaceAll(',', ';'),
