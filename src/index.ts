@@ -50,3 +50,4 @@ export { notebookFinding } from './measure/attempts/notebook.ts';
 export { diagnosis } from './measure/why/diagnosis.ts';
 export { symptomNames, symptoms, type Symptom } from './measure/why/symptoms.ts';
 export { parseQuantity } from './quantity/parse-quantity.ts';
+export { attemptsReferencePage, benchReferencePage } from './scenario/bench-reference.ts';

@@ -1,7 +1,15 @@
 /** Writes the generated pages of docs/reference/ from the built library. A house test compares them. */
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { engineParameters, referencePage, scenarioJsonSchema } from '../../dist/index.js';
+import {
+  attemptsParameters,
+  attemptsReferencePage,
+  benchReferencePage,
+  engineParameters,
+  referencePage,
+  scenarioJsonSchema,
+  sheetParameters,
+} from '../../dist/index.js';
 import { projectRoot } from './steps.mjs';
 
 const folder = join(projectRoot, 'docs/reference');
@@ -9,3 +17,12 @@ await mkdir(folder, { recursive: true });
 const schema = scenarioJsonSchema(engineParameters, 'tickover scenario');
 await writeFile(join(folder, 'scenario.schema.json'), `${JSON.stringify(schema, null, 2)}\n`);
 await writeFile(join(folder, 'scenario.md'), referencePage(engineParameters));
+await writeFile(join(folder, 'bench.md'), benchReferencePage());
+await writeFile(join(folder, 'attempts.md'), attemptsReferencePage());
+for (const [name, title, parameters] of [
+  ['bench', 'tickover bench sheet', sheetParameters],
+  ['attempts', 'tickover notebook of attempts', attemptsParameters],
+]) {
+  const own = JSON.stringify(scenarioJsonSchema(parameters, title), null, 2);
+  await writeFile(join(folder, `${name}.schema.json`), `${own}\n`);
+}

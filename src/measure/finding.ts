@@ -25,7 +25,12 @@ export interface Picture {
   /** A sentence that says what to see. */
   readonly title: string;
   /** Values as they are drawn, in the unit of the label. */
-  readonly x: { readonly label: string; readonly values: readonly number[] };
+  readonly x: {
+    readonly label: string;
+    readonly values: readonly number[];
+    /** They are counted, not measured. */
+    readonly whole?: boolean;
+  };
   readonly y: { readonly label: string };
   readonly lines: readonly PictureLine[];
 }

@@ -1,7 +1,15 @@
 /** The generated reference says what the code says. `npm run reference` writes it anew. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { engineParameters, referencePage, scenarioJsonSchema } from '../../src/index.ts';
+import {
+  attemptsParameters,
+  attemptsReferencePage,
+  benchReferencePage,
+  engineParameters,
+  referencePage,
+  scenarioJsonSchema,
+  sheetParameters,
+} from '../../src/index.ts';
 
 const written = (name: string): string =>
   readFileSync(new URL(`../../docs/reference/${name}`, import.meta.url), 'utf8');
@@ -14,5 +22,14 @@ describe('docs/reference', () => {
 
   it('holds the page of scenario keys', () => {
     expect(written('scenario.md')).toBe(referencePage(engineParameters));
+  });
+
+  it.each([
+    ['bench', 'tickover bench sheet', sheetParameters, benchReferencePage()],
+    ['attempts', 'tickover notebook of attempts', attemptsParameters, attemptsReferencePage()],
+  ])('holds page and schema of %s', (name, title, parameters, page) => {
+    expect(written(`${name}.md`)).toBe(page);
+    const schema = scenarioJsonSchema(parameters, title);
+    expect(written(`${name}.schema.json`)).toBe(`${JSON.stringify(schema, null, 2)}\n`);
   });
 });

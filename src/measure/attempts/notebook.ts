@@ -59,6 +59,7 @@ const runsOf = ({ chapters }: Story): RanChapter[] =>
 
 const off = (foretold: number, read: number): string => {
   const share = foretold / read - 1;
+  if (Math.abs(share) < 0.005) return 'within half a per cent of';
   return `${plain(Math.abs(share) * 100, 2)} % ${share < 0 ? 'below' : 'above'}`;
 };
 
@@ -85,7 +86,7 @@ function learnedSentences({ before, after }: Story): string[] {
       is < 0.9 * was
         ? `${plain(was / is, 2)} times better known than at first`
         : 'hardly better known than at first';
-    return `${own.path}: guessed ${plain(own.guess)} ${own.unit}, now ${estimateText(estimate)}, ${narrower}.`;
+    return `${own.path}: guessed ${`${plain(own.guess)} ${own.unit}`.trim()}, now ${estimateText(estimate)}, ${narrower}.`;
   });
 }
 
@@ -157,7 +158,7 @@ function pictures(story: Story): Picture[] {
   const runs = runsOf(story);
   if (runs.length < 2) return [];
   const numbers = runs.map((own) => story.chapters.indexOf(own) + 1);
-  const x = { label: 'Attempt', values: numbers };
+  const x = { label: 'Attempt', values: numbers, whole: true };
   const speeds = (of: (own: RanChapter) => number | undefined): number[] =>
     runs.map((own) => rpm(of(own) ?? NaN));
   return [
@@ -175,7 +176,7 @@ function pictures(story: Story): Picture[] {
     {
       id: 'attempts-unknowns',
       title: 'What is known of each value, as a multiple of its first guess',
-      x: { label: 'After attempt', values: story.chapters.map((_, i) => i + 1) },
+      x: { label: 'After attempt', values: story.chapters.map((_, i) => i + 1), whole: true },
       y: { label: 'Multiple of the first guess' },
       lines: story.after.unknowns.map(({ path }, k) => ({
         label: path,

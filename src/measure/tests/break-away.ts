@@ -223,7 +223,7 @@ function pullPicture(pulls: readonly Pull[], fitted: readonly number[]): Picture
   return {
     id: 'break-away',
     title: 'Weights that held and weights that moved it, as torques',
-    x: { label: known ? 'Crank angle [°]' : 'Reading', values: inOrder(angles) },
+    x: { label: known ? 'Crank angle [°]' : 'Reading', values: inOrder(angles), whole: !known },
     y: { label: 'Torque [N m]' },
     lines: [
       { label: 'held', values: inOrder(pulls.map(({ torque, half }) => torque - half)), points: true },

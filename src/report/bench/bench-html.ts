@@ -57,8 +57,9 @@ export function benchHtml({ title, notes, test, finding }: TitledFinding, assets
         </main>
         <footer>
           <p>
-            Ranges in brackets are 95 % intervals. They hold what the readings tell, not what was misread: a
-            wrong volume or a leaking hose stays wrong however many readings were taken.
+            Ranges are 95 % intervals. They hold what the readings tell, not what was misread: a wrong volume
+            or a leaking hose stays wrong however many readings were taken. What the model says is a
+            calculation; the engine on the bench has the last word.
           </p>
         </footer>`,
       data: { charts: pictures.map(({ chart }) => chart) },
@@ -108,7 +109,7 @@ const estimateTable = (estimates: readonly Estimate[]): Markup =>
   });
 
 /** Sentences are wrapped, figures are not. */
-const isWordy = (rows: FindingTable['rows']): boolean => rows.flat().some(({ length }) => length > 60);
+const isWordy = (rows: FindingTable['rows']): boolean => rows.flat().some(({ length }) => length > 24);
 
 const openTable = ({ caption, head, rows }: FindingTable): Markup =>
   html`<div class="scroll" role="region" aria-label="Table: ${caption}" tabindex="0">
@@ -131,5 +132,8 @@ const openTable = ({ caption, head, rows }: FindingTable): Markup =>
   </div>`;
 
 const scenarioLines = (lines: string): Markup =>
-  html`<p>What the test says, as it is written in a scenario file:</p>
+  html`<p>
+      What came of it, for the scenario; a path such as leaks.0.clearance leads from the top of the file
+      inwards:
+    </p>
     <pre class="lines" role="region" aria-label="Lines for the scenario" tabindex="0">${lines}</pre>`;

@@ -20,7 +20,11 @@ function drawn(picture: Picture): DrawnPicture {
   const chart: Chart = {
     id,
     group: id,
-    x: { label: x.label, values: x.values.map(chartNumber) },
+    x: {
+      label: x.label,
+      values: x.values.map(chartNumber),
+      ...(x.whole === true ? { steps: [1, 2, 5, 10, 20] } : {}),
+    },
     y,
     lines: lines.map(({ label, values, points }, ink) => ({
       label,
