@@ -19,10 +19,9 @@ await writeFile(join(folder, 'scenario.schema.json'), `${JSON.stringify(schema, 
 await writeFile(join(folder, 'scenario.md'), referencePage(engineParameters));
 await writeFile(join(folder, 'bench.md'), benchReferencePage());
 await writeFile(join(folder, 'attempts.md'), attemptsReferencePage());
-for (const [name, title, parameters] of [
-  ['bench', 'tickover bench sheet', sheetParameters],
-  ['attempts', 'tickover notebook of attempts', attemptsParameters],
-]) {
-  const own = JSON.stringify(scenarioJsonSchema(parameters, title), null, 2);
-  await writeFile(join(folder, `${name}.schema.json`), `${own}\n`);
-}
+const sheets = {
+  bench: scenarioJsonSchema(sheetParameters, 'tickover bench sheet'),
+  attempts: scenarioJsonSchema(attemptsParameters, 'tickover notebook of attempts'),
+};
+for (const [name, own] of Object.entries(sheets))
+  await writeFile(join(folder, `${name}.schema.json`), `${JSON.stringify(own, null, 2)}\n`);

@@ -35,7 +35,7 @@ export interface EngineFit {
 export type Answers = (logarithms: readonly number[]) => readonly (SettledAnswer | undefined)[];
 
 /** The model in every state, for any values of the unknowns; each is reckoned once. */
-export function answersOf(
+function answersOf(
   engine: EngineUnderTest,
   unknowns: readonly Unknown[],
   observations: readonly Observation[],
@@ -57,7 +57,7 @@ export function answersOf(
 /** An engine that does not run although it was seen to shows nothing of what was read: as wrong as it can be. */
 const silent: SettledAnswer = { speed: 0, airFlow: 0, exhaustTemperature: 0 };
 
-export const residualsOf = (
+const residualsOf = (
   observations: readonly Observation[],
   answers: readonly (SettledAnswer | undefined)[],
 ): number[] =>

@@ -28,7 +28,7 @@ export interface SettledAnswer {
   readonly exhaustTemperature: number;
 }
 
-export function underConditions(spec: EngineSpec, conditions: RunningConditions): EngineSpec {
+function underConditions(spec: EngineSpec, conditions: RunningConditions): EngineSpec {
   const { supplyPressure, loadTorque, near, room } = conditions;
   return {
     ...spec,

@@ -25,7 +25,7 @@ export function estimateText({ value, low, high, dimension, suffix }: Estimate):
 
 export const percent = (share: number): string => `${plain(100 * share, 2)} %`;
 
-export const PA_PER_BAR = 1e5;
+const PA_PER_BAR = 1e5;
 
 /** Gauge pressure in bar as drawn. */
 export const gaugeBar = (absolute: number, atmosphere: number): number =>

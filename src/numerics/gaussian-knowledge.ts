@@ -27,7 +27,7 @@ export const independent = (mean: readonly number[], deviations: readonly number
   covariance: deviations.map((own, i) => deviations.map((_, k) => (i === k ? own ** 2 : 0))),
 });
 
-export const dot = (a: readonly number[], b: readonly number[]): number =>
+const dot = (a: readonly number[], b: readonly number[]): number =>
   a.reduce((sum, own, i) => sum + own * b[i]!, 0);
 
 /** gᵀC g: variance of a reading that has these slopes. */

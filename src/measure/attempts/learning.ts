@@ -50,7 +50,7 @@ export interface Bench {
   readonly room: NonNullable<RunningConditions['room']>;
 }
 
-export function answerWith(
+function answerWith(
   { engine, room }: Bench,
   settings: readonly Setting[],
   conditions: RunningConditions,
