@@ -6,10 +6,12 @@ import {
   attemptsReferencePage,
   benchReferencePage,
   engineParameters,
+  measuringPage,
   referencePage,
   scenarioJsonSchema,
   sheetParameters,
 } from '../../dist/index.js';
+import { libraryPage } from './library-page.mjs';
 import { projectRoot } from './steps.mjs';
 
 const folder = join(projectRoot, 'docs/reference');
@@ -17,6 +19,8 @@ await mkdir(folder, { recursive: true });
 const schema = scenarioJsonSchema(engineParameters, 'tickover scenario');
 await writeFile(join(folder, 'scenario.schema.json'), `${JSON.stringify(schema, null, 2)}\n`);
 await writeFile(join(folder, 'scenario.md'), referencePage(engineParameters));
+await writeFile(join(folder, 'library.md'), libraryPage());
+await writeFile(join(folder, 'measuring.md'), measuringPage(engineParameters));
 await writeFile(join(folder, 'bench.md'), benchReferencePage());
 await writeFile(join(folder, 'attempts.md'), attemptsReferencePage());
 const sheets = {

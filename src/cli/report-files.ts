@@ -3,8 +3,6 @@ import { createHash, randomUUID } from 'node:crypto';
 import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, extname, join } from 'node:path';
 import {
-  benchFileNames,
-  benchHtml,
   cycleCsv,
   reportFileNames,
   reportHtml,
@@ -12,7 +10,7 @@ import {
   traceCsv,
   type ReportAssets,
   type RunResult,
-  type TitledFinding,
+  type UnitSystem,
 } from '../index.ts';
 import { InputError } from './exit-codes.ts';
 import { reasonOf } from './scenario-file.ts';
@@ -23,7 +21,7 @@ export function defaultFolder(scenarioPath: string): string {
 }
 
 /** Script and style sheet of the page, built beside this file, with the hashes its security policy names. */
-async function reportAssets(): Promise<ReportAssets> {
+export async function reportAssets(): Promise<ReportAssets> {
   const read = async (name: string): Promise<ReportAssets['script']> => {
     const text = await readFile(new URL(`../report/${name}`, import.meta.url), 'utf8');
     return { text, sha256: createHash('sha256').update(text).digest('base64') };
@@ -45,36 +43,32 @@ async function replaceFile(folder: string, name: string, text: string): Promise<
   return path;
 }
 
-async function makeFolder(folder: string): Promise<void> {
+/** Writes files by their names into a folder, which is made if need be, and returns their paths. */
+export async function writeFiles(
+  folder: string,
+  files: readonly (readonly [name: string, text: string])[],
+): Promise<string[]> {
   try {
     await mkdir(folder, { recursive: true });
   } catch (error) {
     throw new InputError(`${folder}: cannot make this folder, ${reasonOf(error)}.`);
   }
-}
-
-/** Writes the page and the figures of a bench test and returns the paths, the page first. */
-export async function writeFinding(found: TitledFinding, folder: string): Promise<string[]> {
-  await makeFolder(folder);
-  return [
-    await replaceFile(folder, benchFileNames.page, benchHtml(found, await reportAssets())),
-    await replaceFile(folder, benchFileNames.finding, `${JSON.stringify(found, null, 2)}\n`),
-  ];
+  const paths: string[] = [];
+  for (const [name, text] of files) paths.push(await replaceFile(folder, name, text));
+  return paths;
 }
 
 /** Writes everything there is to write about a result and returns the paths, the page first. */
-export async function writeReport(result: RunResult, folder: string): Promise<string[]> {
-  await makeFolder(folder);
+export async function writeReport(result: RunResult, folder: string, units: UnitSystem): Promise<string[]> {
   const cycle = cycleCsv(result);
   const files: [string, string][] = [
-    [reportFileNames.page, reportHtml(result, await reportAssets())],
+    [reportFileNames.page, reportHtml(result, await reportAssets(), units)],
     [reportFileNames.summary, `${JSON.stringify(summaryJson(result), null, 2)}\n`],
     [reportFileNames.startUp, traceCsv(result)],
     ...(cycle === undefined ? [] : [[reportFileNames.cycle, cycle] as [string, string]]),
   ];
+  const paths = await writeFiles(folder, files);
   // A cycle left over from an earlier run would belong to another engine.
   if (cycle === undefined) await rm(join(folder, reportFileNames.cycle), { force: true });
-  const paths: string[] = [];
-  for (const [name, text] of files) paths.push(await replaceFile(folder, name, text));
   return paths;
 }

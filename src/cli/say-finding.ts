@@ -1,7 +1,7 @@
 /** What the commands about the bench have in common: their options, and how a finding is said and written. */
 import type { Argv } from 'yargs';
-import type { TitledFinding } from '../index.ts';
-import { defaultFolder, writeFinding } from './report-files.ts';
+import { benchFileNames, benchHtml, type TitledFinding } from '../index.ts';
+import { defaultFolder, reportAssets, writeFiles } from './report-files.ts';
 import { terminalFinding } from './terminal-finding.ts';
 
 export interface FindingOptions {
@@ -22,7 +22,10 @@ export async function sayFinding(
   { file, out, json }: FindingOptions,
   print: (text: string) => void,
 ): Promise<void> {
-  const paths = await writeFinding(found, out ?? defaultFolder(file));
+  const paths = await writeFiles(out ?? defaultFolder(file), [
+    [benchFileNames.page, benchHtml(found, await reportAssets())],
+    [benchFileNames.finding, `${JSON.stringify(found, null, 2)}\n`],
+  ]);
   print(
     json
       ? JSON.stringify(found, null, 2)

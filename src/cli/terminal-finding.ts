@@ -2,9 +2,7 @@
 import { styleText } from 'node:util';
 import { estimateRow, type TitledFinding } from '../index.ts';
 import { columns, grid, wrapped } from './columns.ts';
-import { plainText } from './terminal-verdict.ts';
-
-const WIDTH = 96;
+import { plain, WIDTH } from './plain.ts';
 
 const bullets = (texts: readonly string[]): string =>
   texts.map((text) => wrapped(text, WIDTH, '- ', '  ')).join('\n');
@@ -29,7 +27,7 @@ export function terminalFinding({ title, finding }: TitledFinding): string {
     return [name, `${value}   (${low} to ${high})`];
   });
   const paragraphs = [
-    styleText('bold', plainText(title)),
+    styleText('bold', plain(title)),
     styleText(usable ? 'green' : 'yellow', wrapped(headline, WIDTH)),
     rows.length === 0 ? '' : columns(rows),
     bullets(statements),

@@ -1,7 +1,6 @@
 /** Reference pages of all keys of a kind of file, in Markdown, made from the descriptions the reader checks against. */
 import type { Parameter, Parameters, SettingsParameter } from '../kinds/parameter.ts';
-import { formatQuantity } from '../quantity/format.ts';
-import { exampleOf, expectation, isLeaf, kindsOf, mayBeAbsent } from './expectation.ts';
+import { exampleOf, expectation, isLeaf, kindsOf, mayBeAbsent, presetText } from './expectation.ts';
 
 /** What a page is about: the word for the file, and what stands above the keys. */
 interface PageHead {
@@ -21,6 +20,7 @@ bore and rod (\`reamed / turned\`); [fits](../fits.md) tells what they come to.
 `,
 };
 
+/** Markdown: every key of a description with meaning, range, default and example. */
 export function referencePage(parameters: Parameters, { file, head }: PageHead = scenarioHead): string {
   return [head, ...sections(file, parameters, 2, undefined, '')].join('\n');
 }
@@ -78,16 +78,9 @@ function cells(parameter: Parameter): string[] {
   const own = parameter.type === 'optional' ? parameter.parameter : parameter;
   if (own.type === 'settings') return settingsCells(own);
   if (!isLeaf(own)) return ['', '', '', ''];
-  const preset = parameter.type === 'optional' ? 'see the meaning' : presetText(own);
+  const preset = parameter.type === 'optional' ? 'see the meaning' : (presetText(own) ?? 'must be given');
   const example = own.type === 'text' ? '' : `\`${exampleOf(own)}\``;
   return [own.doc, expectation(own), preset, example].map((cell) => cell.replaceAll('|', '\\|'));
-}
-
-function presetText(parameter: Parameter): string {
-  if (!('default' in parameter)) return 'must be given';
-  if (parameter.type === 'quantity') return formatQuantity(parameter.default, parameter.dimension);
-  if (typeof parameter.default === 'object') return 'as in the example';
-  return parameter.default === '' ? 'empty' : String(parameter.default);
 }
 
 const settingsCells = (own: SettingsParameter): string[] => [

@@ -3,8 +3,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Finding } from '../../src/measure/finding.ts';
 import { findingOf } from '../unit/measure/sheets.ts';
-import { axeViolations, drawnLines } from './looking.ts';
-import { benchText, launched, openText } from './report-page.ts';
+import { axeViolations, benchText, drawnLines, launched, openPage } from './report-page.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -40,7 +39,7 @@ describe.each([
   { name: 'tables and doubts', finding: words, colorScheme: 'light' as const, width: 360 },
 ])('$name, $colorScheme, $width px wide', ({ finding, ...look }) => {
   test('draws lines and points, asks for nothing, complains of nothing, fits, and axe finds nothing', async () => {
-    const { page, complaints, requests, close } = await openText(browser, benchText(titled(finding)), look);
+    const { page, complaints, requests, close } = await openPage(browser, benchText(titled(finding)), look);
     const lines = await drawnLines(page);
     expect(lines.map(({ name }) => name.trim())).toEqual(['read', 'gap', 'hole', 'gap', 'hole']);
     expect(lines.filter(({ pixels }) => pixels < 40)).toEqual([]);

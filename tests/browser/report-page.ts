@@ -1,14 +1,19 @@
 /** Reports written to disk as the command line writes them, and a browser that looks at them with the network off. */
 import { createHash } from 'node:crypto';
+import { createRequire } from 'node:module';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import type { AxeResults } from 'axe-core';
+import { expect } from 'vitest';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { benchHtml, type TitledFinding } from '../../src/report/bench/bench-html.ts';
 import { reportHtml } from '../../src/report/report-html.ts';
 import type { InlineAsset } from '../../src/report/html/page.ts';
 import type { RunResult } from '../../src/run/result.ts';
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 /** Built by `npm run build`, which `npm test` runs first. */
 function asset(name: string): InlineAsset {
@@ -17,7 +22,7 @@ function asset(name: string): InlineAsset {
 }
 
 /** Read once: someone may build again while the tests run. */
-const assets = { script: asset('client.js'), style: asset('client.css') };
+export const assets = { script: asset('client.js'), style: asset('client.css') };
 
 export const reportText = (result: RunResult): string => reportHtml(result, assets);
 
@@ -40,12 +45,11 @@ export interface OpenReport {
 }
 
 export const openReport = (browser: Browser, result: RunResult, look: Look): Promise<OpenReport> =>
-  openText(browser, reportText(result), look);
+  openPage(browser, reportText(result), look);
 
 export const benchText = (found: TitledFinding): string => benchHtml(found, assets);
 
-/** A page from its text. */
-export async function openText(browser: Browser, text: string, look: Look): Promise<OpenReport> {
+export async function openPage(browser: Browser, text: string, look: Look): Promise<OpenReport> {
   const folder = mkdtempSync(join(tmpdir(), 'tickover-report-'));
   const file = join(folder, 'report.html');
   writeFileSync(file, text);
@@ -65,4 +69,42 @@ export async function openText(browser: Browser, text: string, look: Look): Prom
     rmSync(folder, { recursive: true });
   };
   return { page, complaints, requests, close };
+}
+
+interface DrawnLine {
+  readonly name: string;
+  /** Pixels in exactly the colour that the key shows. */
+  readonly pixels: number;
+}
+
+export const drawnLines = (page: Page): Promise<DrawnLine[]> =>
+  page.evaluate(() => {
+    const pixelsOf = (canvas: HTMLCanvasElement | null): Uint8ClampedArray =>
+      canvas?.getContext('2d')?.getImageData(0, 0, canvas.width, canvas.height).data ??
+      new Uint8ClampedArray();
+    const count = (pixels: Uint8ClampedArray, [r, g, b]: number[]): number => {
+      let found = 0;
+      for (let i = 0; i < pixels.length; i += 4)
+        if (pixels[i] === r && pixels[i + 1] === g && pixels[i + 2] === b && pixels[i + 3] === 255)
+          found += 1;
+      return found;
+    };
+    return [...document.querySelectorAll('figure.chart')].flatMap((figure) => {
+      const pixels = pixelsOf(figure.querySelector('canvas'));
+      return [...figure.querySelectorAll('.key li')].map((entry) => {
+        const swatch = entry.querySelector('path');
+        const stroke = swatch === null ? '' : getComputedStyle(swatch).stroke;
+        return { name: entry.textContent, pixels: count(pixels, (stroke.match(/\d+/gu) ?? []).map(Number)) };
+      });
+    });
+  });
+
+export async function axeViolations(page: Page): Promise<string[]> {
+  // Evaluated by the debugger, which the content policy of the page does not bind.
+  await page.evaluate(axeSource);
+  const { violations, passes } = await page.evaluate(() =>
+    (globalThis as unknown as { axe: { run: () => Promise<AxeResults> } }).axe.run(),
+  );
+  expect(passes.map(({ id }) => id)).toContain('color-contrast');
+  return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
 }

@@ -1,5 +1,6 @@
 /** The finding of a bench test as one HTML file, in the shell of the report of a run. */
 import type { BenchCaution, Estimate, Finding, FindingTable } from '../../measure/finding.ts';
+import { wideTable } from '../html/data-table.ts';
 import { html, type Markup } from '../html/markup.ts';
 import { pageText, type ReportAssets } from '../html/page.ts';
 import { prose } from '../html/prose.ts';
@@ -112,24 +113,7 @@ const estimateTable = (estimates: readonly Estimate[]): Markup =>
 const isWordy = (rows: FindingTable['rows']): boolean => rows.flat().some(({ length }) => length > 24);
 
 const openTable = ({ caption, head, rows }: FindingTable): Markup =>
-  html`<div class="scroll" role="region" aria-label="Table: ${caption}" tabindex="0">
-    <table class="${isWordy(rows) ? 'words' : ''}">
-      <thead>
-        <tr>
-          ${head.map((cell) => html`<th scope="col">${cell}</th>`)}
-        </tr>
-      </thead>
-      <tbody>
-        ${rows.map(
-          ([name, ...cells]) =>
-            html`<tr>
-              <th scope="row">${name}</th>
-              ${cells.map((cell) => html`<td>${cell}</td>`)}
-            </tr>`,
-        )}
-      </tbody>
-    </table>
-  </div>`;
+  html`<div class="${isWordy(rows) ? 'words' : ''}">${wideTable(`Table: ${caption}`, { head, rows })}</div>`;
 
 const scenarioLines = (lines: string): Markup =>
   html`<p>

@@ -1,7 +1,8 @@
 /** Pictures of a finding as charts of the page, each with its readings as a table. */
 import type { Picture } from '../../measure/finding.ts';
 import { chartNumber, chartValues, type Chart } from '../charts/chart.ts';
-import { chartFigure, dataTable } from '../html/figure.ts';
+import { dataTable } from '../html/data-table.ts';
+import { chartFigure } from '../html/figure.ts';
 import type { Markup } from '../html/markup.ts';
 import { figure } from '../../verdict/figures.ts';
 
