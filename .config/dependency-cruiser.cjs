@@ -18,8 +18,12 @@ const rooms = {
   measure: { allow: ['run', 'model', 'parts', 'gas', 'kinds', 'quantity', 'numerics'], types: [] },
   workshop: { allow: ['parts', 'kinds', 'quantity', 'numerics'], types: [] },
   scenario: {
-    // The description of the whole engine is the registry of registries.
-    allow: ['kinds', 'quantity', '((gas|parts)/.*registry|parts/engine-description)[.]ts$'],
+    // The description of the whole engine is the registry of registries; that of a bench sheet is one too.
+    allow: [
+      'kinds',
+      'quantity',
+      '((gas|parts)/.*registry|parts/engine-description|measure/(sheet|attempts)-description)[.]ts$',
+    ],
     types: ['gas', 'parts', 'model', 'run', 'study', 'measure', 'workshop'],
   },
   verdict: { allow: ['quantity'], types: ['run', 'study', 'measure', 'workshop', 'model', 'parts', 'kinds'] },
@@ -63,6 +67,8 @@ const packages = {
   mathjs: 'quantity',
   yaml: 'scenario',
   'csv-parse': 'scenario',
+  'ml-levenberg-marquardt': 'numerics',
+  'ml-matrix': 'numerics',
   odex: 'numerics',
   yargs: 'cli',
   uplot: 'report/client',

@@ -2,7 +2,13 @@
  * The public face of tickover: from the text of a scenario to a result, and from a result to words, tables and pages.
  * Everything here is pure; files, clock and console belong to the caller.
  */
-export { readScenario, type ScenarioReading } from './scenario/read-scenario.ts';
+export {
+  readScenario,
+  scenarioReader,
+  type ScenarioReader,
+  type ScenarioReading,
+} from './scenario/read-scenario.ts';
+export { optionOverrides, type Override, type OverridesReading } from './scenario/override.ts';
 export type { Attachment, Attachments } from './scenario/attachments.ts';
 export { problemListing, problemText, type Problem } from './scenario/problem.ts';
 export { scenarioJsonSchema, type JsonSchema } from './scenario/json-schema.ts';
@@ -60,3 +66,16 @@ export {
 } from './report/comparison/comparison.ts';
 export { differentKeys, type DifferentKey } from './scenario/written-values.ts';
 export { reportFileNames } from './report/file-names.ts';
+export { benchFileNames } from './report/file-names.ts';
+export { readBenchSheet, type BenchSheet, type BenchSheetReading } from './scenario/read-bench-sheet.ts';
+export { sheetParameters } from './measure/sheet-description.ts';
+export type { BenchCaution, Estimate, Finding, Picture, PictureLine } from './measure/finding.ts';
+export { benchHtml, type TitledFinding } from './report/bench/bench-html.ts';
+export { estimateRow } from './report/bench/estimates.ts';
+export { readAttempts, type AttemptsFile, type AttemptsReading } from './scenario/read-attempts.ts';
+export { attemptsParameters } from './measure/attempts-description.ts';
+export { notebookFinding } from './measure/attempts/notebook.ts';
+export { diagnosis } from './measure/why/diagnosis.ts';
+export { symptomNames, symptoms, type Symptom } from './measure/why/symptoms.ts';
+export { parseQuantity } from './quantity/parse-quantity.ts';
+export { attemptsReferencePage, benchReferencePage } from './scenario/bench-reference.ts';

@@ -31,18 +31,18 @@ export function reasonOf(error: unknown): string {
   return reasons[code] ?? (error instanceof Error ? error.message : String(error));
 }
 
-async function textOf(path: string): Promise<string> {
+export async function textOf(path: string, what = 'scenario'): Promise<string> {
   try {
     const file = await open(path);
     try {
       const { size } = await file.stat();
-      if (size > MOST_BYTES) throw new Error(`it holds ${megabytes(size)}; a scenario is a few kB`);
+      if (size > MOST_BYTES) throw new Error(`it holds ${megabytes(size)}; a ${what} is a few kB`);
       return decoded(await file.readFile());
     } finally {
       await file.close();
     }
   } catch (error) {
-    throw new InputError(`${path}: cannot read this scenario, ${whyUnreadable(error)}.`);
+    throw new InputError(`${path}: cannot read this ${what}, ${whyUnreadable(error)}.`);
   }
 }
 

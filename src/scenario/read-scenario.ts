@@ -4,17 +4,47 @@ import { engineComplaints, engineParameters, type EngineSpec } from '../parts/en
 import type { Attachments } from './attachments.ts';
 import { locate } from './locate.ts';
 import { inFileOrder, type Problem } from './problem.ts';
-import { readDescription } from './read-description.ts';
-import type { Source } from './source.ts';
+import type { Override } from './override.ts';
+import { readSource } from './read-description.ts';
+import { openSource, type Source } from './source.ts';
+import { withOverrides } from './with-overrides.ts';
 
 /** An engine that can be, with the file it was read from; or everything that is wrong with the file, in its order. */
 export type ScenarioReading =
   | { readonly ok: true; readonly spec: EngineSpec; readonly source: Source }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
-/** `attachments` hands over the tables that the file names; without it there are none to be had. */
-export function readScenario(text: string, file: string, attachments?: Attachments): ScenarioReading {
-  const reading = readDescription(text, file, engineParameters, attachments);
+/**
+ * `attachments` hands over the tables that the file names; without it there are none to be had. `overrides` are said
+ * beside the file and stand above it.
+ */
+export function readScenario(
+  text: string,
+  file: string,
+  attachments?: Attachments,
+  overrides: readonly Override[] = [],
+): ScenarioReading {
+  const reader = scenarioReader(text, file, attachments);
+  return reader.ok ? reader.read(overrides) : reader;
+}
+
+/** Reads one file again and again, each time with other values in place of its own. */
+export type ScenarioReader =
+  | { readonly ok: true; readonly read: (overrides: readonly Override[]) => ScenarioReading }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+export function scenarioReader(text: string, file: string, attachments?: Attachments): ScenarioReader {
+  const opened = openSource(text, file);
+  if (!opened.ok) return opened;
+  const read = (overrides: readonly Override[]): ScenarioReading => {
+    const replaced = withOverrides(opened.source, overrides);
+    return replaced.ok ? readChecked(replaced.source, attachments) : replaced;
+  };
+  return { ok: true, read };
+}
+
+function readChecked(opened: Source, attachments: Attachments | undefined): ScenarioReading {
+  const reading = readSource(opened, engineParameters, attachments);
   if (!reading.ok) return reading;
   const { values: spec, source } = reading;
   const problems = engineComplaints(spec).map((complaint) => complaintProblem(complaint, source));
@@ -24,5 +54,5 @@ export function readScenario(text: string, file: string, attachments?: Attachmen
 /** A part's complaint at the value it speaks of, or as near to it as the file goes. */
 function complaintProblem(complaint: Complaint, source: Source): Problem {
   const { offset } = locate(source, complaint.path);
-  return { file: source.file, ...source.at(offset), ...complaint };
+  return { ...source.at(offset), ...complaint };
 }

@@ -1,10 +1,23 @@
 /** Every command, in the order of the help. */
 import { check } from './check.ts';
 import type { Command } from './command.ts';
+import { attempts } from './attempts.ts';
+import { bench } from './bench.ts';
 import { compare } from './compare.ts';
 import { completion } from './completion.ts';
 import { explainCommand } from './explain.ts';
 import { newCommand } from './new.ts';
 import { run } from './run.ts';
+import { why } from './why.ts';
 
-export const commands: readonly Command[] = [newCommand, explainCommand, check, run, compare, completion];
+export const commands: readonly Command[] = [
+  newCommand,
+  explainCommand,
+  check,
+  run,
+  compare,
+  bench,
+  attempts,
+  why,
+  completion,
+];
