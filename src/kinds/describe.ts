@@ -15,6 +15,7 @@ import type {
   PartParameter,
   QuantityParameter,
   TableParameter,
+  TextListParameter,
   TextParameter,
 } from './parameter.ts';
 
@@ -115,3 +116,9 @@ export const partList = <F>(family: F, maxLength: number, doc: string): PartList
   maxLength,
   doc,
 });
+
+export const textList = (
+  limits: { readonly min: number; readonly max: number },
+  example: string,
+  doc: string,
+): TextListParameter => ({ type: 'text list', ...limits, example, doc });

@@ -185,6 +185,17 @@ export interface PartListParameter<F = unknown> {
   readonly doc: string;
 }
 
+/** Texts one below the other, such as the values to try. */
+export interface TextListParameter {
+  readonly type: 'text list';
+  /** How many there may be; with a least number of none the key may be left out. */
+  readonly min: number;
+  readonly max: number;
+  readonly doc: string;
+  /** One entry. */
+  readonly example: string;
+}
+
 /** A value that may be left out altogether; it is then `undefined`. */
 export interface OptionalParameter<P extends LeafParameter = LeafParameter> {
   readonly type: 'optional';
@@ -203,7 +214,7 @@ export type LeafParameter =
   | ClearanceParameter;
 
 export type Parameter =
-  LeafParameter | OptionalParameter | GroupParameter | PartParameter | PartListParameter;
+  LeafParameter | OptionalParameter | GroupParameter | PartParameter | PartListParameter | TextListParameter;
 
 export type Parameters = Readonly<Record<string, Parameter>>;
 
@@ -233,7 +244,9 @@ export type Value<P> =
                       ? ChosenFrom<F>
                       : P extends PartListParameter<infer F>
                         ? readonly ChosenFrom<F>[]
-                        : never;
+                        : P extends TextListParameter
+                          ? readonly string[]
+                          : never;
 
 export type Values<P extends Parameters> = { readonly [K in keyof P]: Value<P[K]> };
 

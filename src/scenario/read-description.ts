@@ -22,6 +22,7 @@ import { inFileOrder, type Problem } from './problem.ts';
 import { noEntries, readKeys, type Entries } from './read-keys.ts';
 import { readLeaf } from './read-leaf.ts';
 import { readTable } from './read-table.ts';
+import { readTextList } from './read-text-list.ts';
 import { note, placeOf, whatIsAt, type Place, type Sheet } from './sheet.ts';
 import { openSource, startOf, type Source } from './source.ts';
 
@@ -67,6 +68,8 @@ function readValue(sheet: Sheet, parameter: Parameter, place: Place): unknown {
       return readPart(sheet, parameter, place);
     case 'part list':
       return readPartList(sheet, parameter, place);
+    case 'text list':
+      return readTextList(sheet, parameter, place);
     case 'optional':
       return place.given ? readScalar(sheet, parameter.parameter, place) : undefined;
   }

@@ -1,5 +1,5 @@
 /** The reference page of all scenario keys, in Markdown, made from the descriptions the reader checks against. */
-import type { Parameter, Parameters } from '../kinds/parameter.ts';
+import type { Parameter, Parameters, TextListParameter } from '../kinds/parameter.ts';
 import { formatQuantity } from '../quantity/format.ts';
 import { exampleOf, expectation, isLeaf, kindsOf, mayBeAbsent } from './expectation.ts';
 
@@ -45,7 +45,8 @@ function innerSections(path: string, parameter: Parameter, depth: number): strin
   ];
 }
 
-const isPlain = (parameter: Parameter): boolean => parameter.type === 'optional' || isLeaf(parameter);
+const isPlain = (parameter: Parameter): boolean =>
+  ['optional', 'text list'].includes(parameter.type) || isLeaf(parameter);
 
 const absence = (doc: string, parameter: Parameter): string =>
   mayBeAbsent(parameter) ? `${doc} May be left out.` : doc;
@@ -62,11 +63,19 @@ function table(leaves: readonly (readonly [string, Parameter])[]): string {
 
 function cells(parameter: Parameter): string[] {
   const own = parameter.type === 'optional' ? parameter.parameter : parameter;
+  if (own.type === 'text list') return textListCells(own);
   if (!isLeaf(own)) return ['', '', '', ''];
   const preset = parameter.type === 'optional' ? 'see the meaning' : presetText(own);
   const example = own.type === 'text' ? '' : `\`${exampleOf(own)}\``;
   return [own.doc, expectation(own), preset, example].map((cell) => cell.replaceAll('|', '\\|'));
 }
+
+const textListCells = (own: TextListParameter): string[] => [
+  own.doc,
+  expectation(own),
+  own.min === 0 ? 'none' : 'must be given',
+  `\`[${own.example}]\``,
+];
 
 function presetText(parameter: Parameter): string {
   if (!('default' in parameter)) return 'must be given';
