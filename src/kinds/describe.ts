@@ -14,6 +14,8 @@ import type {
   PartListParameter,
   PartParameter,
   QuantityParameter,
+  ReadingsParameter,
+  SettingsParameter,
   TableParameter,
   TextListParameter,
   TextParameter,
@@ -83,6 +85,15 @@ export const crankPosition = (
 
 export const table = <C extends string>(description: Omit<TableParameter<C>, 'type'>): TableParameter<C> => ({
   type: 'table',
+  ...description,
+});
+
+export const readings = <C extends string, O extends string = never>(
+  description: Omit<ReadingsParameter<C, O>, 'type'>,
+): ReadingsParameter<C, O> => ({ type: 'readings', ...description });
+
+export const settings = (description: Omit<SettingsParameter, 'type'>): SettingsParameter => ({
+  type: 'settings',
   ...description,
 });
 

@@ -135,6 +135,38 @@ export interface Table<C extends string = string> {
   readonly columns: Readonly<Record<C, readonly number[]>>;
 }
 
+/** A column of readings. The header names it with any unit of its dimension: "speed_rpm", "pressure_bar_gauge". */
+export interface ReadingColumn {
+  readonly dimension: Dimension;
+  /** Smallest and largest valid value, SI, pressures absolute. */
+  readonly min: number;
+  readonly max: number;
+  /** The header in the unit one would use. */
+  readonly example: string;
+}
+
+/** Readings of a test, row by row, in a CSV file of its own that the sheet names; columns in any order. */
+export interface ReadingsParameter<C extends string = string, O extends string = string> {
+  readonly type: 'readings';
+  readonly columns: Readonly<Record<C, ReadingColumn>>;
+  /** Columns that may be left out. */
+  readonly optionalColumns: Readonly<Record<O, ReadingColumn>>;
+  /** The column that grows from row to row, if one does. */
+  readonly ascending?: NoInfer<C>;
+  readonly leastRows: number;
+  readonly mostRows: number;
+  readonly doc: string;
+  /** A file name. */
+  readonly example: string;
+}
+
+/** What such a file holds, SI; all columns of one length. */
+export interface Readings<C extends string = string, O extends string = string> {
+  /** As the sheet names it. */
+  readonly file: string;
+  readonly columns: Readonly<Record<C, readonly number[]>> & Readonly<Partial<Record<O, readonly number[]>>>;
+}
+
 /** The play of a rod in its bore: a radial gap, an ISO fit, or how either is finished. */
 export interface ClearanceParameter {
   readonly type: 'clearance';
@@ -178,6 +210,27 @@ export interface PartParameter<F = unknown> {
   readonly doc: string;
 }
 
+/** Values of a scenario by their paths, "leaks.0.clearance: 12 um"; the scenario's own reader checks them. */
+export interface SettingsParameter {
+  readonly type: 'settings';
+  readonly most: number;
+  /** At least one has to be given. */
+  readonly needed: boolean;
+  readonly doc: string;
+  /** A path and a value. */
+  readonly example: readonly [path: string, value: string];
+}
+
+/** One of them. */
+export interface Setting {
+  /** Keys from the top of the scenario inwards. */
+  readonly path: readonly string[];
+  /** As one would write it in the scenario. */
+  readonly value: string;
+  /** Where it stands. */
+  readonly at: { readonly file: string; readonly line: number; readonly column: number };
+}
+
 export interface PartListParameter<F = unknown> {
   readonly type: 'part list';
   readonly family: F;
@@ -211,10 +264,17 @@ export type LeafParameter =
   | FormulaParameter
   | CrankPositionParameter
   | TableParameter
+  | ReadingsParameter
   | ClearanceParameter;
 
 export type Parameter =
-  LeafParameter | OptionalParameter | GroupParameter | PartParameter | PartListParameter | TextListParameter;
+  | LeafParameter
+  | OptionalParameter
+  | GroupParameter
+  | PartParameter
+  | PartListParameter
+  | SettingsParameter
+  | TextListParameter;
 
 export type Parameters = Readonly<Record<string, Parameter>>;
 
@@ -234,19 +294,23 @@ export type Value<P> =
               ? CrankPosition
               : P extends TableParameter<infer C>
                 ? Table<C>
-                : P extends ClearanceParameter
-                  ? Clearance
-                  : P extends GroupParameter<infer G>
-                    ? P extends { readonly optional: true }
-                      ? Values<G> | undefined
-                      : Values<G>
-                    : P extends PartParameter<infer F>
-                      ? ChosenFrom<F>
-                      : P extends PartListParameter<infer F>
-                        ? readonly ChosenFrom<F>[]
-                        : P extends TextListParameter
-                          ? readonly string[]
-                          : never;
+                : P extends ReadingsParameter<infer C, infer O>
+                  ? Readings<C, O>
+                  : P extends ClearanceParameter
+                    ? Clearance
+                    : P extends SettingsParameter
+                      ? readonly Setting[]
+                      : P extends GroupParameter<infer G>
+                        ? P extends { readonly optional: true }
+                          ? Values<G> | undefined
+                          : Values<G>
+                        : P extends PartParameter<infer F>
+                          ? ChosenFrom<F>
+                          : P extends PartListParameter<infer F>
+                            ? readonly ChosenFrom<F>[]
+                            : P extends TextListParameter
+                              ? readonly string[]
+                              : never;
 
 export type Values<P extends Parameters> = { readonly [K in keyof P]: Value<P[K]> };
 

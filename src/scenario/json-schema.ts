@@ -52,6 +52,19 @@ function schemaOf(parameter: Parameter): JsonSchema {
       const { doc, maxLength } = parameter;
       return { description: doc, type: 'array', maxItems: maxLength, items: partSchema(parameter) };
     }
+    case 'settings': {
+      const { doc, most, example, needed } = parameter;
+      const [path, value] = example;
+      const values = { type: ['string', 'number'] };
+      const size = { maxProperties: most, minProperties: needed ? 1 : 0 };
+      return {
+        description: doc,
+        type: 'object',
+        ...size,
+        additionalProperties: values,
+        examples: [{ [path]: value }],
+      };
+    }
   }
 }
 
@@ -90,6 +103,7 @@ function leafSchema(parameter: LeafParameter): JsonSchema {
     case 'crank position':
       return { type: 'string', pattern: `^${number}${crankPosition}$`, examples: [parameter.example] };
     case 'table':
+    case 'readings':
       return { type: 'string', pattern: String.raw`\.[cC][sS][vV]$`, examples: [parameter.example] };
     case 'clearance':
       return clearanceSchema(parameter);

@@ -19,6 +19,7 @@ function leavesOf(parameter: Parameter, path: string): Named[] {
   if (parameter.type === 'optional') return [[path, parameter.parameter]];
   if (parameter.type === 'text list') return [];
   if (parameter.type === 'group') return leaves(parameter.parameters, `${path}.`);
+  if (parameter.type === 'settings') return [];
   return kindsOf(parameter).flatMap(({ kind, parameters }) => leaves(parameters, `${path} (${kind}).`));
 }
 
