@@ -19,7 +19,11 @@ const rooms = {
   workshop: { allow: ['parts', 'kinds', 'quantity', 'numerics'], types: [] },
   scenario: {
     // The description of the whole engine is the registry of registries.
-    allow: ['kinds', 'quantity', '((gas|parts)/.*registry|parts/engine-description)[.]ts$'],
+    allow: [
+      'kinds',
+      'quantity',
+      '((gas|parts)/.*registry|parts/engine-description|study/(study-description|plan|.*registry))[.]ts$',
+    ],
     types: ['gas', 'parts', 'model', 'run', 'study', 'measure', 'workshop'],
   },
   verdict: { allow: ['quantity'], types: ['run', 'study', 'measure', 'workshop', 'model', 'parts', 'kinds'] },
@@ -64,6 +68,10 @@ const packages = {
   yaml: 'scenario',
   'csv-parse': 'scenario',
   odex: 'numerics',
+  piscina: 'cli',
+  'cli-progress': 'cli',
+  'pure-rand': 'study',
+  'simple-statistics': 'study',
   yargs: 'cli',
   uplot: 'report/client',
 };

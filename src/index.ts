@@ -10,7 +10,7 @@ export {
 } from './scenario/read-scenario.ts';
 export { optionOverrides, type Override, type OverridesReading } from './scenario/override.ts';
 export type { Attachment, Attachments } from './scenario/attachments.ts';
-export { problemListing, problemText, type Problem } from './scenario/problem.ts';
+export { problemListing, problemSentence, problemText, type Problem } from './scenario/problem.ts';
 export { scenarioJsonSchema } from './scenario/json-schema.ts';
 export { referencePage } from './scenario/reference-page.ts';
 export { engineParameters, type EngineSpec } from './parts/engine-description.ts';

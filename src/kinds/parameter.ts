@@ -173,6 +173,8 @@ export interface ClearanceParameter {
   /** Largest valid radial gap, SI; the smallest is none. */
   readonly max: number;
   readonly words: ClearanceWords;
+  /** Where its nominal diameter stands: a key beside it, or with a point in it a path from the top of the scenario. */
+  readonly diameter: string;
   readonly doc: string;
   /** A gap, as one would write it: "8 um". */
   readonly example: string;

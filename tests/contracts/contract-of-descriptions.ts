@@ -160,6 +160,7 @@ function parameterComplaints(parameter: Parameter): string[] {
     case 'formula':
     case 'crank position':
     case 'table':
+    case 'readings':
     case 'clearance':
       return [...doc, ...leafComplaints(parameter)];
   }

@@ -13,6 +13,7 @@ export const plainPistonLeak = kindOf({
     clearance: clearance(
       '20 um',
       'Play of the piston in its bore: radial, half the difference of the diameters, or as a fit or two finishes.',
+      'cylinder.bore',
     ),
     length: quantity('length', { min: 1e-4, max: 1 }, '40 mm', 'Length of piston that seals.'),
     eccentricity: pureNumber(

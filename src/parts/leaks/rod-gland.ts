@@ -13,6 +13,7 @@ export const rodGlandLeak = kindOf({
     clearance: clearance(
       '10 um',
       'Play of the rod in the gland, packing taken into account: radial, half the difference of the diameters, or as a fit or two finishes.',
+      'cylinder.piston_rod_diameter',
     ),
     length: quantity('length', { min: 1e-4, max: 0.5 }, '15 mm', 'Length of gland that seals.'),
     eccentricity: pureNumber(

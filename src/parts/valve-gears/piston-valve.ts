@@ -29,6 +29,7 @@ const pistonValveParameters = {
   clearance: clearance(
     '8 um',
     'Play of the valve in its sleeve: radial, half the difference of the diameters, or as a fit or two finishes.',
+    'sleeve_bore',
   ),
   eccentricity: pureNumber(
     { min: 0, max: 1, default: 1 },

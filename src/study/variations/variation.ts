@@ -1,0 +1,38 @@
+/** Contract of the variations: one thing about the engine that differs from one engine of a study to the next. */
+import type { Family } from '../../kinds/kind.ts';
+
+/** A value between two ends, written in one unit: "20 % of stroke" to "70 % of stroke". */
+export interface Ramp {
+  readonly from: number;
+  readonly to: number;
+  /** As it is written; may be empty. */
+  readonly unit: string;
+}
+
+/** No value at all: the engine is left as its file has it. */
+export const LEFT_OUT = 'left out';
+
+export interface Variation {
+  /** Paths in the scenario that all take the value: "valve_gear.admission.closes". */
+  readonly paths: readonly string[];
+  /** How many values a grid or a list takes. */
+  readonly count: number;
+  /** The value of a number from 0 up to `count`, as one would write it in the scenario. */
+  readonly level: (index: number) => string;
+  /** The value at a share of the whole, from 0 up to 1. */
+  readonly at: (share: number) => string;
+  /** Only where every value between the ends may be taken. */
+  readonly ramp?: Ramp;
+  /** The unit of all its values, if they are numbers with one and the same. */
+  readonly unit?: string;
+}
+
+/** Nine digits: more than anything is made to, few enough to hide the rounding of binary numbers. */
+const DIGITS = 9;
+
+export const rampText = (value: number, unit: string): string => {
+  const number = String(Number(value.toPrecision(DIGITS)) + 0);
+  return unit === '' ? number : `${number} ${unit}`;
+};
+
+export type VariationFamily = Family<null, Variation>;
