@@ -8,6 +8,15 @@ export {
   type ScenarioReader,
   type ScenarioReading,
 } from './scenario/read-scenario.ts';
+export {
+  isStudy,
+  readStudy,
+  type Study,
+  type StudyReading,
+  type StudySurroundings,
+} from './scenario/read-study.ts';
+export { optionStudy } from './scenario/option-study.ts';
+export { nominalAt } from './scenario/nominal.ts';
 export { optionOverrides, type Override, type OverridesReading } from './scenario/override.ts';
 export type { Attachment, Attachments } from './scenario/attachments.ts';
 export { problemListing, problemSentence, problemText, type Problem } from './scenario/problem.ts';
@@ -27,6 +36,31 @@ export type {
   Trace,
   WorkLedger,
 } from './run/result.ts';
+export { studyParameters } from './study/study-description.ts';
+export { planOf, settingsAt, type Plan } from './study/plan.ts';
+export type { SettingText } from './study/aims/aim.ts';
+export type { Ask } from './study/ask.ts';
+export {
+  brokenOff,
+  engineAnswer,
+  impossible,
+  runs,
+  type EngineAnswer,
+  type Wanted,
+} from './study/engine-answer.ts';
+export { worstMargin, type Condition } from './study/conditions/condition.ts';
+export { bestSetting, type Best } from './study/best.ts';
+export { limitOf, type Limit } from './study/limit.ts';
+export { oddsOf, type OddsAt } from './study/odds.ts';
+export { changeable, nextChanges, type NextChanges } from './study/next-changes.ts';
+export {
+  CSV_LINE_END,
+  studyCsvHeader,
+  studyCsvRow,
+  studyJsonLine,
+  type StudyRow,
+  type Varied,
+} from './report/csv/study-rows.ts';
 export { verdictOf, type Verdict } from './verdict/verdict.ts';
 export { keyFigures, type KeyFigure } from './verdict/key-figures.ts';
 export type { Caution } from './verdict/cautions/caution.ts';

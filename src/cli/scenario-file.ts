@@ -2,7 +2,14 @@
 import { readFileSync, statSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { dirname, join, posix, win32 } from 'node:path';
-import { problemListing, readScenario, type Attachments, type EngineSpec } from '../index.ts';
+import {
+  optionOverrides,
+  problemListing,
+  readScenario,
+  type Attachment,
+  type Attachments,
+  type EngineSpec,
+} from '../index.ts';
 import { InputError } from './exit-codes.ts';
 
 const reasons: Readonly<Record<string, string>> = {
@@ -25,7 +32,8 @@ export function reasonOf(error: unknown): string {
   return reasons[code] ?? (error instanceof Error ? error.message : String(error));
 }
 
-async function textOf(path: string): Promise<string> {
+/** The text of a scenario or a study. */
+export async function scenarioText(path: string): Promise<string> {
   try {
     const file = await open(path);
     try {
@@ -66,8 +74,24 @@ export function attachmentsOf(scenarioPath: string): Attachments {
   };
 }
 
-export async function engineFromFile(path: string): Promise<EngineSpec> {
-  const reading = readScenario(await textOf(path), path, attachmentsOf(path));
+/** The scenario that a study names, unless it cannot be read. */
+export function readableScenario(path: string): Attachment {
+  if (!/\.ya?ml$/iu.test(path)) return { ok: false, reason: 'not named ".yaml"' };
+  try {
+    const about = statSync(path);
+    if (!about.isFile()) return { ok: false, reason: 'it is not a file' };
+    if (about.size > MOST_BYTES) return { ok: false, reason: `it holds ${megabytes(about.size)}` };
+    return { ok: true, text: decoded(readFileSync(path)) };
+  } catch (error) {
+    return { ok: false, reason: whyUnreadable(error) };
+  }
+}
+
+/** `set` are values said beside the file: "cylinder.bore=60 mm". */
+export async function engineFromFile(path: string, set: readonly string[] = []): Promise<EngineSpec> {
+  const said = optionOverrides(set);
+  if (!said.ok) throw new InputError(problemListing(said.problems));
+  const reading = readScenario(await scenarioText(path), path, attachmentsOf(path), said.overrides);
   if (!reading.ok) throw new InputError(problemListing(reading.problems));
   return reading.spec;
 }

@@ -5,19 +5,21 @@ import { defaultFolder, writeReport } from '../report-files.ts';
 import { engineFromFile } from '../scenario-file.ts';
 import { terminalVerdict } from '../terminal-verdict.ts';
 import type { Command } from './command.ts';
+import { setOption } from './study-options.ts';
 
 interface RunOptions {
   readonly file: string;
   readonly out: string | undefined;
   readonly json: boolean;
   readonly quiet: boolean;
+  readonly set: readonly string[];
 }
 
 /** Outcomes that say something about this program rather than about the engine. */
 const faults: readonly OutcomeKind[] = ['step-limit', 'non-finite'];
 
 async function runFile(options: RunOptions, print: (text: string) => void): Promise<ExitCode> {
-  const spec = await engineFromFile(options.file);
+  const spec = await engineFromFile(options.file, options.set);
   const result = runEngine(spec);
   const paths = await writeReport(result, options.out ?? defaultFolder(options.file));
   if (options.json) print(JSON.stringify(summaryJson(result), null, 2));
@@ -50,7 +52,8 @@ export const run: Command = (args, { print, guarded }) =>
           default: false,
           describe: 'Print nothing; only write the report',
         })
+        .option('set', setOption)
         .example('$0 run scenarios/cider-press.yaml', 'the demo')
         .example('$0 run my-engine.yaml --out attempt-3 --json', 'for a script'),
-    ({ file, out, json, quiet }) => guarded(() => runFile({ file, out, json, quiet }, print)),
+    ({ file, out, json, quiet, set }) => guarded(() => runFile({ file, out, json, quiet, set }, print)),
   );

@@ -23,7 +23,7 @@ export interface StudyRow {
 export const CSV_LINE_END = '\r\n';
 
 const line = (cells: readonly (string | number | null)[]): string =>
-  stringify([[...cells]], { record_delimiter: 'windows', escape_formulas: true });
+  stringify([cells.map((cell) => cell ?? '')], { record_delimiter: 'windows', escape_formulas: true });
 
 /** "valve_gear.admission.closes" in "% of stroke" is "valve_gear.admission.closes_percent_of_stroke". */
 function header({ paths, unit }: Varied): string {
