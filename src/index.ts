@@ -16,7 +16,7 @@ export {
   type StudySurroundings,
 } from './scenario/read-study.ts';
 export { optionStudy } from './scenario/option-study.ts';
-export { nominalAt } from './scenario/nominal.ts';
+export { lengthOf, nominalAt } from './scenario/nominal.ts';
 export { optionOverrides, type Override, type OverridesReading } from './scenario/override.ts';
 export type { Attachment, Attachments } from './scenario/attachments.ts';
 export { problemListing, problemSentence, problemText, type Problem } from './scenario/problem.ts';
@@ -49,9 +49,11 @@ export {
   type Wanted,
 } from './study/engine-answer.ts';
 export { worstMargin, type Condition } from './study/conditions/condition.ts';
-export { bestSetting, type Best } from './study/best.ts';
-export { limitOf, type Limit } from './study/limit.ts';
-export { oddsOf, type OddsAt } from './study/odds.ts';
+export { bestSetting, type Best, type BestTask } from './study/best.ts';
+export { limitOf, type Limit, type LimitTask } from './study/limit.ts';
+export { processesWithin, type Processes } from './study/processes.ts';
+export { rampOf } from './study/variations/ramp.ts';
+export { oddsOf, type Built, type OddsAt, type OddsTask } from './study/odds.ts';
 export { changeable, nextChanges, type NextChanges } from './study/next-changes.ts';
 export {
   CSV_LINE_END,
@@ -61,6 +63,11 @@ export {
   type StudyRow,
   type Varied,
 } from './report/csv/study-rows.ts';
+export { bestWords } from './verdict/studies/best-words.ts';
+export { limitWords } from './verdict/studies/limit-words.ts';
+export { oddsWords } from './verdict/studies/odds-words.ts';
+export { nextWords } from './verdict/studies/next-words.ts';
+export type { StudyWords } from './verdict/studies/study-words.ts';
 export { verdictOf, type Verdict } from './verdict/verdict.ts';
 export { keyFigures, type KeyFigure } from './verdict/key-figures.ts';
 export type { Caution } from './verdict/cautions/caution.ts';

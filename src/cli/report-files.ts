@@ -20,7 +20,7 @@ export function defaultFolder(scenarioPath: string): string {
 }
 
 /** Script and style sheet of the page, built beside this file, with the hashes its security policy names. */
-async function reportAssets(): Promise<ReportAssets> {
+export async function reportAssets(): Promise<ReportAssets> {
   const read = async (name: string): Promise<ReportAssets['script']> => {
     const text = await readFile(new URL(`../report/${name}`, import.meta.url), 'utf8');
     return { text, sha256: createHash('sha256').update(text).digest('base64') };
@@ -29,7 +29,8 @@ async function reportAssets(): Promise<ReportAssets> {
   return { script, style };
 }
 
-async function replaceFile(folder: string, name: string, text: string): Promise<string> {
+/** Writes a file aside and puts it in place when it is whole. */
+export async function replaceFile(folder: string, name: string, text: string): Promise<string> {
   const path = join(folder, name);
   const aside = join(folder, `.${name}.${randomUUID()}.part`);
   try {

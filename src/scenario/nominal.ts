@@ -13,6 +13,12 @@ export function nominalAt(reader: Reader, overrides: readonly Override[], path: 
   if (given?.parameter.type !== 'clearance') return { text };
   const { diameter } = given.parameter;
   const where = diameter.includes('.') ? diameter.split('.') : [...path.split('.').slice(0, -1), diameter];
-  const length = parseQuantity(reader.textAt(overrides, where) ?? '', 'length');
-  return length.ok ? { text, diameter: length.value } : { text };
+  const length = lengthOf(reader.textAt(overrides, where) ?? '');
+  return length === undefined ? { text } : { text, diameter: length };
+}
+
+/** A length as it is written [m]. */
+export function lengthOf(text: string): number | undefined {
+  const length = parseQuantity(text, 'length');
+  return length.ok ? length.value : undefined;
 }

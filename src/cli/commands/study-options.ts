@@ -27,3 +27,9 @@ export const quietOption = {
   default: false,
   describe: 'Print nothing; only write the files',
 } as const;
+
+export const jsonOption = {
+  type: 'boolean',
+  default: false,
+  describe: 'Print one JSON object instead of text',
+} as const;

@@ -1,5 +1,5 @@
 /** `tickover sweep FILE`: one row for each engine of a study. */
-import { planOf, type Study, type Wanted } from '../../index.ts';
+import { planOf } from '../../index.ts';
 import { EXIT, InputError, type ExitCode } from '../exit-codes.ts';
 import { fingerprintOf } from '../studies/fingerprint.ts';
 import { openStudy, type OpenedStudy } from '../studies/open-study.ts';
@@ -7,6 +7,7 @@ import { progressBar } from '../studies/progress.ts';
 import { enginesIn, openRowFiles, rowPaths, wholeStudy, type Shard } from '../studies/row-files.ts';
 import { sweep as sweepAll, sweepHeader, type SweepTask } from '../studies/sweep.ts';
 import { startWorkers } from '../studies/workers.ts';
+import { wantedOf } from '../studies/wanted.ts';
 import { workerScript } from '../studies/worker-script.ts';
 import { version } from '../version.ts';
 import type { Command } from './command.ts';
@@ -30,10 +31,6 @@ function shardOf(text: string | undefined): Shard {
     throw new InputError(`--shard ${text}: expected which share of how many, such as 2/4.`);
   return { index, of };
 }
-
-export const wantedOf = ({ spec }: Study): Wanted => ({
-  starts: spec.conditions.some((own) => own.build(null).starts === true),
-});
 
 async function sweepFile(options: SweepOptions, print: (text: string) => void): Promise<ExitCode> {
   const opened = await openStudy(options);

@@ -4,9 +4,10 @@
  * of the finished file, save for a last line that may be torn. Whoever goes on cuts that off and writes behind it.
  */
 import { createReadStream } from 'node:fs';
-import { mkdir, open, readFile, rename, truncate, writeFile, type FileHandle } from 'node:fs/promises';
-import { join } from 'node:path';
+import { mkdir, open, readFile, truncate, type FileHandle } from 'node:fs/promises';
+import { basename, join } from 'node:path';
 import { InputError } from '../exit-codes.ts';
+import { replaceFile } from '../report-files.ts';
 import { reasonOf } from '../scenario-file.ts';
 
 /** Which share of a study: the first of four is 1 of 4. */
@@ -106,15 +107,6 @@ export async function rowsStanding({ csv, json }: RowPaths): Promise<number> {
   return Math.max(0, Math.min(table.lines - 1, lines.lines));
 }
 
-/** A file that is there in whole or not at all. */
-export async function writeWhole(path: string, text: string): Promise<void> {
-  const aside = `${path}.part`;
-  await writing(path, async () => {
-    await writeFile(aside, text, { flush: true });
-    await rename(aside, path);
-  });
-}
-
 /** Begins the files of a sweep anew, or opens those there are behind the rows that stand. */
 export async function openRowFiles(
   folder: string,
@@ -137,7 +129,7 @@ export async function openRowFiles(
   const [csv, json] = [await opened(paths.csv), await opened(paths.json)];
   await cut(paths.csv, rows === 0 ? 0 : rows + 1);
   await cut(paths.json, rows);
-  await writeWhole(paths.sheet, sheetText(sheet));
+  await replaceFile(folder, basename(paths.sheet), sheetText(sheet));
   if (rows === 0) await writing(paths.csv, () => csv.appendFile(header));
   return {
     rows,

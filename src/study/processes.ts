@@ -1,0 +1,40 @@
+/** Ways of working that keep a clearance within a limit. */
+import { boreFinishes, rodFinishes } from '../parts/fits/finishes.ts';
+import { clearanceOf } from '../parts/fits/clearance.ts';
+import { stepOf } from '../parts/fits/tolerance-grades.ts';
+
+export interface Processes {
+  /** The coarsest pairs of finishes, bore / rod, whose largest clearance stays within the limit. */
+  readonly surely: readonly string[];
+  /** The coarsest pairs whose mean clearance does, while some come out wider. */
+  readonly often: readonly string[];
+}
+
+interface Pair {
+  readonly name: string;
+  readonly bore: number;
+  readonly rod: number;
+  readonly mean: number;
+  readonly most: number;
+}
+
+/** Diameter and radial clearance in metres; `undefined` where the tables of fits do not go. */
+export function processesWithin(diameter: number, gap: number): Processes | undefined {
+  if (stepOf(diameter) < 0) return undefined;
+  const pairs = [...boreFinishes.keys()].flatMap((bore, i) =>
+    [...rodFinishes.keys()].map((rod, k): Pair => {
+      const { mean, most } = clearanceOf(diameter, { by: 'process', bore, rod });
+      return { name: `${bore} / ${rod}`, bore: i, rod: k, mean, most };
+    }),
+  );
+  const surely = pairs.filter(({ most }) => most <= gap);
+  const often = pairs.filter(({ mean, most }) => mean <= gap && most > gap);
+  return { surely: coarsest(surely), often: coarsest(often) };
+}
+
+/** Those that no other of them is coarser than in one finish and no finer in the other. */
+function coarsest(pairs: readonly Pair[]): string[] {
+  return pairs
+    .filter((own) => !pairs.some((other) => other !== own && other.bore <= own.bore && other.rod <= own.rod))
+    .map(({ name }) => name);
+}
