@@ -21,6 +21,10 @@ export { optionOverrides, type Override, type OverridesReading } from './scenari
 export type { Attachment, Attachments } from './scenario/attachments.ts';
 export { problemListing, problemSentence, problemText, type Problem } from './scenario/problem.ts';
 export { scenarioJsonSchema } from './scenario/json-schema.ts';
+export { describedKeys, type DescribedKey } from './scenario/described-keys.ts';
+export { explainKey, type Explaining, type KeyExplanation } from './scenario/explain.ts';
+export { newScenario, valveGearKinds, type NewScenario } from './scenario/new-scenario.ts';
+export { inUnits, type UnitSystem } from './quantity/unit-system.ts';
 export { referencePage } from './scenario/reference-page.ts';
 export { engineParameters, type EngineSpec } from './parts/engine-description.ts';
 export { runEngine } from './run/run-engine.ts';
@@ -77,4 +81,15 @@ export { summaryJson } from './report/summary/summary-json.ts';
 export type { Summary } from './report/summary/summary.ts';
 export { reportHtml } from './report/report-html.ts';
 export type { ReportAssets } from './report/html/page.ts';
+export { comparisonHtml } from './report/comparison/comparison-html.ts';
+export { comparisonCsv } from './report/comparison/comparison-csv.ts';
+export { figureRows } from './report/comparison/compared-figures.ts';
+export {
+  MOST_RUNS,
+  labelOf,
+  type ComparedKey,
+  type ComparedRun,
+  type Comparison,
+} from './report/comparison/comparison.ts';
+export { differentKeys, type DifferentKey } from './scenario/written-values.ts';
 export { reportFileNames } from './report/file-names.ts';

@@ -9,6 +9,7 @@ import {
   type Attachment,
   type Attachments,
   type EngineSpec,
+  type ScenarioReading,
 } from '../index.ts';
 import { InputError } from './exit-codes.ts';
 
@@ -89,9 +90,16 @@ export function readableScenario(path: string): Attachment {
 
 /** `set` are values said beside the file: "cylinder.bore=60 mm". */
 export async function engineFromFile(path: string, set: readonly string[] = []): Promise<EngineSpec> {
+  return (await scenarioFromFile(path, set)).spec;
+}
+
+/** The engine, and the text that describes it. */
+export async function scenarioFromFile(path: string, set: readonly string[] = []): Promise<GoodReading> {
   const said = optionOverrides(set);
   if (!said.ok) throw new InputError(problemListing(said.problems));
   const reading = readScenario(await scenarioText(path), path, attachmentsOf(path), said.overrides);
   if (!reading.ok) throw new InputError(problemListing(reading.problems));
-  return reading.spec;
+  return reading;
 }
+
+type GoodReading = Extract<ScenarioReading, { ok: true }>;

@@ -1,7 +1,6 @@
 /** The reference page of all scenario keys, in Markdown, made from the descriptions the reader checks against. */
 import type { Parameter, Parameters, TextListParameter } from '../kinds/parameter.ts';
-import { formatQuantity } from '../quantity/format.ts';
-import { exampleOf, expectation, isLeaf, kindsOf, mayBeAbsent } from './expectation.ts';
+import { exampleOf, expectation, isLeaf, kindsOf, mayBeAbsent, presetText } from './expectation.ts';
 
 const HEAD = `# Scenario keys
 
@@ -65,7 +64,7 @@ function cells(parameter: Parameter): string[] {
   const own = parameter.type === 'optional' ? parameter.parameter : parameter;
   if (own.type === 'text list') return textListCells(own);
   if (!isLeaf(own)) return ['', '', '', ''];
-  const preset = parameter.type === 'optional' ? 'see the meaning' : presetText(own);
+  const preset = parameter.type === 'optional' ? 'see the meaning' : (presetText(own) ?? 'must be given');
   const example = own.type === 'text' ? '' : `\`${exampleOf(own)}\``;
   return [own.doc, expectation(own), preset, example].map((cell) => cell.replaceAll('|', '\\|'));
 }
@@ -76,10 +75,3 @@ const textListCells = (own: TextListParameter): string[] => [
   own.min === 0 ? 'none' : 'must be given',
   `\`[${own.example}]\``,
 ];
-
-function presetText(parameter: Parameter): string {
-  if (!('default' in parameter)) return 'must be given';
-  if (parameter.type === 'quantity') return formatQuantity(parameter.default, parameter.dimension);
-  if (typeof parameter.default === 'object') return 'as in the example';
-  return parameter.default === '' ? 'empty' : String(parameter.default);
-}

@@ -1,4 +1,5 @@
 /** From a result to what a builder needs to hear: does it run, where do air and work go, what to try, what to mind. */
+import { inUnits, unitSystem, type UnitSystem } from '../quantity/unit-system.ts';
 import type { RunResult } from '../run/result.ts';
 import type { Caution } from './cautions/caution.ts';
 import { cautions } from './cautions/registry.ts';
@@ -16,11 +17,12 @@ export interface Verdict {
   readonly cautions: readonly Caution[];
 }
 
-export function verdictOf(result: RunResult): Verdict {
-  return {
+/** `units` are those of the sentences. */
+export function verdictOf(result: RunResult, units: UnitSystem = unitSystem()): Verdict {
+  return inUnits(units, () => ({
     headline: headlineOf(result),
     statements: statementsOf(result),
     nextChange: nextChangeOf(result),
     cautions: cautions.flatMap((caution) => caution(result) ?? []),
-  };
+  }));
 }

@@ -1,11 +1,29 @@
 /** Every command, in the order of the help. */
 import { best } from './best.ts';
+import { check } from './check.ts';
 import type { Command } from './command.ts';
+import { compare } from './compare.ts';
+import { completion } from './completion.ts';
+import { explainCommand } from './explain.ts';
 import { limit } from './limit.ts';
 import { merge } from './merge.ts';
+import { newCommand } from './new.ts';
 import { next } from './next.ts';
 import { odds } from './odds.ts';
 import { run } from './run.ts';
 import { sweep } from './sweep.ts';
 
-export const commands: readonly Command[] = [run, next, sweep, best, limit, odds, merge];
+export const commands: readonly Command[] = [
+  newCommand,
+  explainCommand,
+  check,
+  run,
+  compare,
+  next,
+  sweep,
+  best,
+  limit,
+  odds,
+  merge,
+  completion,
+];

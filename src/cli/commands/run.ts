@@ -1,8 +1,9 @@
 /** `tickover run FILE`: one engine from its scenario to verdict and report. */
-import { runEngine, summaryJson, type OutcomeKind } from '../../index.ts';
+import { runEngine, summaryJson, type OutcomeKind, type UnitSystem } from '../../index.ts';
 import { EXIT, type ExitCode } from '../exit-codes.ts';
 import { defaultFolder, writeReport } from '../report-files.ts';
 import { engineFromFile } from '../scenario-file.ts';
+import { unitsOption } from '../options.ts';
 import { terminalVerdict } from '../terminal-verdict.ts';
 import type { Command } from './command.ts';
 import { setOption } from './study-options.ts';
@@ -13,6 +14,7 @@ interface RunOptions {
   readonly json: boolean;
   readonly quiet: boolean;
   readonly set: readonly string[];
+  readonly units: UnitSystem;
 }
 
 /** Outcomes that say something about this program rather than about the engine. */
@@ -21,10 +23,10 @@ const faults: readonly OutcomeKind[] = ['step-limit', 'non-finite'];
 async function runFile(options: RunOptions, print: (text: string) => void): Promise<ExitCode> {
   const spec = await engineFromFile(options.file, options.set);
   const result = runEngine(spec);
-  const paths = await writeReport(result, options.out ?? defaultFolder(options.file));
+  const paths = await writeReport(result, options.out ?? defaultFolder(options.file), options.units);
   if (options.json) print(JSON.stringify(summaryJson(result), null, 2));
   else if (!options.quiet) {
-    print(terminalVerdict(result));
+    print(terminalVerdict(result, options.units));
     print(`\nReport: ${paths.join('\n        ')}`);
   }
   return faults.includes(result.outcome.kind) ? EXIT.fault : EXIT.ran;
@@ -53,7 +55,10 @@ export const run: Command = (args, { print, guarded }) =>
           describe: 'Print nothing; only write the report',
         })
         .option('set', setOption)
+        .options(unitsOption)
         .example('$0 run scenarios/cider-press.yaml', 'the demo')
-        .example('$0 run my-engine.yaml --out attempt-3 --json', 'for a script'),
-    ({ file, out, json, quiet, set }) => guarded(() => runFile({ file, out, json, quiet, set }, print)),
+        .example('$0 run my-engine.yaml --out attempt-3 --json', 'for a script')
+        .example('$0 run my-engine.yaml --units imperial', 'psi, in, cfm, lbf·ft'),
+    ({ file, out, json, quiet, set, units }) =>
+      guarded(() => runFile({ file, out, json, quiet, set, units }, print)),
   );

@@ -31,13 +31,19 @@ export const clearanceWords = {
  * A parameter for the play between a bore and a rod of one nominal diameter, which stands beside it under the key
  * `diameter` or, with a point in it, at that path of the scenario.
  */
-export const clearance = (example: string, doc: string, diameter: string): ClearanceParameter => ({
+export const clearance = (
+  example: string,
+  doc: string,
+  measure: string,
+  diameter: string,
+): ClearanceParameter => ({
   type: 'clearance',
   max: 1e-3,
   words: clearanceWords,
   diameter,
   example,
   doc,
+  measure,
 });
 
 /** Radial [m]. */

@@ -125,6 +125,8 @@ export const pistonLiftedValve = kindOf({
   kind: 'piston-lifted valve',
   doc: 'A ball or poppet in the cover, lifted by a pin on the piston; exhaust through holes in the barrel. Must be pushed to start.',
   parameters: pistonLiftedValveParameters,
+  // With little clearance the piston would squeeze what the holes have shut in above the pressure of the chest.
+  firstEngine: { values: { 'cylinder.clearance': '50 %', 'start.hand_speed': '300 rpm' } },
   complaints: pistonLiftedValveComplaints,
   build,
 });

@@ -168,6 +168,7 @@ export const rotaryDisc = kindOf({
   kind: 'rotary disc',
   doc: 'A slotted disc turned by the crank between two drilled plates, one to one or geared down.',
   parameters: rotaryDiscParameters,
+  firstEngine: { values: { 'valve_gear.exhaust.pitch_radius': '14 mm' } },
   complaints: rotaryDiscComplaints,
   build,
 });

@@ -29,6 +29,8 @@ export const correlationWallHeat = kindOf({
         { min: 200, max: 800 },
         '15 degC',
         'Mean wall temperature; the room if not given.',
+        'A thermocouple or a contact thermometer under a dab of grease, outside, half way along the barrel, ' +
+          'when the engine has run for a quarter of an hour.',
       ),
     ),
   },

@@ -14,7 +14,7 @@ import type {
 
 export function summaryJson(result: RunResult): Summary {
   const { settled, compressor, moisture, ledger, counters } = result;
-  const { headline, statements, nextChange, cautions } = verdictOf(result);
+  const { headline, statements, nextChange, cautions } = verdictOf(result, 'metric');
   return {
     schema_version: 1,
     title: result.title,
