@@ -11,7 +11,7 @@ import { runs, type EngineAnswer } from './engine-answer.ts';
 import type { MeasureName } from './measures.ts';
 import { settingsAt, type Plan } from './plan.ts';
 import { randomFrom } from './random.ts';
-import { quantiles, rankCorrelation, share, type Quantiles, type Share } from './statistics.ts';
+import { distribution, quantiles, rankCorrelation, share, type Quantiles, type Share } from './statistics.ts';
 import type { Nominal, Tolerance } from './tolerances/tolerance.ts';
 
 export interface OddsTask {
@@ -50,6 +50,8 @@ export interface OddsAt {
   readonly conditions: readonly Share[];
   /** Of the engines that run. */
   readonly spread: Readonly<Partial<Record<MeasureName, Quantiles>>>;
+  /** Speeds [rad/s] that 0 %, 2.5 %, 5 % … 100 % of those that run stay below; empty if none runs. */
+  readonly speeds: readonly number[];
   /** What matters most first. */
   readonly influences: readonly Influence[];
 }
@@ -118,7 +120,7 @@ function summary(
   { conditions }: OddsTask,
   answers: readonly EngineAnswer[],
   margins: readonly number[],
-): Pick<OddsAt, 'runs' | 'holds' | 'conditions' | 'spread'> {
+): Pick<OddsAt, 'runs' | 'holds' | 'conditions' | 'spread' | 'speeds'> {
   const count = (holds: (answer: EngineAnswer, i: number) => boolean): Share =>
     share(answers.filter(holds).length, answers.length);
   const running = answers.filter(runs);
@@ -142,6 +144,7 @@ function summary(
       count((answer) => runs(answer) && condition.margin(answer) >= 0),
     ),
     spread: Object.fromEntries(names.flatMap(spreadOf)),
+    speeds: distribution(running.flatMap(({ values }) => values.speed ?? [])),
   };
 }
 

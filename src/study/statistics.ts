@@ -34,9 +34,18 @@ export interface Quantiles {
 /** Values that 5 %, 50 % and 95 % stay below; `undefined` of nothing. */
 export function quantiles(values: readonly number[]): Quantiles | undefined {
   if (values.length === 0) return undefined;
-  const sorted = Float64Array.from(values).sort();
-  const at = (p: number): number => quantileSorted(sorted as unknown as number[], p);
+  const sorted = [...values].sort((a, b) => a - b);
+  const at = (p: number): number => quantileSorted(sorted, p);
   return { low: at(0.05), median: at(0.5), high: at(0.95) };
+}
+
+const STEPS = 40;
+
+/** Values that 0 %, 2.5 %, 5 % … 100 % stay below; of nothing, none. */
+export function distribution(values: readonly number[]): number[] {
+  if (values.length === 0) return [];
+  const sorted = [...values].sort((a, b) => a - b);
+  return Array.from({ length: STEPS + 1 }, (_, i) => quantileSorted(sorted, i / STEPS));
 }
 
 /** Places in the order from small to large; equal values share the mean of theirs. */
