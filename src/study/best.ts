@@ -15,7 +15,7 @@ import type { Ask } from './ask.ts';
 import { worstMargin, type Condition } from './conditions/condition.ts';
 import type { EngineAnswer } from './engine-answer.ts';
 import { settingsAt } from './plan.ts';
-import type { Variation } from './variations/variation.ts';
+import { roundShare, type Variation } from './variations/variation.ts';
 
 export interface BestTask {
   readonly variations: readonly Variation[];
@@ -60,6 +60,7 @@ const WALK = 21;
 const FLAT_SHARE = 0.01;
 const FLAT_STRETCH = 0.2;
 const CLOSE = 1 / 400;
+const ROUND_PARTS = 500;
 const BEYOND_ANY_SCORE = 1e9;
 
 interface Notebook {
@@ -103,9 +104,19 @@ function combinations(variations: readonly Variation[]): number[][] {
 const textsAt = ({ task }: Notebook, at: readonly number[]): string[] =>
   task.variations.map((own, i) => (own.ramp ? own.at(at[i]!) : own.level(at[i]!)));
 
+const rounded = ({ task }: Notebook, at: readonly number[]): number[] =>
+  at.map((share, i) => {
+    const { ramp } = task.variations[i]!;
+    return ramp ? roundShare(ramp, share, ROUND_PARTS) : share;
+  });
+
 async function tryAll(book: Notebook, points: readonly (readonly number[])[]): Promise<readonly Tried[]> {
   const { task, ask, known } = book;
-  const wanted = points.map((at) => ({ at, texts: textsAt(book, at), key: textsAt(book, at).join('\n') }));
+  const wanted = points.map((exact) => {
+    const at = rounded(book, exact);
+    const texts = textsAt(book, at);
+    return { at, texts, key: texts.join('\n') };
+  });
   const fresh = [
     ...new Map(wanted.filter(({ key }) => !known.has(key)).map((own) => [own.key, own])).values(),
   ];
@@ -215,18 +226,14 @@ async function walkAlong(book: Notebook, best: Tried, i: number): Promise<Walk> 
     book,
     steps.map((own) => best.at.with(i, own)),
   );
-  return { variation, tried, ...(variation.ramp ? shapeOf(tried, steps, best, i) : {}) };
+  return { variation, tried, ...(variation.ramp ? shapeOf(tried, best, i) : {}) };
 }
 
 /** Whether the best lies on an end of its range, and how far one may go from it without losing 1 %. */
-function shapeOf(
-  tried: readonly Tried[],
-  steps: readonly number[],
-  best: Tried,
-  i: number,
-): Pick<Walk, 'onBound' | 'flat'> {
+function shapeOf(tried: readonly Tried[], best: Tried, i: number): Pick<Walk, 'onBound' | 'flat'> {
   const least = best.score! - FLAT_SHARE * Math.abs(best.score!);
   const good = tried.map((own) => own.holds && own.score !== undefined && own.score >= least);
+  const steps = tried.map((own) => own.at[i]!);
   const at = steps.indexOf(best.at[i]!);
   const first = good.lastIndexOf(false, at) + 1;
   const after = good.indexOf(false, at);

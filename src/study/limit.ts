@@ -10,7 +10,7 @@ import type { EngineAnswer } from './engine-answer.ts';
 import { settingsAt } from './plan.ts';
 import { searchedLater } from '../numerics/search.ts';
 import { rangeOf } from './variations/range.ts';
-import type { Ramp, Variation } from './variations/variation.ts';
+import { roundPart, roundShare, type Ramp, type Variation } from './variations/variation.ts';
 
 export interface LimitTask {
   readonly paths: readonly string[];
@@ -42,14 +42,15 @@ export interface Limit {
 }
 
 const WALK = 17;
-const CLOSE = 1e-3;
+const ROUND_PARTS = 2000;
 
 export async function limitOf(task: LimitTask, ask: Ask): Promise<Limit> {
   const variation = rangeOf(task.paths, task.ramp, WALK);
   const probesAt = async (shares: readonly number[]): Promise<readonly Probe[]> => {
-    const texts = shares.map((share) => variation.at(share));
+    const round = shares.map((share) => roundShare(task.ramp, share, ROUND_PARTS));
+    const texts = round.map((share) => variation.at(share));
     const answers = await ask(texts.map((text) => settingsAt([variation], [text])));
-    return answers.map((answer, i) => probe(task, shares[i]!, texts[i]!, answer));
+    return answers.map((answer, i) => probe(task, round[i]!, texts[i]!, answer));
   };
   const steps = Array.from({ length: WALK }, (_, i) => i / (WALK - 1));
   const walked = await probesAt(steps);
@@ -62,21 +63,21 @@ export async function limitOf(task: LimitTask, ask: Ask): Promise<Limit> {
   const gaps = order.slice(0, last).some(({ margin }) => margin < 0);
   if (outer === undefined) return { variation, probes: inOrder(walked), holds: inner, gaps };
   const narrowed = [inner, outer];
-  const shareOf = (own: Probe): number => (own.value - task.ramp.from) / (task.ramp.to - task.ramp.from);
+  const { from, to } = task.ramp;
+  const shareOf = ({ value }: Probe): number => (value - from) / (to - from);
   const bracket = {
     a: shareOf(inner),
     b: shareOf(outer),
     valueAtA: inner.margin || Number.MIN_VALUE,
     valueAtB: outer.margin,
   };
-  await searchedLater(root(bracket, CLOSE / WALK), async (share) => {
+  await searchedLater(root(bracket, part(task.ramp)), async (share) => {
     const [found] = await probesAt([share]);
     narrowed.push(found!);
     return found!.margin || Number.MIN_VALUE;
   });
   const away = (own: Probe): number => Math.abs(own.value - inner.value);
-  const failing = narrowed.filter(({ margin }) => margin < 0);
-  const fails = failing.reduce((a, b) => (away(b) < away(a) ? b : a));
+  const fails = narrowed.filter(({ margin }) => margin < 0).reduce((a, b) => (away(b) < away(a) ? b : a));
   const holding = narrowed.filter((own) => own.margin >= 0 && away(own) < away(fails));
   const holds = holding.reduce((a, b) => (away(b) > away(a) ? b : a));
   const givesWay = weakest(task, fails.answer);
@@ -89,6 +90,9 @@ export async function limitOf(task: LimitTask, ask: Ask): Promise<Limit> {
     gaps,
   };
 }
+
+/** As a share of the range, how finely a value is worth telling. */
+const part = (ramp: Ramp): number => roundPart(ramp, ROUND_PARTS) / Math.abs(ramp.to - ramp.from);
 
 function probe({ ramp, conditions }: LimitTask, share: number, text: string, answer: EngineAnswer): Probe {
   return {

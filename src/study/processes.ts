@@ -18,13 +18,26 @@ interface Pair {
   readonly most: number;
 }
 
+interface Way {
+  /** Any one of them, for the rules. */
+  readonly finish: string;
+  readonly names: string;
+}
+
+/** Ways of working from coarse to fine; those that hold the same grade stand together. */
+function ways(finishes: ReadonlyMap<string, string>): readonly Way[] {
+  const byGrade = new Map<string, string[]>();
+  for (const [finish, grade] of finishes) byGrade.set(grade, [...(byGrade.get(grade) ?? []), finish]);
+  return [...byGrade.values()].map((own) => ({ finish: own[0] ?? '', names: own.join(' or ') }));
+}
+
 /** Diameter and radial clearance in metres; `undefined` where the tables of fits do not go. */
 export function processesWithin(diameter: number, gap: number): Processes | undefined {
   if (stepOf(diameter) < 0) return undefined;
-  const pairs = [...boreFinishes.keys()].flatMap((bore, i) =>
-    [...rodFinishes.keys()].map((rod, k): Pair => {
-      const { mean, most } = clearanceOf(diameter, { by: 'process', bore, rod });
-      return { name: `${bore} / ${rod}`, bore: i, rod: k, mean, most };
+  const pairs = ways(boreFinishes).flatMap((bore, i) =>
+    ways(rodFinishes).map((rod, k): Pair => {
+      const { mean, most } = clearanceOf(diameter, { by: 'process', bore: bore.finish, rod: rod.finish });
+      return { name: `${bore.names} / ${rod.names}`, bore: i, rod: k, mean, most };
     }),
   );
   const surely = pairs.filter(({ most }) => most <= gap);

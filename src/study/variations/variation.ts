@@ -35,4 +35,16 @@ export const rampText = (value: number, unit: string): string => {
   return unit === '' ? number : `${number} ${unit}`;
 };
 
+/** A round number, 1 times a power of ten, that a range has at least `parts` of: as finely as its values are worth saying. */
+export const roundPart = ({ from, to }: Ramp, parts: number): number =>
+  10 ** Math.floor(Math.log10(Math.abs(to - from) / parts));
+
+/** The share nearby that makes a round value: nobody sets a cam to a millionth. The ends stay as they are. */
+export function roundShare(ramp: Ramp, share: number, parts: number): number {
+  if (share <= 0 || share >= 1) return share;
+  const size = roundPart(ramp, parts);
+  const value = Math.round((ramp.from + share * (ramp.to - ramp.from)) / size) * size;
+  return Math.min(1, Math.max(0, (value - ramp.from) / (ramp.to - ramp.from)));
+}
+
 export type VariationFamily = Family<null, Variation>;
