@@ -50,7 +50,7 @@ export function measureTurn(
   const onStop = (stop: number): void => {
     stops.set(stop, y.slice());
   };
-  const failure = oneTurn(system, stepper, y, { onStop, ...(onStep ? { onStep } : {}) });
+  const failure = oneTurn(stepper, y, { onStop, ...(onStep ? { onStep } : {}) });
   if (failure) return failure;
   return {
     before,

@@ -231,8 +231,8 @@ function turnMilestone(motion: Motion): Milestone | undefined {
 }
 
 /** The nearest edge strictly ahead in a direction, as an unwrapped crank angle. */
-function nextEdge({ system, y }: Motion, direction: 1 | -1): number {
-  const { edges } = system.engine;
+function nextEdge({ stepper, y }: Motion, direction: 1 | -1): number {
+  const edges = stepper.stops;
   const angle = y[SLOT.crankAngle]!;
   const turn = Math.floor(angle / TURN);
   for (const offset of [0, 1]) {

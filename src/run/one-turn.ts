@@ -1,7 +1,6 @@
 /** One whole turn, from top dead centre to top dead centre, with the edges of the ports as stops. */
 import type { Arrival, Journey } from '../numerics/integrator.ts';
 import { SLOT } from '../model/slots.ts';
-import type { EngineSystem } from '../model/system.ts';
 import { SLOW } from './speeds.ts';
 import type { Stepper } from './stepper.ts';
 
@@ -18,22 +17,25 @@ interface Watcher {
 
 /** Carries a state at top dead centre through one turn. One that ends early leaves the state where it ended. */
 export function oneTurn(
-  { engine }: EngineSystem,
   stepper: Stepper,
   y: Float64Array,
   { onStep, onStop }: Watcher = {},
 ): TurnFailure | undefined {
   const origin = y[SLOT.crankAngle]!;
+  const { stops } = stepper;
+  let slowest = y[SLOT.speed]!;
   const journey: Journey = {
     stepLimit: STRETCH_STEPS,
-    events: [{ value: (_angle, component) => component(SLOT.speed) - SLOW }],
-    ...(onStep ? { onStep } : {}),
+    onStep: (step) => {
+      slowest = Math.min(slowest, step.component(SLOT.speed, step.to));
+      onStep?.(step);
+    },
   };
-  for (let i = 1; i <= engine.edges.length; i += 1) {
-    const stop = engine.edges[i] ?? 2 * Math.PI;
+  for (let i = 1; i <= stops.length; i += 1) {
+    const stop = stops[i] ?? 2 * Math.PI;
     const arrival = stepper.inAngle(y, origin + stop, journey);
-    if (arrival.reason === 'event') return { reason: 'slow' };
-    if (arrival.reason !== 'end') return arrival;
+    if (slowest < SLOW) return { reason: 'slow' };
+    if (arrival.reason === 'step-limit' || arrival.reason === 'non-finite') return arrival;
     onStop?.(stop);
   }
   return undefined;

@@ -11,7 +11,8 @@ import { compressorVerdict } from './compressor-verdict.ts';
 import { measureCycle, type MeasuredCycle } from './cycle.ts';
 import { moistureOf } from './moisture.ts';
 import type { TurnFailure } from './one-turn.ts';
-import { motionFrom, type Milestone } from './motion.ts';
+import { failedTurn } from './failed-turn.ts';
+import { motionFrom } from './motion.ts';
 import { outcomeOf } from './outcome-words.ts';
 import type { EndFacts, EngineFacts, LedgerResiduals, RunResult } from './result.ts';
 import { settle } from './settle.ts';
@@ -109,12 +110,6 @@ const worse = (a: LedgerResiduals, b: LedgerResiduals): LedgerResiduals => ({
 
 /** Only a turn that gave up on its way has a reason. */
 const gaveUp = (turn: MeasuredCycle | TurnFailure): turn is TurnFailure => 'reason' in turn;
-
-/** What a measured turn that gave up means for the run. */
-const failedTurn = (failure: TurnFailure): Milestone =>
-  failure.reason === 'non-finite'
-    ? { kind: 'non-finite', component: failure.component }
-    : { kind: 'step-limit' };
 
 /** Runs a description that has passed its checks. Never throws for an engine that does not run. */
 export function runEngine(spec: EngineSpec): RunResult {
