@@ -3,8 +3,9 @@
  * that knows how an engine is brought to its settled turn.
  */
 import type { EngineSpec } from '../parts/engine-description.ts';
+import { compressorVerdict } from '../run/compressor-verdict.ts';
 import type { OutcomeKind } from '../run/outcome.ts';
-import { runEngine } from '../run/run-engine.ts';
+import { settledRunning } from '../run/settled-running.ts';
 import { measured, type Measured } from './measures.ts';
 
 export type AnswerOutcome =
@@ -27,10 +28,13 @@ export interface Wanted {
 }
 
 export function engineAnswer(spec: EngineSpec, wanted: Wanted): EngineAnswer {
-  const { outcome, settled, compressor } = runEngine(spec);
+  const { outcome, settled } = settledRunning(spec);
+  const { compressor } = spec;
   const known = {
     ...(settled ? { settled } : {}),
-    ...(compressor ? { compressor } : {}),
+    ...(settled && compressor
+      ? { compressor: compressorVerdict(compressor, spec, settled.airMassFlow) }
+      : {}),
     ...(wanted.starts ? { startShare: startShare(spec) } : {}),
   };
   return { outcome: outcome.kind, reason: outcome.reason, values: measured(known) };
@@ -48,7 +52,7 @@ const POSITIONS = 24;
 function startShare(spec: EngineSpec): number {
   const started = Array.from({ length: POSITIONS }, (_, i) => {
     const start = { crank_angle: (2 * Math.PI * i) / POSITIONS, hand_speed: 0 };
-    return runEngine({ ...spec, start }).outcome.kind === 'settled';
+    return settledRunning({ ...spec, start }).outcome.kind === 'settled';
   });
   return started.filter(Boolean).length / POSITIONS;
 }

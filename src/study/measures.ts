@@ -1,10 +1,10 @@
 /** What a study notes about an engine, SI: figures that can be compared, aimed at and asked for. */
-import type { CompressorVerdict, SettledCycle } from '../run/result.ts';
+import type { CompressorVerdict, SettledTurn } from '../run/result.ts';
 
 /** What is known of one engine. */
 export interface Known {
   /** Only of an engine that runs. */
-  readonly settled?: SettledCycle;
+  readonly settled?: SettledTurn;
   readonly compressor?: CompressorVerdict;
   /** Share of the crank positions from which it starts unaided, where that was asked. */
   readonly startShare?: number;
@@ -12,8 +12,8 @@ export interface Known {
 
 type Measure = (known: Known) => number | undefined;
 
-const ofCycle =
-  (measure: (cycle: SettledCycle) => number): Measure =>
+const ofTurn =
+  (measure: (turn: SettledTurn) => number): Measure =>
   ({ settled }) =>
     settled && measure(settled);
 
@@ -25,21 +25,20 @@ const ofCompressor =
 const TURN = 2 * Math.PI;
 
 /** Air per work delivered [m³/J, ANR]; of an engine that delivers none, more than any other. */
-const airPerWork = ({ airFlowAnr, brakePower }: SettledCycle): number =>
+const airPerWork = ({ airFlowAnr, brakePower }: SettledTurn): number =>
   brakePower > 0 ? airFlowAnr / brakePower : Infinity;
 
 export const measures = {
   /** [rad/s] */
-  speed: ofCycle(({ speed }) => speed),
+  speed: ofTurn(({ speed }) => speed),
   /** Into the load [W]. */
-  power: ofCycle(({ brakePower }) => brakePower),
+  power: ofTurn(({ brakePower }) => brakePower),
   /** Mean torque on the load [N m]. */
-  torque: ofCycle(({ work }) => work.load / TURN),
+  torque: ofTurn(({ work }) => work.load / TURN),
   /** [m³/s, ANR] */
-  air: ofCycle(({ airFlowAnr }) => airFlowAnr),
-  airPerWork: ofCycle(airPerWork),
-  leakShare: ofCycle(({ air }) => air.leakShare),
-  speedFluctuation: ofCycle(({ speedFluctuation }) => speedFluctuation),
+  air: ofTurn(({ airFlowAnr }) => airFlowAnr),
+  airPerWork: ofTurn(airPerWork),
+  leakShare: ofTurn(({ air }) => air.leakShare),
   compressorDuty: ofCompressor(({ duty }) => duty),
   /** From a full receiver until it sags [s]; endless where it never does. */
   lasts: ofCompressor(({ minutesUntilSag }) =>

@@ -19,7 +19,6 @@ export const measureColumns: Readonly<Record<MeasureName, MeasureColumn>> = {
   air: { header: 'air_anr_L_per_min', convert: inLitresPerMinute },
   airPerWork: { header: 'air_per_work_L_per_kJ', convert: inLitresPerKilojoule },
   leakShare: { header: 'leak_share_percent', convert: inPercent },
-  speedFluctuation: { header: 'speed_fluctuation_percent', convert: inPercent },
   compressorDuty: { header: 'compressor_duty_percent', convert: inPercent },
   lasts: { header: 'receiver_lasts_min', convert: inMinutes },
   startShare: { header: 'starts_from_percent', convert: inPercent },

@@ -11,7 +11,6 @@ export const axisLabels: Readonly<Record<MeasureName, string>> = {
   air: 'Air [L/min ANR]',
   airPerWork: 'Air for its work [L/kJ ANR]',
   leakShare: 'Air that leaks [%]',
-  speedFluctuation: 'Swing of the speed [%]',
   compressorDuty: 'Compressor runs [%]',
   lasts: 'A full receiver lasts [min]',
   startShare: 'Starts unaided from [% of positions]',

@@ -23,7 +23,6 @@ export const measureWords: Readonly<Record<MeasureName, MeasureWords>> = {
     text: (volume) => (Number.isFinite(volume) ? `${figure(volume * 1e6)} L/kJ ANR` : 'endless'),
   },
   leakShare: { name: 'air that leaks', text: shareText },
-  speedFluctuation: { name: 'swing of the speed', text: shareText },
   compressorDuty: { name: 'compressor runs', text: shareText },
   lasts: { name: 'a full receiver lasts', text: endless((seconds) => minutesText(seconds / 60)) },
   startShare: { name: 'starts unaided from', text: (share) => `${shareText(share)} of positions` },
