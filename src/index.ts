@@ -54,7 +54,8 @@ export {
   type Wanted,
 } from './study/engine-answer.ts';
 export { worstMargin, type Condition } from './study/conditions/condition.ts';
-export { bestSetting, type Best, type BestTask } from './study/best.ts';
+export { bestSetting, type Best } from './study/best.ts';
+export type { BestTask } from './study/best-search.ts';
 export { limitOf, type Limit, type LimitTask } from './study/limit.ts';
 export { processesWithin, type Processes } from './study/processes.ts';
 export { rampOf } from './study/variations/ramp.ts';
@@ -65,6 +66,7 @@ export {
   studyCsvHeader,
   studyCsvRow,
   studyJsonLine,
+  sweptEngine,
   type StudyRow,
   type Varied,
 } from './report/csv/study-rows.ts';
@@ -73,6 +75,8 @@ export { limitWords } from './verdict/studies/limit-words.ts';
 export { oddsWords } from './verdict/studies/odds-words.ts';
 export { nextWords } from './verdict/studies/next-words.ts';
 export type { StudyWords } from './verdict/studies/study-words.ts';
+export { sweepPage, type Swept } from './report/studies/sweep-page.ts';
+export { sweepTally, sweepWords, type SweepTally, type SweptEngine } from './verdict/studies/sweep-words.ts';
 export { bestPage } from './report/studies/best-page.ts';
 export { limitPage } from './report/studies/limit-page.ts';
 export { nextPage } from './report/studies/next-page.ts';

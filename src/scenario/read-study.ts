@@ -126,8 +126,8 @@ function variedProblems({ spec, reader, shared }: Study, places: Places): readon
   );
 }
 
-const levelsToTry = ({ ramp, count }: Variation): readonly number[] =>
-  ramp ? [0, count - 1] : Array.from({ length: count }, (_, i) => i);
+const levelsToTry = ({ range, count }: Variation): readonly number[] =>
+  range ? [0, count - 1] : Array.from({ length: count }, (_, i) => i);
 
 function overridesOf(
   variation: Variation,
@@ -136,7 +136,7 @@ function overridesOf(
   places: Places,
 ): Override[] {
   const end = level === 0 ? 'from' : 'to';
-  const at = places(variation.ramp ? [...path, end] : [...path, 'values', String(level)]);
+  const at = places(variation.range ? [...path, end] : [...path, 'values', String(level)]);
   return settingsAt([variation], [variation.level(level)]).map((own) => ({
     path: own.path.split('.'),
     value: own.value,

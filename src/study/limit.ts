@@ -9,7 +9,7 @@ import { worstMargin, type Condition } from './conditions/condition.ts';
 import type { EngineAnswer } from './engine-answer.ts';
 import { settingsAt } from './plan.ts';
 import { searchedLater } from '../numerics/search.ts';
-import { rangeOf } from './variations/range.ts';
+import { rangeBetween, rangeOf } from './variations/range.ts';
 import { roundPart, roundShare, type Ramp, type Variation } from './variations/variation.ts';
 
 export interface LimitTask {
@@ -45,9 +45,10 @@ const WALK = 17;
 const ROUND_PARTS = 2000;
 
 export async function limitOf(task: LimitTask, ask: Ask): Promise<Limit> {
+  const range = rangeBetween(task.ramp, 'even');
   const variation = rangeOf(task.paths, task.ramp, WALK);
   const probesAt = async (shares: readonly number[]): Promise<readonly Probe[]> => {
-    const round = shares.map((share) => roundShare(task.ramp, share, ROUND_PARTS));
+    const round = shares.map((share) => roundShare(range, share, ROUND_PARTS));
     const texts = round.map((share) => variation.at(share));
     const answers = await ask(texts.map((text) => settingsAt([variation], [text])));
     return answers.map((answer, i) => probe(task, round[i]!, texts[i]!, answer));

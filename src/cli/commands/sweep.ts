@@ -1,12 +1,15 @@
 /** `tickover sweep FILE`: one row for each engine of a study. */
-import { planOf } from '../../index.ts';
+import { planOf, sweepPage, sweepWords } from '../../index.ts';
 import { EXIT, InputError, type ExitCode } from '../exit-codes.ts';
+import { replaceFile, reportAssets } from '../report-files.ts';
 import { fingerprintOf } from '../studies/fingerprint.ts';
 import { openStudy, type OpenedStudy } from '../studies/open-study.ts';
 import { progressBar } from '../studies/progress.ts';
 import { enginesIn, openRowFiles, rowPaths, wholeStudy, type Shard } from '../studies/row-files.ts';
 import { sweep as sweepAll, sweepHeader, type SweepTask } from '../studies/sweep.ts';
 import { startWorkers } from '../studies/workers.ts';
+import { sweptRows } from '../studies/swept-rows.ts';
+import { terminalWords } from '../studies/terminal-words.ts';
 import { wantedOf } from '../studies/wanted.ts';
 import { workerScript } from '../studies/worker-script.ts';
 import { version } from '../version.ts';
@@ -44,16 +47,28 @@ async function sweepFile(options: SweepOptions, print: (text: string) => void): 
   const folder = options.out ?? opened.folder;
   const total = enginesIn(task.shard, plan.count);
   const rows = await sweepTo(folder, task, opened, options);
-  if (!options.quiet) {
-    const { csv, json } = rowPaths(folder, task.shard);
-    print(
+  const paths = rowPaths(folder, task.shard);
+  const files = [paths.csv, paths.json];
+  if (rows < total || task.shard.of > 1) {
+    const said =
       rows < total
         ? `Stopped: ${rows} of ${total} engines are written. Go on with --resume.`
-        : `${rows} engines.`,
-    );
-    print(`\nRows: ${csv}\n      ${json}`);
+        : `${rows} engines of shard ${task.shard.index} of ${task.shard.of}.`;
+    if (!options.quiet) print(`${said}\n\nFiles: ${files.join('\n       ')}`);
+    return rows < total ? EXIT.stopped : EXIT.ran;
   }
-  return rows < total ? EXIT.stopped : EXIT.ran;
+  const conditions = task.conditions.map(({ words }) => words);
+  const { variations } = plan;
+  const { tally, engines } = await sweptRows(paths.json, total);
+  const swept = { variations, grid: spec.sample.kind === 'grid', conditions, tally, engines };
+  const page = sweepPage({ title: spec.title, notes: spec.notes }, swept, await reportAssets());
+  files.unshift(await replaceFile(folder, 'sweep.html', page));
+  const settings = variations.map((own) => own.paths[0] ?? '');
+  if (!options.quiet)
+    print(
+      `${terminalWords(spec.title, sweepWords(settings, conditions, tally))}\n\nFiles: ${files.join('\n       ')}`,
+    );
+  return EXIT.ran;
 }
 
 async function sweepTo(

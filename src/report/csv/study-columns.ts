@@ -1,27 +1,32 @@
 /** The figures of a study as columns: header with unit, and the way from SI. */
 import type { Measured, MeasureName } from '../../study/measures.ts';
-import { inRpm, same } from './units.ts';
 
 interface MeasureColumn {
   readonly header: string;
   readonly convert: (value: number) => number;
+  readonly toSi: (value: number) => number;
 }
 
-const inPercent = (share: number): number => share * 100;
-const inLitresPerMinute = (flow: number): number => flow * 60e3;
-const inLitresPerKilojoule = (volume: number): number => volume * 1e6;
-const inMinutes = (seconds: number): number => seconds / 60;
+/** A column in a unit of so many SI. */
+const column = (header: string, si: number): MeasureColumn => ({
+  header,
+  convert: (value) => value / si,
+  toSi: (value) => value * si,
+});
+
+const PERCENT = 0.01;
+const LITRE = 1e-3;
 
 export const measureColumns: Readonly<Record<MeasureName, MeasureColumn>> = {
-  speed: { header: 'speed_rpm', convert: inRpm },
-  power: { header: 'power_W', convert: same },
-  torque: { header: 'torque_N_m', convert: same },
-  air: { header: 'air_anr_L_per_min', convert: inLitresPerMinute },
-  airPerWork: { header: 'air_per_work_L_per_kJ', convert: inLitresPerKilojoule },
-  leakShare: { header: 'leak_share_percent', convert: inPercent },
-  compressorDuty: { header: 'compressor_duty_percent', convert: inPercent },
-  lasts: { header: 'receiver_lasts_min', convert: inMinutes },
-  startShare: { header: 'starts_from_percent', convert: inPercent },
+  speed: column('speed_rpm', Math.PI / 30),
+  power: column('power_W', 1),
+  torque: column('torque_N_m', 1),
+  air: column('air_anr_L_per_min', LITRE / 60),
+  airPerWork: column('air_per_work_L_per_kJ', LITRE / 1000),
+  leakShare: column('leak_share_percent', PERCENT),
+  compressorDuty: column('compressor_duty_percent', PERCENT),
+  lasts: column('receiver_lasts_min', 60),
+  startShare: column('starts_from_percent', PERCENT),
 };
 
 const DIGITS = 6;

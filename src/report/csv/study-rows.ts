@@ -5,7 +5,8 @@
 import { stringify } from 'csv-stringify/browser/esm/sync';
 import type { EngineAnswer } from '../../study/engine-answer.ts';
 import type { Variation } from '../../study/variations/variation.ts';
-import { measureCells, measureHeaders } from './study-columns.ts';
+import type { SweptEngine } from '../../verdict/studies/sweep-words.ts';
+import { measureCells, measureColumns, measureHeaders } from './study-columns.ts';
 
 /** What is varied, as far as columns need to know. */
 export type Varied = Pick<Variation, 'paths' | 'unit'>;
@@ -72,3 +73,26 @@ export function studyJsonLine(varied: readonly Varied[], { engine, texts, answer
   };
   return `${JSON.stringify(row)}\n`;
 }
+
+/** Reads back what `studyJsonLine` wrote. */
+export function sweptEngine(line: string): SweptEngine {
+  const row = JSON.parse(line) as WrittenRow;
+  const values = Object.entries(measureColumns).flatMap(([name, { header, toSi }]) => {
+    const value = row[header];
+    return typeof value === 'number' ? [[name, toSi(value)] as const] : [];
+  });
+  return {
+    texts: Object.values(row.settings),
+    outcome: row.outcome,
+    reason: row.reason,
+    holds: row.holds ?? undefined,
+    values: Object.fromEntries(values),
+  };
+}
+
+type WrittenRow = Readonly<Record<string, unknown>> & {
+  readonly settings: Readonly<Record<string, string>>;
+  readonly outcome: string;
+  readonly reason: string;
+  readonly holds: boolean | null;
+};

@@ -1,7 +1,8 @@
 /** The best setting: where it lies in each range, and what was tried. */
-import type { Best, BestTask, Tried, Walk } from '../../study/best.ts';
+import type { Best, Walk } from '../../study/best.ts';
+import type { BestTask, Tried } from '../../study/best-search.ts';
 import type { MeasureName } from '../../study/measures.ts';
-import type { Ramp } from '../../study/variations/variation.ts';
+import type { Range } from '../../study/variations/variation.ts';
 import { bestWords } from '../../verdict/studies/best-words.ts';
 import { measureWords } from '../../verdict/studies/measure-words.ts';
 import { chartNumber, type Chart } from '../charts/chart.ts';
@@ -23,20 +24,28 @@ export function bestPage(about: About, task: BestTask, found: Best, assets: Repo
 }
 
 /** From one end of the range to the other, ascending. */
-function ascending(walk: Walk, ramp: Ramp, i: number): { readonly x: number; readonly own: Tried }[] {
-  const valueOf = ({ at }: Tried): number => ramp.from + (at[i] ?? NaN) * (ramp.to - ramp.from);
+function ascending(walk: Walk, range: Range, i: number): { readonly x: number; readonly own: Tried }[] {
+  const valueOf = ({ at }: Tried): number => range.valueAt(at[i] ?? NaN);
   return walk.tried.map((own) => ({ x: chartNumber(valueOf(own)), own })).sort((a, b) => a.x - b.x);
 }
 
 function walkSection(task: BestTask, walk: Walk, best: Tried, i: number): ShownSection {
   const { measure } = task.aim;
-  const { ramp, paths } = walk.variation;
+  const { range, paths } = walk.variation;
   const path = paths[0] ?? '';
   const heading = path;
-  if (ramp === undefined) return { id: `walk-${i}`, heading, body: table(walk, measure, i) };
-  const points = ascending(walk, ramp, i);
+  if (range === undefined) return { id: `walk-${i}`, heading, body: table(walk, measure, i) };
+  const points = ascending(walk, range, i);
   const charts = [...new Set<MeasureName>([measure, 'air'])].map((name) =>
-    walkChart(`walk-${i}-${name}`, `walk-${i}`, name, points, ramp, markOf(walk, ramp, best, i), path),
+    walkChart(
+      `walk-${i}-${name}`,
+      `walk-${i}`,
+      name,
+      points,
+      range,
+      chartNumber(range.valueAt(best.at[i] ?? NaN)),
+      path,
+    ),
   );
   const title = titleOf(walk, best, i);
   return {
@@ -49,20 +58,17 @@ function walkSection(task: BestTask, walk: Walk, best: Tried, i: number): ShownS
         alternative: `${chart.y.label} against ${path}. ${title}.`,
       }),
     )}
-    ${cursorSlider(`walk-${i}`, path + unitLabel(ramp.unit))} ${table(walk, measure, i)}`,
+    ${cursorSlider(`walk-${i}`, path + unitLabel(range.unit))} ${table(walk, measure, i)}`,
     charts,
   };
 }
-
-const markOf = (_walk: Walk, ramp: Ramp, best: Tried, i: number): number =>
-  chartNumber(ramp.from + (best.at[i] ?? NaN) * (ramp.to - ramp.from));
 
 function walkChart(
   id: string,
   group: string,
   measure: MeasureName,
   points: readonly { readonly x: number; readonly own: Tried }[],
-  ramp: Ramp,
+  range: Range,
   at: number,
   path: string,
 ): Chart {
@@ -72,7 +78,7 @@ function walkChart(
   return {
     id,
     group,
-    x: { label: path + unitLabel(ramp.unit), values: points.map(({ x }) => x) },
+    x: { label: path + unitLabel(range.unit), values: points.map(({ x }) => x) },
     y: { label: axisLabels[measure] },
     lines: [
       { label: 'meets the conditions', ink: 0, values: values(true) },

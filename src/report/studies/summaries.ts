@@ -1,5 +1,6 @@
 /** Answers of studies as the objects that are written as JSON; figures in the units of their names. */
-import type { Best, BestTask, Tried } from '../../study/best.ts';
+import type { Best } from '../../study/best.ts';
+import type { BestTask, Tried } from '../../study/best-search.ts';
 import type { EngineAnswer } from '../../study/engine-answer.ts';
 import type { Limit, LimitTask, Probe } from '../../study/limit.ts';
 import type { NextChanges } from '../../study/next-changes.ts';

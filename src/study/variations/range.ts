@@ -3,16 +3,22 @@ import { choice, count, text } from '../../kinds/describe.ts';
 import { kindOf, type Complaint } from '../../kinds/kind.ts';
 import { pathParameters } from './path-parameters.ts';
 import { rampComplaints, rampOf } from './ramp.ts';
-import { rampText, type Ramp, type Variation } from './variation.ts';
+import { rampText, type Ramp, type Range, type Variation } from './variation.ts';
 
 type Spacing = 'even' | 'ratio';
 
-/** The number at a share of the way from one end to the other. */
-function between({ from, to }: Ramp, spacing: Spacing, share: number): number {
-  // Both ends exactly as they are written.
-  if (share <= 0) return from;
-  if (share >= 1) return to;
-  return spacing === 'ratio' ? from * (to / from) ** share : from + share * (to - from);
+/** Both ends exactly as they are written. */
+export function rangeBetween({ from, to, unit }: Ramp, spacing: Spacing): Range {
+  const inside = (share: number): number =>
+    spacing === 'ratio' ? from * (to / from) ** share : from + share * (to - from);
+  return {
+    from,
+    to,
+    unit,
+    valueAt: (share) => (share <= 0 ? from : share >= 1 ? to : inside(share)),
+    shareOf: (value) =>
+      spacing === 'ratio' ? Math.log(value / from) / Math.log(to / from) : (value - from) / (to - from),
+  };
 }
 
 export function rangeOf(
@@ -21,15 +27,10 @@ export function rangeOf(
   points: number,
   spacing: Spacing = 'even',
 ): Variation {
-  const at = (share: number): string => rampText(between(ramp, spacing, share), ramp.unit);
-  return {
-    paths,
-    count: points,
-    level: (i) => at(points === 1 ? 0 : i / (points - 1)),
-    at,
-    ramp,
-    unit: ramp.unit,
-  };
+  const range = rangeBetween(ramp, spacing);
+  const at = (share: number): string => rampText(range.valueAt(share), ramp.unit);
+  const level = (i: number): string => at(points === 1 ? 0 : i / (points - 1));
+  return { paths, count: points, level, at, range, unit: ramp.unit };
 }
 
 const spacingComplaints = (spacing: Spacing, { from, to }: Ramp): readonly Complaint[] =>

@@ -9,6 +9,13 @@ export interface Ramp {
   readonly unit: string;
 }
 
+/** The same as something that every value can be taken from. */
+export interface Range extends Ramp {
+  /** The number at a share of the way from one end to the other, and back. */
+  readonly valueAt: (share: number) => number;
+  readonly shareOf: (value: number) => number;
+}
+
 /** No value at all: the engine is left as its file has it. */
 export const LEFT_OUT = 'left out';
 
@@ -22,7 +29,7 @@ export interface Variation {
   /** The value at a share of the whole, from 0 up to 1. */
   readonly at: (share: number) => string;
   /** Only where every value between the ends may be taken. */
-  readonly ramp?: Ramp;
+  readonly range?: Range;
   /** The unit of all its values, if they are numbers with one and the same. */
   readonly unit?: string;
 }
@@ -40,11 +47,14 @@ export const roundPart = ({ from, to }: Ramp, parts: number): number =>
   10 ** Math.floor(Math.log10(Math.abs(to - from) / parts));
 
 /** The share nearby that makes a round value: nobody sets a cam to a millionth. The ends stay as they are. */
-export function roundShare(ramp: Ramp, share: number, parts: number): number {
+export function roundShare(range: Range, share: number, parts: number): number {
   if (share <= 0 || share >= 1) return share;
-  const size = roundPart(ramp, parts);
-  const value = Math.round((ramp.from + share * (ramp.to - ramp.from)) / size) * size;
-  return Math.min(1, Math.max(0, (value - ramp.from) / (ramp.to - ramp.from)));
+  const value = range.valueAt(share);
+  // Small values of a range that goes in ratios are worth more digits.
+  const fine = value === 0 ? Infinity : 10 ** Math.floor(Math.log10(Math.abs(value) / 100));
+  const size = Math.min(roundPart(range, parts), Math.max(fine, roundPart(range, parts) / 100));
+  const round = Math.round(value / size) * size;
+  return Math.min(1, Math.max(0, range.shareOf(round)));
 }
 
 export type VariationFamily = Family<null, Variation>;

@@ -1,6 +1,7 @@
 /** What the search for the best setting found. */
 import type { Aim } from '../../study/aims/aim.ts';
-import type { Best, BestTask, Tried, Walk } from '../../study/best.ts';
+import type { Best, Walk } from '../../study/best.ts';
+import type { BestTask, Tried } from '../../study/best-search.ts';
 import type { Variation } from '../../study/variations/variation.ts';
 import { listed, measureRows, measureWords, troubleOf } from './measure-words.ts';
 import type { StudyWords } from './study-words.ts';

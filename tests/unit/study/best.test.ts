@@ -1,6 +1,7 @@
 /** The best setting of engines whose answers are formulas. */
 import { describe, expect, it } from 'vitest';
-import { bestSetting, type BestTask } from '../../../src/study/best.ts';
+import { bestSetting } from '../../../src/study/best.ts';
+import type { BestTask } from '../../../src/study/best-search.ts';
 import { aims } from '../../../src/study/aims/registry.ts';
 import { conditions } from '../../../src/study/conditions/registry.ts';
 import { rangeOf } from '../../../src/study/variations/range.ts';

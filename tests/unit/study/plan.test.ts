@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { practicalSteps } from '../../../src/study/practical-step.ts';
+import { randomFrom } from '../../../src/study/random.ts';
 import { settingsAt } from '../../../src/study/plan.ts';
 import { samples } from '../../../src/study/samples/registry.ts';
 import { rangeOf } from '../../../src/study/variations/range.ts';
@@ -95,6 +96,16 @@ describe('a list', () => {
     expect(sample('list').complaints([b, c])).toEqual([]);
     expect(sample('list').build([b, c]).point(1)).toEqual(['drilled / turned', '2 mm']);
     expect(sample('list').complaints([a, b])).toHaveLength(1);
+  });
+});
+
+describe('random numbers', () => {
+  it('begin differently for seeds that look alike, and are even from the first on', () => {
+    const firsts = Array.from({ length: 400 }, (_, seed) => randomFrom(seed)());
+    expect(new Set(firsts).size).toBe(400);
+    // The mean of 400 even numbers is within 0.05 of a half but once in a thousand times.
+    expect(firsts.reduce((a, b) => a + b, 0) / 400).toBeCloseTo(0.5, 1);
+    expect(firsts.filter((x) => x < 0.25).length / 400).toBeCloseTo(0.25, 1);
   });
 });
 
