@@ -9,14 +9,14 @@
  * The way leads uphill in energy from the start: the root found is the first that the gain of energy meets, as in real
  * running, unless another hides within one leap.
  */
-import { broyden } from '../numerics/broyden.ts';
 import { SLOT } from '../model/slots.ts';
 import type { EngineSystem } from '../model/system.ts';
 import type { TurnFailure } from './one-turn.ts';
 import { SLOW } from './speeds.ts';
+import { turnUnknowns, type Closeness, type TurnUnknowns } from './turn-unknowns.ts';
 
 /** Longest leap, as a change of the logarithm of the speed. */
-const LEAP = 0.5;
+const LEAP = 0.8;
 
 /** A leap shorter than this comes so near the root that all unknowns are solved for together. */
 const NEAR = 0.2;
@@ -24,12 +24,11 @@ const NEAR = 0.2;
 const MOST_TURNS = 80;
 
 /** A way to run one turn, and how closely turns that it runs are to repeat themselves before a closer way takes over. */
-export interface Level {
+export interface Level extends Closeness {
   /** The state one turn after a state at top dead centre, as far as the physical slots. */
   turn(y: Float64Array): Float64Array | TurnFailure;
-  /** Share of the speed, and of any mass or energy of gas. */
-  readonly speed: number;
-  readonly gas: number;
+  /** True when turns that repeat themselves so closely are an answer. */
+  readonly enough: boolean;
 }
 
 export type RootSearch = { readonly turns: number } & (
@@ -40,8 +39,6 @@ export type RootSearch = { readonly turns: number } & (
   | { readonly kind: 'lost' }
   | { readonly kind: 'failed'; readonly failure: TurnFailure }
 );
-
-type Slots = EngineSystem['slots'];
 
 /** The turns of one search, one after the other. */
 class Search {
@@ -100,56 +97,55 @@ function lead(search: Search, level: Level): number | undefined {
   return undefined;
 }
 
+/** Most turns at one level before the noise of its steps is taken to hide the rest. */
+const PATIENCE = 6;
+
 /** Solves for speed and gas together, with the last turn of the search for a beginning. */
-function close(
-  search: Search,
-  { mass, firstTotal }: Slots,
-  slope: number,
-  levels: readonly Level[],
-): boolean {
-  const { y } = search;
-  const firstMass = mass(0);
-  // Unknowns: logarithm of the speed, then mass and energy of every volume as a share of what they are now.
-  const size = 1 + firstTotal - firstMass;
-  const scale = search.after.slice(firstMass, firstTotal);
-  const residual = new Float64Array(size);
-  const taken = new Float64Array(size);
-  const solver = broyden(size);
+function close(search: Search, unknowns: TurnUnknowns, levels: readonly Level[]): boolean {
   for (const level of levels) {
-    // A closer level's turn from the same state is a new residual, not the effect of a step.
+    unknowns.startAgain();
     if (level !== levels[0] && !search.run(level)) return false;
-    let stepped = false;
-    for (;;) {
-      residual[0] = search.gain / slope;
-      let gasError = 0;
-      for (let i = 1; i < size; i += 1) {
-        const slot = firstMass + i - 1;
-        residual[i] = (search.after[slot]! - y[slot]!) / scale[i - 1]!;
-        gasError = Math.max(gasError, Math.abs(residual[i]!));
-      }
-      if (stepped) solver.learn(taken, residual);
-      if (Math.abs(residual[0]) < level.speed && gasError < level.gas) break;
-      if (search.turns >= MOST_TURNS) return false;
-      const step = solver.step(residual);
-      const longest = step.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
-      for (let i = 0; i < size; i += 1) taken[i] = step[i]! * Math.min(1, LEAP / longest);
-      y[SLOT.speed]! *= Math.exp(taken[0]!);
-      for (let i = 1; i < size; i += 1) y[firstMass + i - 1]! += taken[i]! * scale[i - 1]!;
-      stepped = true;
+    unknowns.look(search.after);
+    for (let turns = 0; !unknowns.isWithin(level); turns += 1) {
+      if (turns === PATIENCE && level === levels.at(-1)) return false;
+      if (turns === PATIENCE) break;
+      unknowns.step();
       if (!search.run(level)) return false;
+      unknowns.look(search.after);
     }
+    if (level.enough && unknowns.isWithin(level)) return true;
   }
   return true;
 }
 
-/** Moves `y`, a state at top dead centre at crank angle 0, to settled running by turns of ever closer levels. */
+/**
+ * Air that was pressed into chest and hose while they filled is warm, and long in being flushed out; what will stand there
+ * in settled running comes from the supply and has its temperature, or nearly.
+ */
+function flush({ engine, slots }: EngineSystem, y: Float64Array): void {
+  const { gas, supply, volumes } = engine;
+  for (const [i, { fixedVolume }] of volumes.entries())
+    if (fixedVolume !== undefined)
+      y[slots.mass(i)] = y[slots.energy(i)]! / (gas.heatCapacityAtConstantVolume * supply.temperature);
+}
+
+/**
+ * Moves `y`, a state at top dead centre, to settled running by turns of ever closer levels. A state that is near already
+ * comes with its slope, −d gain / d log speed [J].
+ */
 export function settleByRoot(
   system: EngineSystem,
   y: Float64Array,
   levels: readonly [Level, ...Level[]],
+  slopeNearby?: number,
 ): RootSearch {
   const search = new Search(system, y);
-  const slope = lead(search, levels[0]);
-  if (slope === undefined || !close(search, system.slots, slope, levels)) return search.end();
+  let slope = slopeNearby;
+  if (slope === undefined) {
+    flush(system, y);
+    slope = lead(search, levels[0]);
+  } else search.run(levels[0]);
+  if (search.failure || slope === undefined || !close(search, turnUnknowns(system, y, slope), levels))
+    return search.end();
   return { kind: 'settled', turns: search.turns };
 }

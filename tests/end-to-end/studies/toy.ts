@@ -3,8 +3,8 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { emptyFolder, scenario } from '../command.ts';
 
-/** An upright single-acting engine settles in some hundredths of a second. */
-const engine = readFileSync(scenario('butter-churn-upright.yaml'), 'utf8');
+/** The press settles in some hundredths of a second. */
+const engine = readFileSync(scenario('cider-press.yaml'), 'utf8');
 
 export function toyStudy(study: string): string {
   const folder = emptyFolder();
