@@ -7,10 +7,11 @@ import { commands } from './commands/registry.ts';
 import { version } from './version.ts';
 
 /** A reader that goes away (`| head`) ends the program quietly; nothing is wrong with the run. */
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code === 'EPIPE') process.exit(EXIT.ran);
-  throw error;
-});
+for (const stream of [process.stdout, process.stderr])
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code === 'EPIPE') process.exit(process.exitCode ?? EXIT.ran);
+    throw error;
+  });
 
 const print = (text: string): void => {
   process.stdout.write(`${text}\n`);

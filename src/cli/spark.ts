@@ -1,6 +1,6 @@
 /** A row of blocks, as high as the values: a picture small enough for a line of text. */
 
-const BLOCKS = [...'▁▂▃▄▅▆▇█'];
+const BLOCKS = ['▁', '▂', '▃', '▄', '▅', '▆', '▇', '█'] as const;
 
 /** Values at equal distances; the lowest and the highest of all of them span the height. */
 export function spark(values: readonly number[]): string {

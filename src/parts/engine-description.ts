@@ -15,6 +15,7 @@ import { valveGears } from './valve-gears/registry.ts';
 
 const RPM = (2 * Math.PI) / 60;
 
+/** Every key of a scenario: dimension, range, default, meaning, and how to measure it. SI, absolute pressures, radians. */
 export const engineParameters = {
   title: text(120, 'What the engine is called.'),
   notes: text(4000, 'Anything worth remembering about this build.', ''),
@@ -82,6 +83,7 @@ export const engineParameters = {
   }),
 };
 
+/** The checked values of a scenario, in SI; what was left out is filled in. */
 export type EngineSpec = Values<typeof engineParameters>;
 
 /** What the parts may know about the engine they belong to. */

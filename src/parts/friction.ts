@@ -14,6 +14,9 @@ import type { Complaint } from '../kinds/kind.ts';
 
 const RPM = (2 * Math.PI) / 60;
 
+/** exp(−6.5²) is 5e-19. */
+const SPEEDS_TO_NOTHING = 6.5;
+
 export const frictionParameters = {
   running_torque: quantity(
     'torque',
@@ -86,7 +89,9 @@ export type Friction = Values<typeof frictionParameters>;
 
 /** Bearing torque [N m] at speed ω ≥ 0 [rad/s]. */
 export function bearingTorque(law: Friction, speed: number): number {
-  const boundary = Math.exp(-((speed / law.stribeck_speed) ** 2));
+  const share = speed / law.stribeck_speed;
+  // Beyond, less is left than the last digit of the running torque.
+  const boundary = share > SPEEDS_TO_NOTHING ? 0 : Math.exp(-share * share);
   return (
     law.running_torque + (law.breakaway_torque - law.running_torque) * boundary + law.viscous_torque * speed
   );

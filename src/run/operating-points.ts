@@ -1,13 +1,6 @@
 /** Where an engine and its load agree: crossings of the torque curve with the torque of the load. */
 import type { Load } from '../parts/loads/load.ts';
-import type { TorqueCurve } from './torque-curve.ts';
-
-export interface OperatingPoint {
-  /** [rad/s], between two speeds of the curve by a straight line. */
-  readonly speed: number;
-  /** True when the engine comes back to it: torque to spare below, torque missing above. */
-  readonly stable: boolean;
-}
+import type { OperatingPoint, TorqueCurve } from './drive-result.ts';
 
 export function operatingPoints({ speed, torque }: TorqueCurve, load: Load): OperatingPoint[] {
   const surplus = torque.map((own, i) => own - load.torque(speed[i]!));

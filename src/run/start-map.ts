@@ -9,12 +9,12 @@
 import type { Engine } from '../model/engine.ts';
 import { initialState } from '../model/initial-state.ts';
 import { SLOT } from '../model/slots.ts';
-import { engineSystem } from '../model/system.ts';
+import { engineSystem, type EngineSystem } from '../model/system.ts';
+import type { StartMap, StartPosition, TorqueCurve } from './drive-result.ts';
 import { motionFrom, nextMilestone } from './motion.ts';
 import { secondsBetween } from './operating-points.ts';
-import { engineStepper, ROUGH } from './stepper.ts';
+import { engineStepper, QUICK, type Stepper } from './stepper.ts';
 import { silentRecorder } from './trace-recorder.ts';
-import type { TorqueCurve } from './torque-curve.ts';
 
 /** Time that a held crank gives the air to come on [s]. */
 const FILLING = 3;
@@ -23,30 +23,16 @@ const FILLING = 3;
 const LONGEST = 30;
 const MOST_TURNS = 12;
 
-/** Fastest push looked for, as a share of the settled speed, and how closely the slowest is found [rad/s]. */
-const STRONGEST = 0.8;
+/** Share of the settled speed that counts as near it; the settled speed itself is the fastest push looked for. */
+const CAUGHT = 0.8;
+
+/** How closely the slowest push is found [rad/s]. */
 const CLOSENESS = 0.1;
-
-export interface StartPosition {
-  /** Crank angle at rest, after top dead centre [rad]. */
-  readonly crankAngle: number;
-  readonly startsUnaided: boolean;
-  /** Slowest push that catches [rad/s]; 0 unaided, undefined when none below the settled speed does. */
-  readonly push?: number;
-  /** From the air turned on, or the push, to nine tenths of the settled speed [s]; undefined when it never starts. */
-  readonly secondsToSpeed?: number;
-}
-
-export interface StartMap {
-  /** At equal spacing all around the turn, from top dead centre. */
-  readonly positions: readonly StartPosition[];
-  /** Share of the positions from which it starts unaided. */
-  readonly unaidedShare: number;
-}
 
 interface Going {
   readonly engine: Engine;
-  readonly settledSpeed: number;
+  /** [rad/s]; undefined when the engine has none: nothing can be started then. */
+  readonly settledSpeed: number | undefined;
   readonly curve: TorqueCurve;
 }
 
@@ -56,12 +42,32 @@ interface Start {
   readonly time: number;
 }
 
-export function startMap({ engine, settledSpeed, curve }: Going, count = 72): StartMap {
-  const system = engineSystem(engine, { totals: false });
-  const stepper = engineStepper(system, ROUGH);
+export function startMap(going: Going, count = 72): StartMap {
+  const angles = Array.from({ length: count }, (_, i) => (2 * Math.PI * i) / count);
+  const { settledSpeed } = going;
+  const positions =
+    settledSpeed === undefined
+      ? angles.map((crankAngle) => ({ crankAngle, startsUnaided: false }))
+      : angles.map(startFinder({ ...going, settledSpeed }));
+  const unaided = positions.filter(({ startsUnaided }) => startsUnaided).length;
+  return { positions, unaidedShare: unaided / count };
+}
 
-  /** Follows a start until it is decided; undefined when it fails. */
-  const start = (y: Float64Array): Start | undefined => {
+/**
+ * Share of the rest positions from which an engine that settles at a speed [rad/s] gets going by itself: the start map
+ * without its pushes, which cost most of it.
+ */
+export function unaidedShare(engine: Engine, settledSpeed: number, count = 72): number {
+  const system = engineSystem(engine, { totals: false });
+  const start = startFollower(system, engineStepper(system, QUICK), settledSpeed);
+  const angles = Array.from({ length: count }, (_, i) => (2 * Math.PI * i) / count);
+  return angles.filter((angle) => start(initialState(system, angle, 0)) !== undefined).length / count;
+}
+
+/** Follows a start until it is decided; undefined when it fails. */
+const startFollower =
+  (system: EngineSystem, stepper: Stepper, settledSpeed: number) =>
+  (y: Float64Array): Start | undefined => {
     const began = y[SLOT.time]!;
     const motion = motionFrom({ system, stepper, recorder: silentRecorder, y, longestTime: began + LONGEST });
     let last = Infinity;
@@ -69,11 +75,21 @@ export function startMap({ engine, settledSpeed, curve }: Going, count = 72): St
       const { kind } = nextMilestone(motion);
       if (kind !== 'turn') return undefined;
       const speed = y[SLOT.speed]!;
-      if (speed > last || speed > STRONGEST * settledSpeed) return { speed, time: y[SLOT.time]! - began };
+      if (speed > last || speed > CAUGHT * settledSpeed) return { speed, time: y[SLOT.time]! - began };
       last = speed;
     }
     return undefined;
   };
+
+/** Tries one position after the other. */
+function startFinder({
+  engine,
+  settledSpeed,
+  curve,
+}: Going & { readonly settledSpeed: number }): (crankAngle: number) => StartPosition {
+  const system = engineSystem(engine, { totals: false });
+  const stepper = engineStepper(system, QUICK);
+  const start = startFollower(system, stepper, settledSpeed);
 
   /** What stands in the engine when the air has been on for a while and the crank is held. */
   const filled = (angle: number): Float64Array => {
@@ -94,11 +110,11 @@ export function startMap({ engine, settledSpeed, curve }: Going, count = 72): St
     return speed >= wanted ? time : time + secondsBetween(curve, engine.load, momentOfInertia, speed, wanted);
   };
 
-  const position = (crankAngle: number): StartPosition => {
+  return (crankAngle) => {
     const unaided = start(initialState(system, crankAngle, 0));
     if (unaided) return { crankAngle, startsUnaided: true, push: 0, secondsToSpeed: secondsToSpeed(unaided) };
     const held = filled(crankAngle);
-    let enough = STRONGEST * settledSpeed;
+    let enough = settledSpeed;
     let going = pushed(held, enough);
     if (!going) return { crankAngle, startsUnaided: false };
     let tooSlow = 0;
@@ -110,8 +126,4 @@ export function startMap({ engine, settledSpeed, curve }: Going, count = 72): St
     }
     return { crankAngle, startsUnaided: false, push: enough, secondsToSpeed: secondsToSpeed(going) };
   };
-
-  const positions = Array.from({ length: count }, (_, i) => position((2 * Math.PI * i) / count));
-  const unaided = positions.filter(({ startsUnaided }) => startsUnaided).length;
-  return { positions, unaidedShare: unaided / count };
 }

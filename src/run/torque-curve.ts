@@ -12,6 +12,7 @@ import { SUPPLY, type Engine } from '../model/engine.ts';
 import { initialState } from '../model/initial-state.ts';
 import { SLOT, type Slots } from '../model/slots.ts';
 import { engineSystem } from '../model/system.ts';
+import type { TorqueCurve } from './drive-result.ts';
 import { measureTurn, type MeasuredTurn } from './measured-turn.ts';
 import { engineStepper, QUICK } from './stepper.ts';
 import { turnUnknowns } from './turn-unknowns.ts';
@@ -26,16 +27,6 @@ const HEAVY = 1e6;
 
 const CLOSE = { speed: Infinity, gas: 5e-3 };
 const MOST_TURNS = 12;
-
-/** Columns of equal length, speeds ascending; the last torque is zero or less unless the curve had to be cut short. */
-export interface TorqueCurve {
-  /** [rad/s]. */
-  readonly speed: Float64Array;
-  /** Mean torque at the shaft [N m]. */
-  readonly torque: Float64Array;
-  /** Air from the supply [kg/s]. */
-  readonly airMassFlow: Float64Array;
-}
 
 interface Point {
   readonly speed: number;

@@ -2,6 +2,7 @@
 import type { Parameter, Parameters } from '../kinds/parameter.ts';
 import { kindsOf } from './expectation.ts';
 
+/** A key with its description. */
 export interface DescribedKey {
   /** From the top of the file; entries of a list have no number. */
   readonly path: readonly string[];
@@ -23,15 +24,7 @@ export function describedKeys(
 }
 
 function keysBelow({ path, kinds, parameter }: DescribedKey): DescribedKey[] {
-  switch (parameter.type) {
-    case 'group':
-      return describedKeys(parameter.parameters, path, kinds);
-    case 'part':
-    case 'part list':
-      return kindsOf(parameter).flatMap((kind) =>
-        describedKeys(kind.parameters, path, [...kinds, kind.kind]),
-      );
-    default:
-      return [];
-  }
+  if (parameter.type === 'group') return describedKeys(parameter.parameters, path, kinds);
+  if (parameter.type !== 'part' && parameter.type !== 'part list') return [];
+  return kindsOf(parameter).flatMap((kind) => describedKeys(kind.parameters, path, [...kinds, kind.kind]));
 }

@@ -24,6 +24,7 @@ export interface KeyExplanation {
   readonly members: readonly (readonly [name: string, meaning: string])[];
 }
 
+/** What is known of a key, or that there is none such. */
 export type Explaining =
   | { readonly ok: true; readonly explanations: readonly KeyExplanation[] }
   /** The known key that comes nearest, if one does. */
@@ -111,18 +112,13 @@ function leftOut(parameter: Parameter): string {
 }
 
 function membersOf(parameter: Parameter): KeyExplanation['members'] {
-  switch (parameter.type) {
-    case 'group':
-      return Object.entries(parameter.parameters).map(([key, own]) => [
-        key,
-        own.type === 'optional' ? own.parameter.doc : own.doc,
-      ]);
-    case 'part':
-    case 'part list':
-      return kindsOf(parameter).map(({ kind, doc }) => [kind, doc]);
-    default:
-      return [];
-  }
+  if (parameter.type === 'group')
+    return Object.entries(parameter.parameters).map(([key, own]) => [
+      key,
+      own.type === 'optional' ? own.parameter.doc : own.doc,
+    ]);
+  if (parameter.type !== 'part' && parameter.type !== 'part list') return [];
+  return kindsOf(parameter).map(({ kind, doc }) => [kind, doc]);
 }
 
 /** Keys with the same words are told once. */

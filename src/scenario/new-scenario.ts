@@ -4,6 +4,7 @@
  */
 import type { AnyKind, FirstEngine } from '../kinds/kind.ts';
 import type {
+  GroupParameter,
   LeafParameter,
   Parameter,
   Parameters,
@@ -14,6 +15,7 @@ import { engineParameters } from '../parts/engine-description.ts';
 import { valveGears } from '../parts/valve-gears/registry.ts';
 import { exampleOf, expectation, kindNames, kindsOf, mayBeAbsent, presetText } from './expectation.ts';
 
+/** The text of a scenario, and of what belongs beside it. */
 export interface NewScenario {
   readonly text: string;
   /** Tables that it names, to be put beside it. */
@@ -77,30 +79,22 @@ function groupLines(parameters: Parameters, spot: Spot): string[] {
 }
 
 function entryLines(key: string, parameter: Parameter, spot: Spot, indent: string): string[] {
-  switch (parameter.type) {
-    case 'optional': {
-      const own = { ...spot, off: spot.off || givenAt(spot) === undefined };
-      return leafLines(key, parameter.parameter, own, indent);
-    }
-    case 'group': {
-      const off = spot.off || (parameter.optional === true && !givenBelow(spot));
-      const own = { ...spot, off };
-      const inner = groupLines(parameter.parameters, own);
-      const bare = !off && inner.every((line) => /^(#| *#|$)/u.test(line));
-      const header = yaml(bare ? { ...own, off: true } : own, indent, `${key}:`);
-      return [...prose(parameter.doc, indent), header, ...inner];
-    }
-    case 'part':
-    case 'part list':
-      return partLines(key, parameter, spot, indent);
-    case 'settings':
-    case 'text list':
-      throw new Error(`no part of an engine takes ${parameter.type}`);
-    default: {
-      const off = spot.off || (mayBeAbsent(parameter) && givenAt(spot) === undefined);
-      return leafLines(key, parameter, { ...spot, off }, indent);
-    }
-  }
+  if (parameter.type === 'group') return innerLines(key, parameter, spot, indent);
+  if (parameter.type === 'part' || parameter.type === 'part list')
+    return partLines(key, parameter, spot, indent);
+  if (parameter.type === 'settings' || parameter.type === 'text list')
+    throw new Error(`no part of an engine takes ${parameter.type}`);
+  const leaf = parameter.type === 'optional' ? parameter.parameter : parameter;
+  const off = spot.off || (mayBeAbsent(parameter) && givenAt(spot) === undefined);
+  return leafLines(key, leaf, { ...spot, off }, indent);
+}
+
+function innerLines(key: string, parameter: GroupParameter, spot: Spot, indent: string): string[] {
+  const off = spot.off || (parameter.optional === true && !givenBelow(spot));
+  const inner = groupLines(parameter.parameters, { ...spot, off });
+  // A key with nothing below it would be a mistake.
+  const empty = !off && inner.every((line) => /^(#| *#|$)/u.test(line));
+  return [...prose(parameter.doc, indent), yaml({ ...spot, off: off || empty }, indent, `${key}:`), ...inner];
 }
 
 function leafLines(key: string, parameter: LeafParameter, spot: Spot, indent: string): string[] {

@@ -10,6 +10,7 @@ import { readSource } from './read-description.ts';
 import { openSource, type Source } from './source.ts';
 import { withOverrides } from './with-overrides.ts';
 
+/** An engine that can be, with the file it was read from; or everything that is wrong with the file, in its order. */
 export type ScenarioReading =
   | { readonly ok: true; readonly spec: EngineSpec; readonly source: Source }
   | {

@@ -11,6 +11,7 @@ angle (\`130 deg\`), a share of the outward stroke (\`50 % of stroke\`) or of th
 bore and rod (\`reamed / turned\`); [fits](../fits.md) tells what they come to.
 `;
 
+/** Markdown: every key of a description with meaning, range, default and example. */
 export function referencePage(parameters: Parameters): string {
   return [HEAD, ...sections('scenario', parameters, 2)].join('\n');
 }

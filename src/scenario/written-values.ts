@@ -3,20 +3,21 @@ import { isMap, isScalar, isSeq, type Node } from 'yaml';
 import type { Source } from './source.ts';
 
 /** Values as written, by their dotted path; entries of a list are counted from 0. */
-export function writtenValues({ root, resolve }: Source): ReadonlyMap<string, string> {
+export function writtenValues(source: Source): ReadonlyMap<string, string> {
   const found = new Map<string, string>();
   const walk = (node: Node | null | undefined, path: readonly string[]): void => {
-    const own = node == null ? undefined : resolve(node);
+    const own = node ? source.resolve(node) : undefined;
     if (isMap(own))
       for (const { key, value } of own.items)
         walk(value as Node | null, [...path, isScalar(key) ? String(key.value) : '?']);
     else if (isSeq(own)) own.items.forEach((item, i) => walk(item as Node, [...path, String(i)]));
     else if (isScalar(own)) found.set(path.join('.'), String(own.value).replace(/\s+/gu, ' ').trim());
   };
-  walk(root, []);
+  walk(source.root, []);
   return found;
 }
 
+/** A key that is not given alike. */
 export interface DifferentKey {
   readonly key: string;
   /** Scenario by scenario; `undefined` where it is left out. */

@@ -2,10 +2,12 @@
  * The answer of one engine to everything a study asks; plain data, for it travels between threads. This is the one place
  * that knows how an engine is brought to its settled turn.
  */
+import { buildEngine } from '../model/engine.ts';
 import type { EngineSpec } from '../parts/engine-description.ts';
 import { compressorVerdict } from '../run/compressor-verdict.ts';
 import type { OutcomeKind } from '../run/outcome.ts';
 import { settledRunning } from '../run/settled-running.ts';
+import { unaidedShare } from '../run/start-map.ts';
 import { measured, type Measured } from './measures.ts';
 
 export type AnswerOutcome =
@@ -35,7 +37,7 @@ export function engineAnswer(spec: EngineSpec, wanted: Wanted): EngineAnswer {
     ...(settled && compressor
       ? { compressor: compressorVerdict(compressor, spec, settled.airMassFlow) }
       : {}),
-    ...(wanted.starts ? { startShare: startShare(spec) } : {}),
+    ...(settled && wanted.starts ? { startShare: unaidedShare(buildEngine(spec), settled.speed) } : {}),
   };
   return { outcome: outcome.kind, reason: outcome.reason, values: measured(known) };
 }
@@ -45,14 +47,3 @@ export const impossible = (reason: string): EngineAnswer => ({ outcome: 'impossi
 export const brokenOff = (reason: string): EngineAnswer => ({ outcome: 'broken-off', reason, values: {} });
 
 export const runs = ({ outcome }: EngineAnswer): boolean => outcome === 'settled';
-
-const POSITIONS = 24;
-
-/** Share of crank positions, evenly round the turn, from which the engine gets going by itself. */
-function startShare(spec: EngineSpec): number {
-  const started = Array.from({ length: POSITIONS }, (_, i) => {
-    const start = { crank_angle: (2 * Math.PI * i) / POSITIONS, hand_speed: 0 };
-    return settledRunning({ ...spec, start }).outcome.kind === 'settled';
-  });
-  return started.filter(Boolean).length / POSITIONS;
-}

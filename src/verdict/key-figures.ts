@@ -3,6 +3,7 @@ import { inUnits, unitSystem, type UnitSystem } from '../quantity/unit-system.ts
 import type { CompressorVerdict, GasFacts, RunResult, SettledCycle } from '../run/result.ts';
 import { airText, barText, minutesText, powerText, shareText, speedText, workText } from './figures.ts';
 
+/** A figure that everyone asks for, with its unit. */
 export type KeyFigure = readonly [label: string, value: string];
 
 /** Empty for an engine that does not run. */

@@ -7,6 +7,7 @@ import { headlineOf } from './headline.ts';
 import { nextChangeOf } from './next-change/next-change.ts';
 import { statementsOf } from './statements.ts';
 
+/** What a result means, in plain sentences. */
 export interface Verdict {
   /** One or two sentences: whether it runs and how fast, or why not. */
   readonly headline: string;

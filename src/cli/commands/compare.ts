@@ -1,7 +1,9 @@
 /** `tickover compare FILE FILE…`: several engines, or one engine before and after a change, on the same axes. */
+import { rm } from 'node:fs/promises';
 import { basename, extname, join } from 'node:path';
 import { styleText } from 'node:util';
 import {
+  comparedTurnsCsv,
   comparisonCsv,
   comparisonHtml,
   differentKeys,
@@ -9,6 +11,7 @@ import {
   inUnits,
   labelOf,
   MOST_RUNS,
+  reportFileNames,
   runEngine,
   type Comparison,
   type UnitSystem,
@@ -39,10 +42,14 @@ async function compareFiles(
     runs: scenarios.map(({ spec }, i) => ({ name: names[i] ?? '', result: runEngine(spec) })),
     differences: differentKeys(scenarios.map(({ source }) => source)),
   };
+  const turns = comparedTurnsCsv(comparison);
   const paths = await writeFiles(out, [
-    ['comparison.html', comparisonHtml(comparison, await reportAssets(), units)],
-    ['comparison.csv', comparisonCsv(comparison)],
+    [reportFileNames.comparison, comparisonHtml(comparison, await reportAssets(), units)],
+    [reportFileNames.comparedFigures, comparisonCsv(comparison)],
+    ...(turns === undefined ? [] : [[reportFileNames.comparedTurns, turns] as const]),
   ]);
+  // Turns left over from an earlier comparison would belong to other engines.
+  if (turns === undefined) await rm(join(out, reportFileNames.comparedTurns), { force: true });
   print(comparisonText(comparison, units));
   print(`\nPage: ${paths.join('\n      ')}`);
   return EXIT.ran;

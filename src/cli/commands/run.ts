@@ -1,5 +1,5 @@
 /** `tickover run FILE`: one engine from its scenario to verdict and report. */
-import { runEngine, summaryJson, type OutcomeKind, type UnitSystem } from '../../index.ts';
+import { runAndDrive, summaryJson, type OutcomeKind, type UnitSystem } from '../../index.ts';
 import { EXIT, type ExitCode } from '../exit-codes.ts';
 import { defaultFolder, writeReport } from '../report-files.ts';
 import { engineFromFile } from '../scenario-file.ts';
@@ -22,7 +22,7 @@ const faults: readonly OutcomeKind[] = ['step-limit', 'non-finite'];
 
 async function runFile(options: RunOptions, print: (text: string) => void): Promise<ExitCode> {
   const spec = await engineFromFile(options.file, options.set);
-  const result = runEngine(spec);
+  const result = runAndDrive(spec);
   const paths = await writeReport(result, options.out ?? defaultFolder(options.file), options.units);
   if (options.json) print(JSON.stringify(summaryJson(result), null, 2));
   else if (!options.quiet) {

@@ -43,7 +43,7 @@ export const correlationWallHeat = kindOf({
         const viscosity = gas.viscosity(temperature);
         const density = pressure / (specificGasConstant * temperature);
         const reynolds = (density * meanPistonSpeed(crank.crankRadius, speed) * bore) / viscosity;
-        const coefficient = constant * viscosity * reynolds ** REYNOLDS_POWER;
+        const coefficient = constant * viscosity * Math.exp(REYNOLDS_POWER * Math.log(reynolds));
         return coefficient * area * (wallTemperature - temperature);
       },
     };

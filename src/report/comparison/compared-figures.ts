@@ -13,7 +13,7 @@ import {
 } from '../../verdict/figures.ts';
 import type { ComparedRun } from './comparison.ts';
 
-export const outcomeWords: Readonly<Record<OutcomeKind, string>> = {
+const outcomeWords: Readonly<Record<OutcomeKind, string>> = {
   settled: 'runs',
   stalled: 'stops',
   'no-start': 'does not start',

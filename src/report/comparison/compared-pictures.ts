@@ -5,6 +5,7 @@ import { fixed, shareText, speedText, workText } from '../../verdict/figures.ts'
 import { chartNumber, chartValues, type Chart, type ChartLine } from '../charts/chart.ts';
 import { inkDashes } from '../charts/inks.ts';
 import { inDegrees, inRpm } from '../csv/units.ts';
+import { reportFileNames } from '../file-names.ts';
 import type { ShownSection } from '../html/body.ts';
 import { dataTable } from '../html/data-table.ts';
 import { chartFigure, cursorSlider, lineSwatch, type ChartFigure } from '../html/figure.ts';
@@ -41,9 +42,12 @@ export function indicatorsSection({ runs }: Comparison): ShownSection | undefine
       <figcaption>${prose(title)}</figcaption>
       <div class="beside">
         ${loops(settled, `Indicator diagrams, cylinder pressure against volume. ${title}.`)}
-        <ul class="key column">
-          ${settled.map(({ label, ink }) => html`<li>${swatch(ink)}${label}</li>`)}
-        </ul>
+        <div>
+          <ul class="key column">
+            ${settled.map(({ label, ink }) => html`<li>${swatch(ink)}${label}</li>`)}
+          </ul>
+          <p class="note">Every point is in ${reportFileNames.comparedTurns}.</p>
+        </div>
       </div>
     </figure>`,
   };

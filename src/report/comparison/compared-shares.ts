@@ -3,7 +3,7 @@ import { shareText } from '../../verdict/figures.ts';
 import { airShares } from '../sections/air.ts';
 import { workShares } from '../sections/work.ts';
 import type { ShownSection } from '../html/body.ts';
-import { plainTable } from '../html/data-table.ts';
+import { wideTable } from '../html/data-table.ts';
 import { html, type Markup } from '../html/markup.ts';
 import { prose } from '../html/prose.ts';
 import { shareBar, shareSwatch, type Share } from '../svg/share-bar.ts';
@@ -61,13 +61,13 @@ function section(
           html`<p class="bar-name">${label}</p>
             ${shareBar(`${id}-${i}`, shares, label)}`,
       )}
-      ${table(id, shared, first.shares)}
+      ${table(id, heading, shared, first.shares)}
     </figure>`,
   };
 }
 
-function table(id: string, shared: readonly SharedRun[], names: readonly Share[]): Markup {
-  return plainTable({
+function table(id: string, heading: string, shared: readonly SharedRun[], names: readonly Share[]): Markup {
+  return wideTable(`${heading}: the shares`, {
     head: ['', ...shared.map(({ label }) => label)],
     rows: names.map(({ label, filling }, row) => [
       html`${shareSwatch(`${id}-0`, filling)} ${label}`,

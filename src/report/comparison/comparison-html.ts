@@ -1,5 +1,6 @@
 /** Several runs as one page: what differs, the figures, and the pictures of all of them on the same axes. */
 import { inUnits, unitSystem, type UnitSystem } from '../../quantity/unit-system.ts';
+import { reportFileNames } from '../file-names.ts';
 import { sheetBody, type ShownSection } from '../html/body.ts';
 import { pageText, type ReportAssets } from '../html/page.ts';
 import { airSharesSection, workSharesSection } from './compared-shares.ts';
@@ -30,7 +31,7 @@ export function comparisonHtml(
       kind: `comparison of ${comparison.runs.length} runs`,
       title,
       sections: shown,
-      files: 'comparison.csv and the CSV files of each run',
+      files: `${reportFileNames.comparedFigures} and ${reportFileNames.comparedTurns}`,
     });
     const data = { charts: shown.flatMap(({ charts }) => charts ?? []) };
     return pageText({ title: `${title} – tickover comparison`, body, data }, assets);
