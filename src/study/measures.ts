@@ -39,7 +39,8 @@ export const measures = {
   air: ofTurn(({ airFlowAnr }) => airFlowAnr),
   airPerWork: ofTurn(airPerWork),
   leakShare: ofTurn(({ air }) => air.leakShare),
-  compressorDuty: ofCompressor(({ duty }) => duty),
+  /** What is taken as a share of what the compressor gives: above one it cannot keep up. */
+  compressorDuty: ofCompressor(({ demandAnr, deliveryAnr }) => demandAnr / deliveryAnr),
   /** From a full receiver until it sags [s]; endless where it never does. */
   lasts: ofCompressor(({ minutesUntilSag }) =>
     minutesUntilSag === undefined ? Infinity : minutesUntilSag * 60,

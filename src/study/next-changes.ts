@@ -60,8 +60,11 @@ export async function nextChanges(settings: readonly GivenSetting[], ask: Ask): 
     effect: effectOf(now!, answers[i]!),
   }));
   const possible = changes.filter(({ answer }) => answer.outcome !== 'impossible');
-  return { now: now!, changes: possible.sort((a, b) => Math.abs(b.effect.speed) - Math.abs(a.effect.speed)) };
+  return { now: now!, changes: possible.sort((a, b) => weight(b) - weight(a)) };
 }
+
+/** A step after which the engine does not run is none to take, however much it changes. */
+const weight = ({ answer, effect }: Change): number => (runs(answer) ? Math.abs(effect.speed) : 0);
 
 function effectOf(now: EngineAnswer, then: EngineAnswer): Effect {
   const [before, after] = [now.values, then.values];

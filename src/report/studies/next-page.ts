@@ -28,7 +28,7 @@ function tableSection({ changes }: NextChanges, without: readonly string[]): Sho
   return {
     id: 'steps',
     heading: 'Step by step',
-    body: html`<div class="scroll" role="region" aria-label="Steps" tabindex="0">
+    body: html`<div class="scroll paths" role="region" aria-label="Steps" tabindex="0">
         ${plainTable({
           head: ['Setting', 'now', 'step to', 'speed', 'starts from', 'air for its work'],
           rows: changes.slice(0, SHOWN).map(row),

@@ -12,6 +12,7 @@ export const air = kindOf({
   },
   build: ({ at_most }, _context: null): Condition => ({
     words: `takes at most ${formatQuantity(at_most, 'volume flow')} of air`,
-    margin: ({ values }) => (values.air === undefined ? FAR_OFF : 1 - values.air / at_most),
+    margin: ({ values }) =>
+      values.air === undefined ? FAR_OFF : Math.max(0.99 * FAR_OFF, 1 - values.air / at_most),
   }),
 });

@@ -13,13 +13,10 @@ export const withinCompressor = kindOf({
   },
   build: ({ duty }, _context: null): Condition => ({
     words: `stays within the compressor, running at most ${percent(duty)} of the time`,
-    margin: ({ values }) => compressorMargin(values.compressorDuty, values.lasts, duty),
+    margin: ({ values: { compressorDuty } }) =>
+      compressorDuty === undefined ? FAR_OFF : Math.max(LEAST, 1 - compressorDuty / duty),
   }),
 });
 
-/** A duty of all the time may mean any lack of air; how long a receiver lasts then tells how much. */
-function compressorMargin(used: number | undefined, lasts: number | undefined, allowed: number): number {
-  if (used === undefined || lasts === undefined) return FAR_OFF;
-  if (Number.isFinite(lasts)) return Math.min(-1e-3, -(1 - allowed)) - 1 / (1 + lasts);
-  return 1 - used / allowed;
-}
+/** However much air is lacking, an engine that runs is better than one that does not. */
+const LEAST = 0.99 * FAR_OFF;

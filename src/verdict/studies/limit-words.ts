@@ -41,6 +41,8 @@ function failing({ conditions }: LimitTask, { fails, givesWay }: Limit): string 
     : `At ${fails.text} it no longer ${condition.words}.`;
 }
 
+const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 function processSentences({ surely, often }: Processes): string[] {
   const coarsest = 'Pairs of finishes, bore / rod, the coarsest that do:';
   return [
@@ -49,6 +51,8 @@ function processSentences({ surely, often }: Processes): string[] {
       : `${coarsest} ${listed(surely)} stay within it even when both come out at their limits.`,
     ...(often.length === 0
       ? []
-      : [`${listed(often)} stay within it on average only: measure, and choose the rod that fits the bore.`]),
+      : [
+          `${capitalised(listed(often))} stay within it on average only: measure, and choose the rod that fits the bore.`,
+        ]),
   ];
 }

@@ -53,7 +53,7 @@ function headline(now: EngineAnswer, best: Change | undefined): string {
 }
 
 function sentence(now: EngineAnswer, { to, effect, answer }: Change): string {
-  if (answer.outcome !== 'settled') return `at ${to} it does not run`;
+  if (answer.outcome !== 'settled') return `at ${to}, it does not run`;
   const speed =
     now.outcome !== 'settled'
       ? [`it runs at ${speedText(answer.values.speed ?? NaN)}`]
@@ -66,7 +66,7 @@ function sentence(now: EngineAnswer, { to, effect, answer }: Change): string {
     effect.airPerWork === undefined || Math.abs(effect.airPerWork) <= NOTICED
       ? []
       : [`${moreOrLess(effect.airPerWork)} air for its work`];
-  return `at ${to} ${listed([...speed, ...startWords(effect.starts), ...air])}`;
+  return `at ${to}, ${listed([...speed, ...startWords(effect.starts), ...air])}`;
 }
 
 function startWords(starts: number | undefined): string[] {
