@@ -51,6 +51,7 @@ const pistonValveParameters = {
     { min: 0, max: 0.1, default: 0 },
     '0.8 N/bar',
     'Extra pull per pressure in the chest; rings and gland press harder under pressure, a plain bobbin hardly.',
+    'Spring balance on the valve rod at two pressures in the chest: the difference of the pulls over that of the pressures.',
   ),
   second_head: optional(
     quantity(
