@@ -5,6 +5,7 @@
 import { describe, expect, it } from 'vitest';
 import { anrVolumeFlow } from '../../src/gas/reference-atmosphere.ts';
 import { compressorVerdict } from '../../src/run/compressor-verdict.ts';
+import { steadyCompressor } from '../support/compressors.ts';
 import { expectWithin } from '../support/expect-within.ts';
 import { idealEngine } from '../support/ideal-engine.ts';
 
@@ -31,13 +32,13 @@ function minutesUntilSag(shed: {
     atmosphere: { pressure: room, temperature: 288.15 },
     supply: { pressure: shed.supply + room },
   });
-  const compressor = {
+  const compressor = steadyCompressor({
     free_air_delivery: shed.delivery,
     receiver_volume: shed.volume,
     cut_in: shed.cutIn + room,
     cut_out: shed.cutOut + room,
     duty_rating: 0.5,
-  };
+  });
   const density = room / (287.05 * 288.15);
   return compressorVerdict(compressor, spec, demand * density).minutesUntilSag;
 }
@@ -90,13 +91,13 @@ describe('a receiver that is drawn down', () => {
 describe('duty of a compressor that keeps up', () => {
   it('is demand over delivery, both as the same free air (identity seen)', () => {
     const spec = idealEngine({});
-    const compressor = {
+    const compressor = steadyCompressor({
       free_air_delivery: (150 * LITRE) / 60,
       receiver_volume: 50 * LITRE,
       cut_in: 7 * BAR,
       cut_out: 9 * BAR,
       duty_rating: 0.5,
-    };
+    });
     const demand = ((60 * LITRE) / 60) * ROOM_DENSITY;
     const verdict = compressorVerdict(compressor, spec, demand);
     expect(verdict.keepsUp).toBe(true);

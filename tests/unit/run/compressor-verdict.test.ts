@@ -2,15 +2,16 @@
 import { describe, expect, it } from 'vitest';
 import { dryAir } from '../../../src/gas/gases/dry-air.ts';
 import { compressorVerdict } from '../../../src/run/compressor-verdict.ts';
+import { steadyCompressor } from '../../support/compressors.ts';
 import { referenceSpec } from '../../support/reference-engine.ts';
 
-const compressor = {
+const compressor = steadyCompressor({
   free_air_delivery: 2e-3,
   receiver_volume: 0.05,
   cut_in: 7e5,
   cut_out: 9e5,
   duty_rating: 0.6,
-};
+});
 const spec = referenceSpec({ supply: { pressure: 4e5 } });
 const { pressure, temperature } = spec.atmosphere;
 const roomDensity = pressure / (dryAir.specificGasConstant * temperature);

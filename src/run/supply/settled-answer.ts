@@ -1,0 +1,15 @@
+/** Where minutes of supply get the settled engine from, for one pressure at a time. */
+import type { EngineSpec } from '../../parts/engine-description.ts';
+import type { Outcome } from '../outcome.ts';
+import type { SettledCycle } from '../result.ts';
+import { runEngine } from '../run-engine.ts';
+
+/** The settled engine, as far as the supply asks. */
+export interface SettledRun {
+  readonly outcome: Outcome;
+  readonly settled?: Pick<SettledCycle, 'speed' | 'airMassFlow'>;
+}
+
+export type SettledAnswer = (spec: EngineSpec) => SettledRun;
+
+export const settledAnswer: SettledAnswer = runEngine;
