@@ -9,6 +9,15 @@ export { scenarioJsonSchema } from './scenario/json-schema.ts';
 export { referencePage } from './scenario/reference-page.ts';
 export { engineParameters, type EngineSpec } from './parts/engine-description.ts';
 export { runEngine } from './run/run-engine.ts';
+export { supplyTimeline } from './run/supply/timeline.ts';
+export type {
+  AnswerAtPressure,
+  NoSupplyTimeline,
+  SupplyEnd,
+  SupplyFacts,
+  SupplyTimeline,
+} from './run/supply/timeline.ts';
+export type { SupplyTrace } from './run/supply/supply-trace.ts';
 export type { Outcome, OutcomeKind } from './run/outcome.ts';
 export type {
   AirLedger,
@@ -23,11 +32,15 @@ export type {
 } from './run/result.ts';
 export { verdictOf, type Verdict } from './verdict/verdict.ts';
 export { keyFigures, type KeyFigure } from './verdict/key-figures.ts';
+export { supplyVerdict, type SupplyVerdict } from './verdict/supply-verdict.ts';
 export type { Caution } from './verdict/cautions/caution.ts';
 export { cycleCsv } from './report/csv/cycle-csv.ts';
 export { traceCsv } from './report/csv/trace-csv.ts';
+export { supplyCsv } from './report/csv/supply-csv.ts';
 export { summaryJson } from './report/summary/summary-json.ts';
 export type { Summary } from './report/summary/summary.ts';
+export { supplyJson } from './report/summary/supply-json.ts';
+export type { SupplySummary } from './report/summary/supply-summary.ts';
 export { reportHtml } from './report/report-html.ts';
 export type { ReportAssets } from './report/html/page.ts';
 export { reportFileNames } from './report/file-names.ts';

@@ -7,9 +7,13 @@ import {
   reportFileNames,
   reportHtml,
   summaryJson,
+  supplyCsv,
+  supplyJson,
   traceCsv,
+  type NoSupplyTimeline,
   type ReportAssets,
   type RunResult,
+  type SupplyTimeline,
 } from '../index.ts';
 import { InputError } from './exit-codes.ts';
 import { reasonOf } from './scenario-file.ts';
@@ -42,13 +46,32 @@ async function replaceFile(folder: string, name: string, text: string): Promise<
   return path;
 }
 
-/** Writes everything there is to write about a result and returns the paths, the page first. */
-export async function writeReport(result: RunResult, folder: string): Promise<string[]> {
+async function makeFolder(folder: string): Promise<void> {
   try {
     await mkdir(folder, { recursive: true });
   } catch (error) {
     throw new InputError(`${folder}: cannot make this folder, ${reasonOf(error)}.`);
   }
+}
+
+/** Writes everything there is to write about minutes of supply and returns the paths, the table first. */
+export async function writeSupply(
+  timeline: SupplyTimeline | NoSupplyTimeline,
+  folder: string,
+): Promise<string[]> {
+  await makeFolder(folder);
+  const { supply, supplySummary } = reportFileNames;
+  // A table left over from an earlier reckoning would belong to another engine.
+  if (!timeline.runs) await rm(join(folder, supply), { force: true });
+  return [
+    ...(timeline.runs ? [await replaceFile(folder, supply, supplyCsv(timeline))] : []),
+    await replaceFile(folder, supplySummary, `${JSON.stringify(supplyJson(timeline), null, 2)}\n`),
+  ];
+}
+
+/** Writes everything there is to write about a result and returns the paths, the page first. */
+export async function writeReport(result: RunResult, folder: string): Promise<string[]> {
+  await makeFolder(folder);
   const cycle = cycleCsv(result);
   const files: [string, string][] = [
     [reportFileNames.page, reportHtml(result, await reportAssets())],

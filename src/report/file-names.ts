@@ -4,4 +4,6 @@ export const reportFileNames = {
   cycle: 'cycle.csv',
   startUp: 'start-up.csv',
   summary: 'summary.json',
+  supply: 'supply.csv',
+  supplySummary: 'supply.json',
 } as const;

@@ -1,6 +1,7 @@
 /** `tickover run FILE`: one engine from its scenario to verdict and report. */
-import { runEngine, summaryJson, type OutcomeKind } from '../../index.ts';
+import { runEngine, summaryJson } from '../../index.ts';
 import { EXIT, type ExitCode } from '../exit-codes.ts';
+import { faults } from '../faults.ts';
 import { defaultFolder, writeReport } from '../report-files.ts';
 import { engineFromFile } from '../scenario-file.ts';
 import { terminalVerdict } from '../terminal-verdict.ts';
@@ -12,9 +13,6 @@ interface RunOptions {
   readonly json: boolean;
   readonly quiet: boolean;
 }
-
-/** Outcomes that say something about this program rather than about the engine. */
-const faults: readonly OutcomeKind[] = ['step-limit', 'non-finite'];
 
 async function runFile(options: RunOptions, print: (text: string) => void): Promise<ExitCode> {
   const spec = await engineFromFile(options.file);

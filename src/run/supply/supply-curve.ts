@@ -41,6 +41,15 @@ const SHARES = [0.85, 0.7, 0.55, 0.4, 0.27, 0.15, 0.06];
 /** The pressure at which it stops is found to this share of the highest gauge pressure. */
 const STALL_SHARE = 0.004;
 
+/**
+ * An answer is sought from so many times the speed before it: an engine that has been running has its chest full, and
+ * filling an empty one must not cost it the turn that decides.
+ */
+const PUSH = 1.5;
+
+/** An answer is known where one is this close, as a share of the pressure. */
+const CLOSE = 2e-4;
+
 /** The engine with so much in the receiver. */
 export function specAt(spec: EngineSpec, receiverPressure: number): EngineSpec {
   const { supply } = spec;
@@ -51,11 +60,7 @@ export function specAt(spec: EngineSpec, receiverPressure: number): EngineSpec {
 }
 
 /** From the highest pressure down, or how the engine ends that does not even run there. */
-export function supplyCurve(
-  spec: EngineSpec,
-  highest: number,
-  answer: SettledAnswer,
-): SupplyCurve | Outcome {
+export function supplyCurve(spec: EngineSpec, highest: number, answer: SettledAnswer): SupplyCurve | Outcome {
   const room = spec.atmosphere.pressure;
   const { outcome, settled } = answer(specAt(spec, highest));
   if (settled === undefined) return outcome;
@@ -74,10 +79,7 @@ export function supplyCurve(
   return curveThrough(running.reverse(), (pressure, from) => pointAt(spec, pressure, from, answer));
 }
 
-const figures = ({ speed, airMassFlow }: SupplyPoint | { speed: number; airMassFlow: number }) => ({
-  speed,
-  airMassFlow,
-});
+const figures = ({ speed, airMassFlow }: Omit<SupplyPoint, 'pressure'>) => ({ speed, airMassFlow });
 
 /** The engine at a lower pressure, coming from where it ran before. */
 function pointAt(
@@ -87,7 +89,7 @@ function pointAt(
   answer: SettledAnswer,
 ): SupplyPoint | undefined {
   const there = specAt(spec, pressure);
-  const { settled } = answer({ ...there, start: { ...there.start, hand_speed: from.speed } });
+  const { settled } = answer({ ...there, start: { ...there.start, hand_speed: PUSH * from.speed } });
   return settled && { pressure, ...figures(settled) };
 }
 
@@ -104,8 +106,8 @@ function curveThrough(
     speed: through(({ speed }) => speed),
     demand: through(({ airMassFlow }) => airMassFlow),
     refinedAt: (pressure) => {
-      const above = points.findIndex((point) => point.pressure > pressure);
-      const known = above < 1 || points[above - 1]!.pressure === pressure;
+      const above = pressures.findIndex((known) => known > pressure);
+      const known = above < 1 || pressures.some((one) => Math.abs(one - pressure) < CLOSE * pressure);
       const added = known ? undefined : pointFrom(pressure, points[above]!);
       return curveThrough(added ? points.toSpliced(above, 0, added) : points, pointFrom);
     },

@@ -7,9 +7,9 @@ import { outletPressure } from '../../parts/supply.ts';
 import type { Outcome } from '../outcome.ts';
 import { courseOf, type Course } from './course.ts';
 import { settledAnswer, type SettledAnswer } from './settled-answer.ts';
-import { shedOf, type Shed } from './shed.ts';
+import { shedOf, type OfPressure, type Shed } from './shed.ts';
 import { receiverForStarts, receiverForTime, startsPerHour, sufficient, type Sufficient } from './sizing.ts';
-import { supplyCurve, type SupplyCurve, type SupplyPoint } from './supply-curve.ts';
+import { supplyCurve, type SupplyCurve } from './supply-curve.ts';
 import { supplyTrace, type SupplyTrace } from './supply-trace.ts';
 
 /** What was given, as far as words and pictures need it. SI, absolute pressures. */
@@ -19,6 +19,27 @@ export interface SupplyFacts {
   readonly setPressure: number;
   readonly droopingRegulator: boolean;
   readonly compressor: Compressor;
+}
+
+/** Where it all ends. */
+export type SupplyEnd =
+  /** On and off for ever; the time from one start of the compressor to the next [s]. */
+  | { readonly kind: 'cycles'; readonly period: number }
+  /** The compressor never stops, and keeps this up: before the regulator, behind it, and at the shaft. */
+  | {
+      readonly kind: 'settles';
+      readonly pressure: number;
+      readonly supplyPressure: number;
+      readonly speed: number;
+    }
+  /** The engine stops that long after the receiver was full [s]. */
+  | { readonly kind: 'stops'; readonly time: number };
+
+/** The running engine at one pressure in the receiver. */
+export interface AnswerAtPressure {
+  readonly pressure: number;
+  readonly speed: number;
+  readonly airFlowAnr: number;
 }
 
 /** SI, absolute pressures; flows as ANR [m³/s]. */
@@ -33,18 +54,12 @@ export interface SupplyTimeline {
   readonly demandAnr: number;
   /** What the compressor delivers at cut-out, at cut-in, and at the set pressure. */
   readonly deliveryAnr: { readonly cutOut: number; readonly cutIn: number; readonly setPressure: number };
-  /** Where it all ends: on and off for ever, settled at a pressure with the compressor running, or at rest. */
-  readonly end: 'cycles' | 'settles' | 'stops';
+  readonly end: SupplyEnd;
   /** Share of the time that the compressor runs, once the full receiver has been used up. */
   readonly duty: number;
   readonly startsPerHour: number;
-  /** Of one start of the compressor to the next [s]; only of `cycles`. */
-  readonly period?: number;
-  /** From a full receiver until it has fallen to the set pressure, and until the engine stops [s]. */
+  /** From a full receiver until it has fallen to the set pressure [s]; undefined if it never does, or stops before. */
   readonly timeToSag?: number;
-  readonly timeToStop?: number;
-  /** What the compressor can keep up for ever, running all the time; only of `settles`. */
-  readonly sustained?: { readonly pressure: number; readonly supplyPressure: number; readonly speed: number };
   /** The running engine stops below this pressure in the receiver; known to a few hundredths of a bar. */
   readonly stallPressure: number;
   readonly sufficient: Sufficient;
@@ -52,7 +67,7 @@ export interface SupplyTimeline {
   readonly receiverForTime?: number;
   readonly receiverForStarts?: number;
   /** The settled answers it all rests on, by pressure in the receiver. */
-  readonly answers: readonly SupplyPoint[];
+  readonly answers: readonly AnswerAtPressure[];
   readonly trace: SupplyTrace;
   /** Air of the receiver unaccounted for, as a share of what the engine took. */
   readonly ledgerResidual: number;
@@ -79,7 +94,7 @@ export function supplyTimeline(
   const first = supplyCurve(spec, highest, answer);
   if ('kind' in first) return { runs: false, title: spec.title, outcome: first };
   const { curve, shed, course } = refined(spec, compressor, wantedTime, first);
-  const { end, duty, period, timeToSag, timeToStop } = course;
+  const { duty, timeToSag } = course;
   const behind = supplyPressureOf(spec, curve);
   const lasting = receiverForTime(compressor, course, wantedTime);
   const sparing = receiverForStarts(compressor, course);
@@ -95,26 +110,19 @@ export function supplyTimeline(
       cutIn: anrVolumeFlow(shed.delivery(shed.cutIn)),
       setPressure: anrVolumeFlow(shed.delivery(shed.setPressure)),
     },
-    end: end.kind,
+    end: endOf(course, curve, behind),
     duty,
     startsPerHour: startsPerHour(course),
-    ...(period === undefined ? {} : { period }),
     ...(timeToSag === undefined ? {} : { timeToSag }),
-    ...(timeToStop === undefined ? {} : { timeToStop }),
-    ...(end.kind === 'settles'
-      ? {
-          sustained: {
-            pressure: end.pressure,
-            supplyPressure: behind(end.pressure),
-            speed: curve.speed(end.pressure),
-          },
-        }
-      : {}),
     stallPressure: curve.stallPressure,
     sufficient: sufficient(compressor, shed),
     ...(lasting === undefined ? {} : { receiverForTime: lasting }),
     ...(sparing === undefined ? {} : { receiverForStarts: sparing }),
-    answers: curve.points,
+    answers: curve.points.map(({ pressure, speed, airMassFlow }) => ({
+      pressure,
+      speed,
+      airFlowAnr: anrVolumeFlow(airMassFlow),
+    })),
     trace: supplyTrace(course, wantedTime, { speed: curve.speed, supplyPressure: behind }),
     ledgerResidual: Math.max(...course.legs.map(unaccounted)),
   };
@@ -137,6 +145,13 @@ function refined(spec: EngineSpec, compressor: Compressor, wanted: number, first
   }
 }
 
+function endOf({ end, legs }: Course, { speed }: SupplyCurve, behind: OfPressure): SupplyEnd {
+  if (end.kind === 'settles')
+    return { ...end, supplyPressure: behind(end.pressure), speed: speed(end.pressure) };
+  const time = legs.reduce((sum, { duration }) => sum + duration, 0);
+  return end.kind === 'cycles' ? { ...end, period: time } : { ...end, time };
+}
+
 function factsOf({ atmosphere, supply, gas }: EngineSpec, compressor: Compressor): SupplyFacts {
   return {
     atmosphericPressure: atmosphere.pressure,
@@ -148,8 +163,8 @@ function factsOf({ atmosphere, supply, gas }: EngineSpec, compressor: Compressor
 }
 
 /** Pressure behind the regulator, by the pressure in front of it. */
-function supplyPressureOf({ supply, gas, atmosphere }: EngineSpec, { demand }: SupplyCurve) {
-  return (receiver: number): number =>
+function supplyPressureOf({ supply, gas, atmosphere }: EngineSpec, { demand }: SupplyCurve): OfPressure {
+  return (receiver) =>
     outletPressure(supply, gasNamed(gas), {
       inlet: receiver,
       temperature: supply.temperature ?? atmosphere.temperature,
