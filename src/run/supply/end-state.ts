@@ -20,6 +20,9 @@ export type EndState =
 /** Parts in which the way is searched for a balance. */
 const PARTS = 64;
 
+/** Delivery and demand are equal to this share, so that rounding does not decide where they are so by design. */
+const EQUAL = 1e-12;
+
 export function endState(shed: Shed): EndState {
   const start = shed.cutIn;
   const rising = gain(shed, start) > 0;
@@ -31,11 +34,13 @@ export function endState(shed: Shed): EndState {
 
 /** The first pressure on the way at which the receiver neither rises nor falls. */
 function firstBalance(shed: Shed, start: number, end: number, rising: boolean): number | undefined {
-  const onwards = (pressure: number): number => (rising ? gain(shed, pressure) : -gain(shed, pressure));
+  const sense = rising ? 1 : -1;
+  const goesOn = (pressure: number): boolean =>
+    sense * gain(shed, pressure) > EQUAL * shed.demand(pressure);
   let before = start;
   for (let i = 0; i <= PARTS; i += 1) {
     const here = start + ((end - start) * i) / PARTS;
-    if (onwards(here) <= 0) return bisected((p) => onwards(p) > 0, before, here);
+    if (!goesOn(here)) return bisected(goesOn, before, here);
     before = here;
   }
   return undefined;

@@ -10,6 +10,6 @@ export interface SettledRun {
   readonly settled?: Pick<SettledCycle, 'speed' | 'airMassFlow'>;
 }
 
-export type SettledAnswer = (spec: EngineSpec) => SettledRun;
+export type AnswerOf = (spec: EngineSpec) => SettledRun;
 
-export const settledAnswer: SettledAnswer = runEngine;
+export const settledAnswer: AnswerOf = runEngine;

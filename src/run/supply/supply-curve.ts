@@ -1,5 +1,5 @@
 /**
- * Speed and demand of the running engine over the pressure in the receiver, from a dozen settled answers.
+ * Speed and demand of the running engine over the pressure in the receiver, from some dozen settled answers.
  *
  * The receiver falls slowly beside the engine, which therefore runs settled at each pressure. Going down from the highest
  * pressure each answer is sought from the speed of the one before, as a running engine comes there: it may run on where
@@ -11,7 +11,7 @@
 import { monotoneCubic } from '../../numerics/monotone-cubic.ts';
 import type { EngineSpec } from '../../parts/engine-description.ts';
 import type { Outcome } from '../outcome.ts';
-import type { SettledAnswer } from './settled-answer.ts';
+import type { AnswerOf } from './settled-answer.ts';
 import type { OfPressure } from './shed.ts';
 
 /** The running engine at one pressure in the receiver. */
@@ -41,6 +41,9 @@ const SHARES = [0.85, 0.7, 0.55, 0.4, 0.27, 0.15, 0.06];
 /** The pressure at which it stops is found to this share of the highest gauge pressure. */
 const STALL_SHARE = 0.004;
 
+/** Answers of the running engine; more are set where its speed changes most, until there are so many. */
+const ANSWERS = 10;
+
 /**
  * An answer is sought from so many times the speed before it: an engine that has been running has its chest full, and
  * filling an empty one must not cost it the turn that decides.
@@ -60,7 +63,7 @@ export function specAt(spec: EngineSpec, receiverPressure: number): EngineSpec {
 }
 
 /** From the highest pressure down, or how the engine ends that does not even run there. */
-export function supplyCurve(spec: EngineSpec, highest: number, answer: SettledAnswer): SupplyCurve | Outcome {
+export function supplyCurve(spec: EngineSpec, highest: number, answer: AnswerOf): SupplyCurve | Outcome {
   const room = spec.atmosphere.pressure;
   const { outcome, settled } = answer(specAt(spec, highest));
   if (settled === undefined) return outcome;
@@ -76,7 +79,16 @@ export function supplyCurve(spec: EngineSpec, highest: number, answer: SettledAn
     const middle = (running.at(-1)!.pressure + stopped) / 2;
     if (!tryAt(middle)) stopped = middle;
   }
-  return curveThrough(running.reverse(), (pressure, from) => pointAt(spec, pressure, from, answer));
+  let curve = curveThrough(running.reverse(), (pressure, from) => pointAt(spec, pressure, from, answer));
+  for (let more = ANSWERS - running.length; more > 0; more -= 1) curve = curve.refinedAt(steepest(curve));
+  return curve;
+}
+
+/** The middle of the stretch between two answers over which the speed changes most. */
+function steepest({ points }: SupplyCurve): number {
+  const changes = points.slice(1).map(({ speed }, i) => Math.abs(speed - points[i]!.speed));
+  const i = changes.indexOf(Math.max(...changes));
+  return points.length < 2 ? points[0]!.pressure : (points[i]!.pressure + points[i + 1]!.pressure) / 2;
 }
 
 const figures = ({ speed, airMassFlow }: Omit<SupplyPoint, 'pressure'>) => ({ speed, airMassFlow });
@@ -86,7 +98,7 @@ function pointAt(
   spec: EngineSpec,
   pressure: number,
   from: SupplyPoint,
-  answer: SettledAnswer,
+  answer: AnswerOf,
 ): SupplyPoint | undefined {
   const there = specAt(spec, pressure);
   const { settled } = answer({ ...there, start: { ...there.start, hand_speed: PUSH * from.speed } });

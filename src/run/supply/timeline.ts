@@ -6,7 +6,7 @@ import type { EngineSpec } from '../../parts/engine-description.ts';
 import { outletPressure } from '../../parts/supply.ts';
 import type { Outcome } from '../outcome.ts';
 import { courseOf, type Course } from './course.ts';
-import { settledAnswer, type SettledAnswer } from './settled-answer.ts';
+import { settledAnswer, type AnswerOf } from './settled-answer.ts';
 import { shedOf, type OfPressure, type Shed } from './shed.ts';
 import { receiverForStarts, receiverForTime, startsPerHour, sufficient, type Sufficient } from './sizing.ts';
 import { supplyCurve, type SupplyCurve } from './supply-curve.ts';
@@ -88,7 +88,7 @@ export function supplyTimeline(
   spec: EngineSpec,
   compressor: Compressor,
   wantedTime: number,
-  answer: SettledAnswer = settledAnswer,
+  answer: AnswerOf = settledAnswer,
 ): SupplyTimeline | NoSupplyTimeline {
   const highest = spec.supply.regulator ? compressor.cut_out : spec.supply.pressure;
   const first = supplyCurve(spec, highest, answer);
