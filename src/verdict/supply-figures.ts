@@ -32,7 +32,7 @@ export function supplyFigures(timeline: SupplyTimeline): readonly KeyFigure[] {
 
 /** A time [s] as one says it, up to days. */
 export const timeText = (seconds: number): string =>
-  seconds < 5400 ? minutesText(seconds / 60) : `${figure(seconds / 3600, 2)} hours`;
+  seconds < 5400 ? minutesText(seconds / 60) : `${figure(seconds / 3600, 2).replace(/\.0$/u, '')} hours`;
 
 /** Starts in an hour, as one says it. */
 export function startsText(perHour: number): string {
@@ -60,8 +60,8 @@ function endFigures(end: SupplyEnd, room: number): KeyFigure[] {
 }
 
 function sufficientText({ sufficient }: SupplyTimeline): string {
-  const receiver = sufficient.receiver === undefined ? '' : ` into ${litresText(sufficient.receiver)}`;
-  return `${flowText(sufficient.freeAirDelivery)} of free air${receiver}`;
+  const receiver = sufficient.receiver === undefined ? '' : `, into ${litresText(sufficient.receiver)}`;
+  return `${flowText(sufficient.freeAirDelivery)} of free air, stated as it is for this one${receiver}`;
 }
 
 function receivers({ receiverForTime, receiverForStarts, wantedTime, facts }: SupplyTimeline): KeyFigure[] {
