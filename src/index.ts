@@ -18,6 +18,9 @@ export type {
   SupplyTimeline,
 } from './run/supply/timeline.ts';
 export type { SupplyTrace } from './run/supply/supply-trace.ts';
+export { driveOf, runAndDrive } from './run/drive.ts';
+export type { Drive, OperatingPoint, StartMap, StartPosition, TorqueCurve } from './run/drive-result.ts';
+export { settledRunning, type SettledAnswer } from './run/settled-running.ts';
 export type { Outcome, OutcomeKind } from './run/outcome.ts';
 export type {
   AirLedger,

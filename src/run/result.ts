@@ -3,6 +3,7 @@ import type { GasOrigin } from '../gas/gas.ts';
 import type { BarrelMaterial } from '../parts/barrel-materials.ts';
 import type { PassageRole } from '../parts/passage.ts';
 import type { DerivedSize, ValveEvents } from '../parts/valve-gears/valve-gear.ts';
+import type { Drive } from './drive-result.ts';
 import type { Outcome } from './outcome.ts';
 
 /** Columns of equal length. */
@@ -104,7 +105,8 @@ export interface PlaceExtremes {
   readonly temperature: Range;
 }
 
-export interface SettledCycle {
+/** What one turn of a settled engine adds up to. */
+export interface SettledTurn {
   /** Mean speed [rad/s]: 2π over the period. */
   readonly speed: number;
   readonly period: number;
@@ -120,14 +122,18 @@ export interface SettledCycle {
   readonly airFlowAnr: number;
   readonly air: AirLedger;
   readonly passages: readonly PassageTotal[];
+  readonly events: ValveEvents;
+  /** Cut-off as a share of the stroke. */
+  readonly cutOffFraction: number;
+}
+
+/** The same turn with what it goes through on its way. */
+export interface SettledCycle extends SettledTurn {
   /** (ω_max − ω_min)/ω_mean. */
   readonly speedFluctuation: number;
   readonly extremes: readonly PlaceExtremes[];
   /** Lowest temperature [K] of the air that leaves by the exhaust port. */
   readonly coldestExhaust: number;
-  readonly events: ValveEvents;
-  /** Cut-off as a share of the stroke. */
-  readonly cutOffFraction: number;
   readonly profile: CycleProfile;
 }
 
@@ -194,6 +200,8 @@ export interface RunResult {
   readonly compressor?: CompressorVerdict;
   /** Only for an engine that has settled on air from the room. */
   readonly moisture?: Moisture;
+  /** What the engine can drive and from where it starts, where that was asked for. */
+  readonly drive?: Drive;
   readonly ledger: LedgerResiduals;
   readonly counters: Counters;
   /** What the engine was given, as far as pictures and cautions need it. */

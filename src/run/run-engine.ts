@@ -1,5 +1,4 @@
 /** One engine from rest to its verdict: the main job. */
-import type { Arrival } from '../numerics/integrator.ts';
 import { buildEngine, type Engine, type WorkingEnd } from '../model/engine.ts';
 import { initialState } from '../model/initial-state.ts';
 import { ledgerResiduals } from '../model/ledger.ts';
@@ -11,13 +10,15 @@ import type { EngineSpec } from '../parts/engine-description.ts';
 import { compressorVerdict } from './compressor-verdict.ts';
 import { measureCycle, type MeasuredCycle } from './cycle.ts';
 import { moistureOf } from './moisture.ts';
-import { motionFrom, type Milestone } from './motion.ts';
+import type { TurnFailure } from './one-turn.ts';
+import { failedTurn } from './failed-turn.ts';
+import { motionFrom } from './motion.ts';
 import { outcomeOf } from './outcome-words.ts';
 import type { EndFacts, EngineFacts, LedgerResiduals, RunResult } from './result.ts';
 import { settle } from './settle.ts';
 import { settledCycle } from './settled-cycle.ts';
 import { standStill } from './stand-still.ts';
-import { engineStepper } from './stepper.ts';
+import { engineStepper, FINE, FOLLOWING } from './stepper.ts';
 import { traceRecorder } from './trace-recorder.ts';
 
 const TURN = 2 * Math.PI;
@@ -108,26 +109,21 @@ const worse = (a: LedgerResiduals, b: LedgerResiduals): LedgerResiduals => ({
 });
 
 /** Only a turn that gave up on its way has a reason. */
-const gaveUp = (turn: MeasuredCycle | Arrival): turn is Arrival => 'reason' in turn;
-
-/** What a measured turn that gave up means for the run. */
-const failedTurn = (arrival: Arrival): Milestone =>
-  arrival.reason === 'non-finite'
-    ? { kind: 'non-finite', component: arrival.component }
-    : { kind: 'step-limit' };
+const gaveUp = (turn: MeasuredCycle | TurnFailure): turn is TurnFailure => 'reason' in turn;
 
 /** Runs a description that has passed its checks. Never throws for an engine that does not run. */
 export function runEngine(spec: EngineSpec): RunResult {
   const engine = buildEngine(spec);
   const system = engineSystem(engine);
-  const stepper = engineStepper(system);
+  const stepper = engineStepper(system, FOLLOWING);
+  const fine = engineStepper(system, FINE);
   const recorder = traceRecorder(system);
   const start = initialState(system, spec.start.crank_angle, spec.start.hand_speed);
   const y = start.slice();
   recorder.note((i) => y[i]!);
   const motion = motionFrom({ system, stepper, recorder, y, longestTime: spec.run.longest_time });
   const { end, spunUp } = settle(motion);
-  const turn = end.kind === 'settled' ? measureCycle(system, stepper, y) : undefined;
+  const turn = end.kind === 'settled' ? measureCycle(system, fine, y) : undefined;
   const measured = turn && !gaveUp(turn) ? turn : undefined;
   const settled = measured && settledCycle(system, measured);
   const outcome = outcomeOf(motion, turn && gaveUp(turn) ? failedTurn(turn) : end, settled?.speed);
@@ -147,8 +143,8 @@ export function runEngine(spec: EngineSpec): RunResult {
     ...(moisture ? { moisture } : {}),
     ledger: measured ? worse(spinUpResiduals, measured.residuals) : spinUpResiduals,
     counters: {
-      derivativeCalls: stepper.counters.derivativeCalls,
-      acceptedSteps: stepper.counters.acceptedSteps,
+      derivativeCalls: stepper.counters.derivativeCalls + fine.counters.derivativeCalls,
+      acceptedSteps: stepper.counters.acceptedSteps + fine.counters.acceptedSteps,
       turns: Math.max(0, Math.floor((y[SLOT.crankAngle]! - spec.start.crank_angle) / TURN)),
     },
     engine: engineFacts(spec, engine, 2 * (settled?.speed ?? 60)),

@@ -1,5 +1,5 @@
 /** `tickover run FILE`: one engine from its scenario to verdict and report. */
-import { runEngine, summaryJson } from '../../index.ts';
+import { runAndDrive, summaryJson } from '../../index.ts';
 import { EXIT, type ExitCode } from '../exit-codes.ts';
 import { faults } from '../faults.ts';
 import { defaultFolder, writeReport } from '../report-files.ts';
@@ -16,7 +16,7 @@ interface RunOptions {
 
 async function runFile(options: RunOptions, print: (text: string) => void): Promise<ExitCode> {
   const spec = await engineFromFile(options.file);
-  const result = runEngine(spec);
+  const result = runAndDrive(spec);
   const paths = await writeReport(result, options.out ?? defaultFolder(options.file));
   if (options.json) print(JSON.stringify(summaryJson(result), null, 2));
   else if (!options.quiet) {

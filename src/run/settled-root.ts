@@ -1,0 +1,151 @@
+/**
+ * Settled running as a root: a state at top dead centre that one turn gives back.
+ *
+ * Gas in chest and cylinder forgets within a few turns, the flywheel remembers for hundreds. So the speed is led: from
+ * turn to turn it goes towards where the energy gained per turn would be zero, by the secant through the last two turns,
+ * in leaps no longer than the gas can follow. Near the root all unknowns are solved for together by Broyden's method,
+ * one turn a step, and ever more closely.
+ *
+ * The way leads uphill in energy from the start: the root found is the first that the gain of energy meets, as in real
+ * running, unless another hides within one leap.
+ */
+import { SLOT } from '../model/slots.ts';
+import type { EngineSystem } from '../model/system.ts';
+import type { TurnFailure } from './one-turn.ts';
+import { SLOW } from './speeds.ts';
+import { turnUnknowns, type Closeness, type TurnUnknowns } from './turn-unknowns.ts';
+
+/** Longest leap, as a change of the logarithm of the speed. */
+const LEAP = 0.8;
+
+/** A leap shorter than this comes so near the root that all unknowns are solved for together. */
+const NEAR = 0.2;
+
+const MOST_TURNS = 80;
+
+/** A way to run one turn, and how closely turns that it runs are to repeat themselves before a closer way takes over. */
+export interface Level extends Closeness {
+  /** The state one turn after a state at top dead centre, as far as the physical slots. */
+  turn(y: Float64Array): Float64Array | TurnFailure;
+  /** True when turns that repeat themselves so closely are an answer. */
+  readonly enough: boolean;
+}
+
+export type RootSearch = { readonly turns: number } & (
+  | { readonly kind: 'settled' }
+  /** It cannot get round at the speed it had come to. */
+  | { readonly kind: 'slow' }
+  /** No root found within reach; nothing is said about the engine. */
+  | { readonly kind: 'lost' }
+  | { readonly kind: 'failed'; readonly failure: TurnFailure }
+);
+
+/** The turns of one search, one after the other. */
+class Search {
+  turns = 0;
+  after: Float64Array;
+  /** Why the last turn was not finished. */
+  failure: TurnFailure | undefined;
+  private readonly moment: number;
+  readonly y: Float64Array;
+
+  constructor(system: EngineSystem, y: Float64Array) {
+    this.moment = system.momentOfInertia(0);
+    this.y = y;
+    this.after = y;
+  }
+
+  /** Runs a turn from `y` into `after`; false when it was not finished. */
+  run(level: Level): boolean {
+    this.turns += 1;
+    const turn = level.turn(this.y);
+    this.failure = 'reason' in turn ? turn : undefined;
+    if (!('reason' in turn)) this.after = turn;
+    return this.failure === undefined;
+  }
+
+  /** Kinetic energy that the last turn gained [J]. */
+  get gain(): number {
+    return 0.5 * this.moment * (this.after[SLOT.speed]! ** 2 - this.y[SLOT.speed]! ** 2);
+  }
+
+  end(): RootSearch {
+    const { turns, failure } = this;
+    if (failure === undefined) return { kind: 'lost', turns };
+    return failure.reason === 'slow' ? { kind: 'slow', turns } : { kind: 'failed', failure, turns };
+  }
+}
+
+/** Leads the speed near to the root: −d gain / d log speed there, or undefined when it got nowhere. */
+function lead(search: Search, level: Level): number | undefined {
+  const { y } = search;
+  let last: { readonly logSpeed: number; readonly gain: number } | undefined;
+  let slope = NaN;
+  while (search.turns < MOST_TURNS && search.run(level)) {
+    const { after, gain } = search;
+    const logSpeed = Math.log(y[SLOT.speed]!);
+    if (last && Math.abs(logSpeed - last.logSpeed) > 1e-6)
+      slope = (last.gain - gain) / (logSpeed - last.logSpeed);
+    last = { logSpeed, gain };
+    const real = Math.log(after[SLOT.speed]!) - logSpeed;
+    const wanted = slope > 0 ? gain / slope : Math.sign(gain) * LEAP;
+    const leap = Math.abs(real) > LEAP ? real : Math.max(-LEAP, Math.min(LEAP, wanted));
+    if (slope > 0 && Math.abs(leap) < NEAR) return slope;
+    for (let i = 0; i < y.length; i += 1) y[i] = after[i]!;
+    y[SLOT.speed] = Math.max(2 * SLOW, Math.exp(logSpeed + leap));
+  }
+  return undefined;
+}
+
+/** Most turns at one level before the noise of its steps is taken to hide the rest. */
+const PATIENCE = 6;
+
+/** Solves for speed and gas together, with the last turn of the search for a beginning. */
+function close(search: Search, unknowns: TurnUnknowns, levels: readonly Level[]): boolean {
+  for (const level of levels) {
+    unknowns.startAgain();
+    if (level !== levels[0] && !search.run(level)) return false;
+    unknowns.look(search.after);
+    for (let turns = 0; !unknowns.isWithin(level); turns += 1) {
+      if (turns === PATIENCE && level === levels.at(-1)) return false;
+      if (turns === PATIENCE) break;
+      unknowns.step();
+      if (!search.run(level)) return false;
+      unknowns.look(search.after);
+    }
+    if (level.enough && unknowns.isWithin(level)) return true;
+  }
+  return true;
+}
+
+/**
+ * Air that was pressed into chest and hose while they filled is warm, and long in being flushed out; what will stand there
+ * in settled running comes from the supply and has its temperature, or nearly.
+ */
+function flush({ engine, slots }: EngineSystem, y: Float64Array): void {
+  const { gas, supply, volumes } = engine;
+  for (const [i, { fixedVolume }] of volumes.entries())
+    if (fixedVolume !== undefined)
+      y[slots.mass(i)] = y[slots.energy(i)]! / (gas.heatCapacityAtConstantVolume * supply.temperature);
+}
+
+/**
+ * Moves `y`, a state at top dead centre, to settled running by turns of ever closer levels. A state that is near already
+ * comes with its slope, −d gain / d log speed [J].
+ */
+export function settleByRoot(
+  system: EngineSystem,
+  y: Float64Array,
+  levels: readonly [Level, ...Level[]],
+  slopeNearby?: number,
+): RootSearch {
+  const search = new Search(system, y);
+  let slope = slopeNearby;
+  if (slope === undefined) {
+    flush(system, y);
+    slope = lead(search, levels[0]);
+  } else search.run(levels[0]);
+  if (search.failure || slope === undefined || !close(search, turnUnknowns(system, y, slope), levels))
+    return search.end();
+  return { kind: 'settled', turns: search.turns };
+}
