@@ -18,12 +18,7 @@ export function monotoneSlope(hBefore: number, secantBefore: number, h: number, 
 }
 
 /** Value at `place`, between the first and the last of the ascending nodes. */
-export function hermiteValue(
-  x: Float64Array,
-  y: Float64Array,
-  slopes: Float64Array,
-  place: number,
-): number {
+export function hermiteValue(x: Float64Array, y: Float64Array, slopes: Float64Array, place: number): number {
   let low = 0;
   let high = x.length - 1;
   while (high - low > 1) {

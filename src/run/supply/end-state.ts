@@ -35,8 +35,7 @@ export function endState(shed: Shed): EndState {
 /** The first pressure on the way at which the receiver neither rises nor falls. */
 function firstBalance(shed: Shed, start: number, end: number, rising: boolean): number | undefined {
   const sense = rising ? 1 : -1;
-  const goesOn = (pressure: number): boolean =>
-    sense * gain(shed, pressure) > EQUAL * shed.demand(pressure);
+  const goesOn = (pressure: number): boolean => sense * gain(shed, pressure) > EQUAL * shed.demand(pressure);
   let before = start;
   for (let i = 0; i <= PARTS; i += 1) {
     const here = start + ((end - start) * i) / PARTS;

@@ -29,7 +29,7 @@ export interface Shed {
 }
 
 /** Density of the room's air [kg/m³], at which free air is counted. */
-export function roomDensity({ gas, atmosphere }: EngineSpec): number {
+function roomDensity({ gas, atmosphere }: EngineSpec): number {
   return atmosphere.pressure / (gasNamed(gas).specificGasConstant * atmosphere.temperature);
 }
 

@@ -32,6 +32,14 @@ describe('a compressor', () => {
     expect(verdict.duty).toBe(1);
   });
 
+  it('whose delivery falls below the demand on the way up keeps up without a rest', () => {
+    const falling = { ...compressor, clearance: 0.05 };
+    const verdict = compressorVerdict(falling, spec, 1.02 * delivery);
+    expect(verdict).toMatchObject({ keepsUp: true, duty: 1 });
+    expect(verdict.minutesUntilSag).toBeUndefined();
+    expect(verdict.deliveryAnr).toBeLessThan(verdict.demandAnr);
+  });
+
   it('that delivers half the demand lets the receiver fall', () => {
     const verdict = compressorVerdict(compressor, spec, 2 * delivery);
     const massPerPascal = 0.05 / (dryAir.specificGasConstant * temperature);
