@@ -5,7 +5,12 @@
 export { readScenario, type ScenarioReading } from './scenario/read-scenario.ts';
 export type { Attachment, Attachments } from './scenario/attachments.ts';
 export { problemListing, problemText, type Problem } from './scenario/problem.ts';
-export { scenarioJsonSchema } from './scenario/json-schema.ts';
+export { scenarioJsonSchema, type JsonSchema } from './scenario/json-schema.ts';
+export { describedKeys, type DescribedKey } from './scenario/described-keys.ts';
+export { explainKey, type Explaining, type KeyExplanation } from './scenario/explain.ts';
+export { newScenario, valveGearKinds, type NewScenario } from './scenario/new-scenario.ts';
+export { inUnits, type UnitSystem } from './quantity/unit-system.ts';
+export { measuringPage } from './scenario/measuring-page.ts';
 export { referencePage } from './scenario/reference-page.ts';
 export { engineParameters, type EngineSpec } from './parts/engine-description.ts';
 export { runEngine } from './run/run-engine.ts';
@@ -25,19 +30,29 @@ export type { Outcome, OutcomeKind } from './run/outcome.ts';
 export type {
   AirLedger,
   CompressorVerdict,
+  Counters,
   CycleProfile,
+  EndFacts,
+  EndProfile,
+  EngineFacts,
   LedgerResiduals,
+  Moisture,
   PassageTotal,
+  PlaceExtremes,
+  Range,
   RunResult,
   SettledCycle,
+  SettledTurn,
+  StandStill,
   Trace,
   WorkLedger,
 } from './run/result.ts';
 export { verdictOf, type Verdict } from './verdict/verdict.ts';
 export { keyFigures, type KeyFigure } from './verdict/key-figures.ts';
 export { supplyVerdict, type SupplyVerdict } from './verdict/supply-verdict.ts';
-export type { Caution } from './verdict/cautions/caution.ts';
+export type { Caution, Severity } from './verdict/cautions/caution.ts';
 export { cycleCsv } from './report/csv/cycle-csv.ts';
+export { startsCsv, torqueCsv } from './report/csv/drive-csv.ts';
 export { traceCsv } from './report/csv/trace-csv.ts';
 export { supplyCsv } from './report/csv/supply-csv.ts';
 export { summaryJson } from './report/summary/summary-json.ts';
@@ -45,5 +60,16 @@ export type { Summary } from './report/summary/summary.ts';
 export { supplyJson } from './report/summary/supply-json.ts';
 export type { SupplySummary } from './report/summary/supply-summary.ts';
 export { reportHtml } from './report/report-html.ts';
-export type { ReportAssets } from './report/html/page.ts';
+export type { InlineAsset, ReportAssets } from './report/html/page.ts';
+export { comparisonHtml } from './report/comparison/comparison-html.ts';
+export { comparedTurnsCsv, comparisonCsv } from './report/comparison/comparison-csv.ts';
+export { figureRows } from './report/comparison/compared-figures.ts';
+export {
+  MOST_RUNS,
+  labelOf,
+  type ComparedKey,
+  type ComparedRun,
+  type Comparison,
+} from './report/comparison/comparison.ts';
+export { differentKeys, type DifferentKey } from './scenario/written-values.ts';
 export { reportFileNames } from './report/file-names.ts';

@@ -6,14 +6,17 @@ import {
   cycleCsv,
   reportFileNames,
   reportHtml,
+  startsCsv,
   summaryJson,
   supplyCsv,
   supplyJson,
+  torqueCsv,
   traceCsv,
   type NoSupplyTimeline,
   type ReportAssets,
   type RunResult,
   type SupplyTimeline,
+  type UnitSystem,
 } from '../index.ts';
 import { InputError } from './exit-codes.ts';
 import { reasonOf } from './scenario-file.ts';
@@ -24,7 +27,7 @@ export function defaultFolder(scenarioPath: string): string {
 }
 
 /** Script and style sheet of the page, built beside this file, with the hashes its security policy names. */
-async function reportAssets(): Promise<ReportAssets> {
+export async function reportAssets(): Promise<ReportAssets> {
   const read = async (name: string): Promise<ReportAssets['script']> => {
     const text = await readFile(new URL(`../report/${name}`, import.meta.url), 'utf8');
     return { text, sha256: createHash('sha256').update(text).digest('base64') };
@@ -46,12 +49,41 @@ async function replaceFile(folder: string, name: string, text: string): Promise<
   return path;
 }
 
-async function makeFolder(folder: string): Promise<void> {
+/** Writes files by their names into a folder, which is made if need be, and returns their paths. */
+export async function writeFiles(
+  folder: string,
+  files: readonly (readonly [name: string, text: string])[],
+): Promise<string[]> {
   try {
     await mkdir(folder, { recursive: true });
   } catch (error) {
     throw new InputError(`${folder}: cannot make this folder, ${reasonOf(error)}.`);
   }
+  const paths: string[] = [];
+  for (const [name, text] of files) paths.push(await replaceFile(folder, name, text));
+  return paths;
+}
+
+/** Writes everything there is to write about a result and returns the paths, the page first. */
+export async function writeReport(result: RunResult, folder: string, units: UnitSystem): Promise<string[]> {
+  const { drive } = result;
+  const cycle = cycleCsv(result);
+  const files: [string, string][] = [
+    [reportFileNames.page, reportHtml(result, await reportAssets(), units)],
+    [reportFileNames.summary, `${JSON.stringify(summaryJson(result), null, 2)}\n`],
+    [reportFileNames.startUp, traceCsv(result)],
+    ...(cycle === undefined ? [] : [[reportFileNames.cycle, cycle] as [string, string]]),
+    ...(drive === undefined
+      ? []
+      : [
+          [reportFileNames.torque, torqueCsv(drive)] as [string, string],
+          [reportFileNames.starts, startsCsv(drive)] as [string, string],
+        ]),
+  ];
+  const paths = await writeFiles(folder, files);
+  // A cycle left over from an earlier run would belong to another engine.
+  if (cycle === undefined) await rm(join(folder, reportFileNames.cycle), { force: true });
+  return paths;
 }
 
 /** Writes everything there is to write about minutes of supply and returns the paths, the table first. */
@@ -59,29 +91,12 @@ export async function writeSupply(
   timeline: SupplyTimeline | NoSupplyTimeline,
   folder: string,
 ): Promise<string[]> {
-  await makeFolder(folder);
   const { supply, supplySummary } = reportFileNames;
+  const paths = await writeFiles(folder, [
+    ...(timeline.runs ? [[supply, supplyCsv(timeline)] as const] : []),
+    [supplySummary, `${JSON.stringify(supplyJson(timeline), null, 2)}\n`],
+  ]);
   // A table left over from an earlier reckoning would belong to another engine.
   if (!timeline.runs) await rm(join(folder, supply), { force: true });
-  return [
-    ...(timeline.runs ? [await replaceFile(folder, supply, supplyCsv(timeline))] : []),
-    await replaceFile(folder, supplySummary, `${JSON.stringify(supplyJson(timeline), null, 2)}\n`),
-  ];
-}
-
-/** Writes everything there is to write about a result and returns the paths, the page first. */
-export async function writeReport(result: RunResult, folder: string): Promise<string[]> {
-  await makeFolder(folder);
-  const cycle = cycleCsv(result);
-  const files: [string, string][] = [
-    [reportFileNames.page, reportHtml(result, await reportAssets())],
-    [reportFileNames.summary, `${JSON.stringify(summaryJson(result), null, 2)}\n`],
-    [reportFileNames.startUp, traceCsv(result)],
-    ...(cycle === undefined ? [] : [[reportFileNames.cycle, cycle] as [string, string]]),
-  ];
-  // A cycle left over from an earlier run would belong to another engine.
-  if (cycle === undefined) await rm(join(folder, reportFileNames.cycle), { force: true });
-  const paths: string[] = [];
-  for (const [name, text] of files) paths.push(await replaceFile(folder, name, text));
   return paths;
 }

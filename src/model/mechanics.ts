@@ -2,8 +2,10 @@
  * Pistons, crank and everything that resists them, for all cylinders on the shaft: fills the mechanical half of an
  * instant, and the volume of each cylinder end, from crank angle and speed.
  */
+import { writeSineCosine } from '../numerics/sine-cosine.ts';
 import { bearingTorque, glandFriction, pistonFriction } from '../parts/friction.ts';
-import { crankOffset, endVolume } from '../parts/cylinder.ts';
+import { endVolume } from '../parts/cylinder.ts';
+import { wrappedAngle } from '../parts/crank-positions.ts';
 import { pistonTravel, pistonTravelCurvature, pistonTravelRate } from '../parts/crank-train.ts';
 import { ATMOSPHERE, type Engine } from './engine.ts';
 import type { Instant } from './instant.ts';
@@ -22,7 +24,9 @@ export interface Mechanics {
 
 export function mechanics(engine: Engine, instant: Instant): Mechanics {
   const { cylinder, crank, friction, ends, valveGears } = flattened(engine);
-  const offsets = Float64Array.from({ length: cylinder.cylinders }, (_, i) => crankOffset(cylinder, i));
+  const coverEnds = ends.filter(({ side }) => side === 'cover');
+  const offsets = Float64Array.from(coverEnds, ({ deadCentre }) => deadCentre);
+  const gearPressures = { chest: 0, cylinder: 0, otherEnd: 0 };
   const endsPerCylinder = cylinder.action === 'double' ? 2 : 1;
   const mass = cylinder.reciprocating_mass;
   const weight = mass * GRAVITY * outwardIsDown[cylinder.attitude];
@@ -34,15 +38,14 @@ export function mechanics(engine: Engine, instant: Instant): Mechanics {
 
   return {
     setPosition(angle) {
+      const wrapped = wrappedAngle(angle);
       let moment = engine.flywheel.momentOfInertia;
       for (let k = 0; k < offsets.length; k += 1) {
-        const own = angle - offsets[k]!;
-        const sin = Math.sin(own);
-        const cos = Math.cos(own);
+        writeSineCosine(wrapped - offsets[k]!, sines, cosines, k);
+        const sin = sines[k]!;
+        const cos = cosines[k]!;
         const travel = pistonTravel(crank, sin, cos);
         const lever = pistonTravelRate(crank, sin, cos);
-        sines[k] = sin;
-        cosines[k] = cos;
         levers[k] = lever;
         moment += mass * lever * lever;
         for (let i = k * endsPerCylinder; i < (k + 1) * endsPerCylinder; i += 1) {
@@ -61,6 +64,7 @@ export function mechanics(engine: Engine, instant: Instant): Mechanics {
       let gravity = 0;
       let piston = 0;
       let gear = 0;
+      gearPressures.chest = pressure[engine.chest]!;
       for (let i = 0; i < ends.length; i += 1) gas += (pressure[ends[i]!.place]! - room) * volumeRate[i]!;
       for (let k = 0; k < offsets.length; k += 1) {
         const lever = levers[k]!;
@@ -70,7 +74,9 @@ export function mechanics(engine: Engine, instant: Instant): Mechanics {
         if (endsPerCylinder === 2) force += glandFriction(friction, behind - room);
         piston += force * Math.abs(lever);
         gravity += weight * lever;
-        gear += valveGears[k]!.dragTorque(angle - offsets[k]!, quickness);
+        gearPressures.cylinder = cover;
+        gearPressures.otherEnd = behind;
+        gear += valveGears[k]!.dragTorque(angle - offsets[k]!, quickness, gearPressures);
         if (mass === 0) continue;
         inertia -= mass * lever * pistonTravelCurvature(crank, sines[k]!, cosines[k]!) * speed * speed;
       }

@@ -1,4 +1,4 @@
-/** What the files of one report are called; the page names its neighbours. */
+/** What the files of a report or a comparison are called; the pages name their neighbours. */
 export const reportFileNames = {
   page: 'report.html',
   cycle: 'cycle.csv',
@@ -6,4 +6,9 @@ export const reportFileNames = {
   summary: 'summary.json',
   supply: 'supply.csv',
   supplySummary: 'supply.json',
+  torque: 'torque.csv',
+  starts: 'starts.csv',
+  comparison: 'comparison.html',
+  comparedFigures: 'comparison.csv',
+  comparedTurns: 'compared-turns.csv',
 } as const;

@@ -56,6 +56,7 @@ export interface CycleProfile {
   readonly massFlow: readonly Float64Array[];
 }
 
+/** What went through one passage in a turn. */
 export interface PassageTotal {
   readonly name: string;
   readonly role: PassageRole;
@@ -93,11 +94,13 @@ export interface WorkLedger {
   readonly wallHeat: number;
 }
 
+/** Between which values something moves in a turn. */
 export interface Range {
   readonly min: number;
   readonly max: number;
 }
 
+/** Lowest and highest pressure [Pa] and temperature [K] of a place in a turn. */
 export interface PlaceExtremes {
   /** "valve chest", or the name of a cylinder end. */
   readonly place: string;
@@ -183,12 +186,14 @@ export interface LedgerResiduals {
   readonly energy: number;
 }
 
+/** What the calculation cost. */
 export interface Counters {
   readonly derivativeCalls: number;
   readonly acceptedSteps: number;
   readonly turns: number;
 }
 
+/** The whole story of one engine, from rest to where it ends. */
 export interface RunResult {
   readonly title: string;
   readonly notes: string;
@@ -222,6 +227,7 @@ export interface BarrelFacts {
   readonly wallThickness: number | undefined;
 }
 
+/** One working end of the engine. */
 export interface EndFacts {
   /** As in its profile. */
   readonly name: string;
@@ -230,8 +236,11 @@ export interface EndFacts {
   readonly events: ValveEvents;
 }
 
+/** The engine as it was given. SI; volumes are of all its ends together. */
 export interface EngineFacts {
   readonly valveGearKind: string;
+  /** Only for an engine that is to run the other way than its gear is described for; all angles then count that way. */
+  readonly reverse?: { readonly gearServes: boolean };
   readonly gas: GasFacts;
   readonly atmosphericPressure: number;
   readonly atmosphericTemperature: number;

@@ -23,8 +23,10 @@ const FILLING = 3;
 const LONGEST = 30;
 const MOST_TURNS = 12;
 
-/** Fastest push looked for, as a share of the settled speed, and how closely the slowest is found [rad/s]. */
-const STRONGEST = 0.8;
+/** Share of the settled speed that counts as near it; the settled speed itself is the fastest push looked for. */
+const CAUGHT = 0.8;
+
+/** How closely the slowest push is found [rad/s]. */
 const CLOSENESS = 0.1;
 
 interface Going {
@@ -69,7 +71,7 @@ function startFinder({
       const { kind } = nextMilestone(motion);
       if (kind !== 'turn') return undefined;
       const speed = y[SLOT.speed]!;
-      if (speed > last || speed > STRONGEST * settledSpeed) return { speed, time: y[SLOT.time]! - began };
+      if (speed > last || speed > CAUGHT * settledSpeed) return { speed, time: y[SLOT.time]! - began };
       last = speed;
     }
     return undefined;
@@ -98,7 +100,7 @@ function startFinder({
     const unaided = start(initialState(system, crankAngle, 0));
     if (unaided) return { crankAngle, startsUnaided: true, push: 0, secondsToSpeed: secondsToSpeed(unaided) };
     const held = filled(crankAngle);
-    let enough = STRONGEST * settledSpeed;
+    let enough = settledSpeed;
     let going = pushed(held, enough);
     if (!going) return { crankAngle, startsUnaided: false };
     let tooSlow = 0;

@@ -1,14 +1,6 @@
 /** The figures of minutes of supply, as rows of label and value. */
 import type { SupplyEnd, SupplyTimeline } from '../run/supply/timeline.ts';
-import {
-  figure,
-  gaugeText,
-  litresPerMinute,
-  litresText,
-  minutesText,
-  shareText,
-  speedText,
-} from './figures.ts';
+import { columnText, figure, gaugeText, litresText, minutesText, shareText, speedText } from './figures.ts';
 import type { KeyFigure } from './key-figures.ts';
 
 export function supplyFigures(timeline: SupplyTimeline): readonly KeyFigure[] {
@@ -41,7 +33,7 @@ export function startsText(perHour: number): string {
 }
 
 /** A volume flow as people shop for it; whether it is ANR or free air stands beside it. */
-export const flowText = (flow: number): string => `${figure(litresPerMinute(flow))} L/min`;
+export const flowText = (flow: number): string => columnText('volume flow', flow);
 
 function deliveries({ deliveryAnr, facts }: SupplyTimeline): string {
   const { compressor, atmosphericPressure: room, setPressure } = facts;

@@ -1,4 +1,5 @@
 /** Minutes of supply in words: how long, how fast after that, and what would suffice. */
+import { inUnits, unitSystem, type UnitSystem } from '../quantity/unit-system.ts';
 import type { NoSupplyTimeline, SupplyTimeline } from '../run/supply/timeline.ts';
 import type { Caution } from './cautions/caution.ts';
 import { gaugeText, shareText, speedText } from './figures.ts';
@@ -15,7 +16,12 @@ export interface SupplyVerdict {
   readonly cautions: readonly Caution[];
 }
 
-export function supplyVerdict(timeline: SupplyTimeline | NoSupplyTimeline): SupplyVerdict {
+export const supplyVerdict = (
+  timeline: SupplyTimeline | NoSupplyTimeline,
+  units: UnitSystem = unitSystem(),
+): SupplyVerdict => inUnits(units, () => told(timeline));
+
+function told(timeline: SupplyTimeline | NoSupplyTimeline): SupplyVerdict {
   if (!timeline.runs)
     return {
       headline: 'It does not run on a full receiver, so there are no minutes to tell.',

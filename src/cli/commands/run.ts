@@ -1,9 +1,10 @@
 /** `tickover run FILE`: one engine from its scenario to verdict and report. */
-import { runAndDrive, summaryJson } from '../../index.ts';
+import { runAndDrive, summaryJson, type UnitSystem } from '../../index.ts';
 import { EXIT, type ExitCode } from '../exit-codes.ts';
 import { faults } from '../faults.ts';
 import { defaultFolder, writeReport } from '../report-files.ts';
 import { engineFromFile } from '../scenario-file.ts';
+import { unitsOption } from '../options.ts';
 import { terminalVerdict } from '../terminal-verdict.ts';
 import type { Command } from './command.ts';
 
@@ -12,15 +13,16 @@ interface RunOptions {
   readonly out: string | undefined;
   readonly json: boolean;
   readonly quiet: boolean;
+  readonly units: UnitSystem;
 }
 
 async function runFile(options: RunOptions, print: (text: string) => void): Promise<ExitCode> {
   const spec = await engineFromFile(options.file);
   const result = runAndDrive(spec);
-  const paths = await writeReport(result, options.out ?? defaultFolder(options.file));
+  const paths = await writeReport(result, options.out ?? defaultFolder(options.file), options.units);
   if (options.json) print(JSON.stringify(summaryJson(result), null, 2));
   else if (!options.quiet) {
-    print(terminalVerdict(result));
+    print(terminalVerdict(result, options.units));
     print(`\nReport: ${paths.join('\n        ')}`);
   }
   return faults.includes(result.outcome.kind) ? EXIT.fault : EXIT.ran;
@@ -48,7 +50,9 @@ export const run: Command = (args, { print, guarded }) =>
           default: false,
           describe: 'Print nothing; only write the report',
         })
+        .options(unitsOption)
         .example('$0 run scenarios/cider-press.yaml', 'the demo')
-        .example('$0 run my-engine.yaml --out attempt-3 --json', 'for a script'),
-    ({ file, out, json, quiet }) => guarded(() => runFile({ file, out, json, quiet }, print)),
+        .example('$0 run my-engine.yaml --out attempt-3 --json', 'for a script')
+        .example('$0 run my-engine.yaml --units imperial', 'psi, in, cfm, lbf·ft'),
+    ({ file, out, json, quiet, units }) => guarded(() => runFile({ file, out, json, quiet, units }, print)),
   );

@@ -1,7 +1,8 @@
 /** `tickover supply FILE`: for how long receiver and compressor keep the engine running, and what would suffice. */
-import { supplyJson, supplyTimeline, supplyVerdict, type EngineSpec } from '../../index.ts';
+import { supplyJson, supplyTimeline, supplyVerdict, type EngineSpec, type UnitSystem } from '../../index.ts';
 import { EXIT, InputError, type ExitCode } from '../exit-codes.ts';
 import { faults } from '../faults.ts';
+import { unitsOption } from '../options.ts';
 import { defaultFolder, writeSupply } from '../report-files.ts';
 import { engineFromFile } from '../scenario-file.ts';
 import { terminalText } from '../terminal-verdict.ts';
@@ -12,6 +13,7 @@ interface SupplyOptions {
   readonly hours: number;
   readonly out: string | undefined;
   readonly json: boolean;
+  readonly units: UnitSystem;
 }
 
 const HOUR = 3600;
@@ -31,7 +33,7 @@ function compressorOf(spec: EngineSpec, file: string): NonNullable<EngineSpec['c
 }
 
 async function supplyOfFile(options: SupplyOptions, print: (text: string) => void): Promise<ExitCode> {
-  const { file, hours, out, json } = options;
+  const { file, hours, out, json, units } = options;
   if (!(hours >= SHORTEST && hours <= LONGEST))
     throw new InputError(
       `--hours: expected hours from 1/60 to ${LONGEST}, such as 2 or 0.5; found ${Number.isNaN(hours) ? 'no number' : hours}.`,
@@ -42,7 +44,7 @@ async function supplyOfFile(options: SupplyOptions, print: (text: string) => voi
   if (json) print(JSON.stringify(supplyJson(timeline), null, 2));
   else {
     const good = timeline.runs && timeline.end.kind === 'cycles';
-    print(terminalText({ title: timeline.title, good, ...supplyVerdict(timeline) }));
+    print(terminalText({ title: timeline.title, good, ...supplyVerdict(timeline, units) }));
     print(`\nWritten: ${paths.join('\n         ')}`);
   }
   return !timeline.runs && faults.includes(timeline.outcome.kind) ? EXIT.fault : EXIT.ran;
@@ -71,6 +73,8 @@ export const supply: Command = (args, { print, guarded }) =>
           default: false,
           describe: 'Print one JSON object instead of text',
         })
+        .options(unitsOption)
         .example('$0 supply scenarios/cider-press.yaml --hours 4', 'an afternoon of pressing'),
-    ({ file, hours, out, json }) => guarded(() => supplyOfFile({ file, hours, out, json }, print)),
+    ({ file, hours, out, json, units }) =>
+      guarded(() => supplyOfFile({ file, hours, out, json, units }, print)),
   );

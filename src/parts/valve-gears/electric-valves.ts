@@ -5,8 +5,9 @@
  *
  * The events of the gear are the commands. Edges are those of a crank at rest; with speed the kinks move away from them
  * and the integrator's step control has to find them. A seat does not leak. What the coils draw is left out.
+ * In reverse the commands are passed backwards or given anew; the delays stay behind the commands either way.
  */
-import { crankPosition, group, pureNumber, quantity } from '../../kinds/describe.ts';
+import { choice, crankPosition, group, pureNumber, quantity } from '../../kinds/describe.ts';
 import { kindOf, type Complaint } from '../../kinds/kind.ts';
 import type { Values } from '../../kinds/parameter.ts';
 import { conductanceOfArea, type Conductance } from '../../gas/conductance.ts';
@@ -37,29 +38,43 @@ const valveParameters = (opens: string, closes: string) => ({
     '0.3',
     'b from the same data sheet.',
   ),
-  opens: crankPosition(opens, 'Where the valve is switched on.'),
-  closes: crankPosition(closes, 'Where it is switched off.'),
+  opens: crankPosition(
+    opens,
+    'Where the valve is switched on.',
+    'Degree disc and the lamp of the valve or its sensor: the angle at which it lights, turning slowly.',
+  ),
+  closes: crankPosition(closes, 'Where it is switched off.', 'The angle at which the lamp goes out.'),
   opening_delay: quantity(
     'time',
     { min: 0, max: 1 },
     '8 ms',
     'From switching on until the valve begins to open.',
+    'From its data sheet; or a microphone at the exhaust of the valve and one at the switch on the two ' +
+      'tracks of a recording.',
   ),
   closing_delay: quantity(
     'time',
     { min: 0, max: 1 },
     '10 ms',
     'From switching off until the valve begins to shut.',
+    'As for opening; it is often the longer of the two.',
   ),
   travel_time: quantity(
     'time',
     { min: 0, max: 1 },
     '4 ms',
     'From beginning to open until fully open, and likewise back.',
+    'From its data sheet; if that gives one time for all, take a third of it (common practice, no ' +
+      'source).',
   ),
 });
 
 const parameters = {
+  in_reverse: choice(
+    ['switches passed backwards', 'same angles'],
+    'What an engine that runs the other way makes of the commands: switches on the crank are passed backwards, a controller that senses the direction gives each at the same angle after dead centre.',
+    'switches passed backwards',
+  ),
   admission: group('The valve that lets air into the cylinder.', valveParameters('0 deg', '40 % of stroke')),
   exhaust: group('The valve that lets air out.', valveParameters('170 deg', '90 % of return stroke')),
 };
@@ -101,10 +116,7 @@ const ways = {
   exhaust: { name: 'exhaust valve', from: 'cylinder', to: 'atmosphere' },
 } as const;
 
-function portOf(gear: ElectricValves, role: PortName, context: PartContext): Port {
-  const own = gear[role];
-  const { gas } = context;
-  const valve = switchedValve(own, context);
+function portOf(own: ElectricValve, role: PortName, valve: SwitchedValve, { gas }: PartContext): Port {
   const element: Conductance = {
     sonicConductance: own.sonic_conductance,
     criticalPressureRatio: own.critical_pressure_ratio,
@@ -138,11 +150,36 @@ function sizesOf(own: ElectricValve, name: PortName, valve: SwitchedValve): Deri
   ];
 }
 
+/** The same switches passed the other way round: where one was released it is now pressed. The delays stay behind. */
+const passedBackwards = (valve: SwitchedValve): SwitchedValve => ({
+  ...valve,
+  opens: -valve.closes,
+  closes: -valve.opens,
+});
+
 function build(gear: ElectricValves, context: PartContext): ValveGear {
   const admission = switchedValve(gear.admission, context);
   const exhaust = switchedValve(gear.exhaust, context);
+  const forward = switchedGear(gear, context, { admission, exhaust });
+  const backwards = (): ValveGear =>
+    switchedGear(gear, context, {
+      admission: passedBackwards(admission),
+      exhaust: passedBackwards(exhaust),
+    });
+  const serves = gear.in_reverse === 'same angles';
+  return { ...forward, reverse: { gear: serves ? () => forward : backwards, serves } };
+}
+
+function switchedGear(
+  gear: ElectricValves,
+  context: PartContext,
+  { admission, exhaust }: Readonly<Record<PortName, SwitchedValve>>,
+): ValveGear {
   return {
-    ports: names.map((name) => portOf(gear, name, context)),
+    ports: [
+      portOf(gear.admission, 'admission', admission, context),
+      portOf(gear.exhaust, 'exhaust', exhaust, context),
+    ],
     sealingGaps: [],
     edges: orderedEdges([...restingEdges(admission), ...restingEdges(exhaust)]),
     events: {

@@ -4,6 +4,7 @@
  *
  * Leaks: annuli of the radial clearance with the lands of the moment; the whole circumference is counted, bars too, which
  * is at most their share too much. A second head, where there is one, shuts the chest off from the room by a fixed land.
+ * Rubbing: the given force, and a part that grows with the gauge pressure in the chest, as of rings and of the gland.
  */
 import { optional, pureNumber, quantity } from '../../kinds/describe.ts';
 import { kindOf } from '../../kinds/kind.ts';
@@ -17,23 +18,38 @@ import { slideValveGear } from './slide-valve-gear.ts';
 import { slideValveOf, slideValveParameters } from './slide-valve-parameters.ts';
 import { displacementLaw, exhaustLand, steamLand } from './slide-valve.ts';
 import type { ValveGear } from './valve-gear.ts';
+import { measuring } from '../measuring.ts';
 
 const pistonValveParameters = {
   ...slideValveParameters,
-  sleeve_bore: quantity('length', { min: 2e-3, max: 0.2 }, '16 mm', 'Diameter of the valve and its sleeve.'),
+  sleeve_bore: quantity(
+    'length',
+    { min: 2e-3, max: 0.2 },
+    '16 mm',
+    'Diameter of the valve and its sleeve.',
+    'Micrometer on the valve.',
+  ),
   port_share: pureNumber(
     { min: 0.05, max: 1, default: 0.7 },
     '70 %',
     'Share of the circumference that is port; the rest is bars.',
+    'Width of all the openings round the sleeve over the circumference, 3.1416 times the bore.',
   ),
   clearance: clearance(
     '8 um',
     'Play of the valve in its sleeve: radial, half the difference of the diameters, or as a fit or two finishes.',
+    measuring.clearance,
   ),
   eccentricity: pureNumber(
     { min: 0, max: 1, default: 1 },
     '1',
     'Offset over clearance: 0 runs centred, 1 lies on the wall, as nothing centres a home-made valve.',
+  ),
+  rubbing_force_per_pressure: quantity(
+    'force per pressure',
+    { min: 0, max: 0.1, default: 0 },
+    '0.8 N/bar',
+    'Extra pull per pressure in the chest; rings and gland press harder under pressure, a plain bobbin hardly.',
   ),
   second_head: optional(
     quantity(
@@ -41,6 +57,7 @@ const pistonValveParameters = {
       { min: 2e-4, max: 0.2 },
       '10 mm',
       'Land of a second head that shuts the chest off from the room; leave out when the chest lies at the end.',
+      'Callipers along the second head.',
     ),
   ),
 };
@@ -80,7 +97,9 @@ function build(own: PistonValve, context: PartContext): ValveGear {
       valve: slideValveOf(own),
       portLength: Math.PI * own.sleeve_bore * own.port_share,
       dischargeCoefficient: own.discharge_coefficient,
-      rubbingForce: own.rubbing_force,
+      rubbingForce: (_displacement, { chest }) =>
+        own.rubbing_force + own.rubbing_force_per_pressure * Math.abs(chest - context.atmosphericPressure),
+      slips: own.eccentric === 'slip',
       gapHeight: clearanceOf(own.sleeve_bore, own.clearance).mean,
       sealingGaps: sealingGaps(own, context),
     },

@@ -4,7 +4,7 @@ import type { EngineFacts } from '../../run/result.ts';
 import {
   angleText,
   celsiusText,
-  figure,
+  columnText,
   gaugeText,
   litresText,
   pressureText,
@@ -22,21 +22,19 @@ export const sizesSection: Section = {
   }),
 };
 
-const millimetres = (length: number): string => `${figure(length * 1e3)} mm`;
-
 function engineGroup(engine: EngineFacts): Group {
   return {
     name: 'Cylinder and crank',
     entries: [
-      ['Bore × stroke', `${figure(engine.bore * 1e3)} × ${millimetres(engine.stroke)}`],
-      ['Connecting rod', millimetres(engine.rodLength)],
+      ['Bore × stroke', `${columnText('length', engine.bore)} × ${columnText('length', engine.stroke)}`],
+      ['Rod length', columnText('length', engine.rodLength)],
       ...endsEntry(engine),
       ['Swept volume', litresText(engine.sweptVolume)],
       [
         'Clearance volume',
         `${litresText(engine.clearanceVolume)}, ${shareText(engine.clearanceVolume / engine.sweptVolume)} of the swept`,
       ],
-      ['Moment of inertia', `${figure(engine.momentOfInertia * 1e4)} kg·cm²`],
+      ['Moment of inertia', columnText('moment of inertia', engine.momentOfInertia)],
     ],
   };
 }
@@ -74,16 +72,16 @@ function airGroup(engine: EngineFacts): Group {
           ]),
       [
         'Room',
-        `${figure(atmosphericPressure / 100, 4)} mbar absolute, ${celsiusText(engine.atmosphericTemperature)}`,
+        `${formatQuantity(atmosphericPressure, 'pressure')}, ${celsiusText(engine.atmosphericTemperature)}`,
       ],
       ['Humidity of the room', shareText(engine.relativeHumidity)],
     ],
   };
 }
 
-function eventsGroup({ valveGearKind, ends, events, cutOffFraction }: EngineFacts): Group {
+function eventsGroup({ valveGearKind, reverse, ends, events, cutOffFraction }: EngineFacts): Group {
   return {
-    name: `Valve gear: ${valveGearKind}${ends.length > 1 ? `, of ${placeText(ends[0].name)}` : ''}`,
+    name: `Valve gear: ${valveGearKind}${reverse ? ' in reverse' : ''}${ends.length > 1 ? `, of ${placeText(ends[0].name)}` : ''}`,
     entries: [
       ['Admission opens', angleText(events.admission)],
       ['Cut-off', `${angleText(events.cutOff)}, ${shareText(cutOffFraction)} of the stroke`],

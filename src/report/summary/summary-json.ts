@@ -12,9 +12,10 @@ import type {
   Summary,
 } from './summary.ts';
 
+/** The summary of a run for other programs. Sentences in it are metric; whatever is not known is null, never NaN. */
 export function summaryJson(result: RunResult): Summary {
   const { settled, compressor, moisture, ledger, counters } = result;
-  const { headline, statements, nextChange, cautions } = verdictOf(result);
+  const { headline, statements, nextChange, cautions } = verdictOf(result, 'metric');
   return {
     schema_version: 1,
     title: result.title,
@@ -49,6 +50,7 @@ function outcomeSummary({ outcome }: RunResult): Summary['outcome'] {
 function engineSummary(engine: EngineFacts): EngineSummary {
   return {
     valve_gear: engine.valveGearKind,
+    running_direction: engine.reverse === undefined ? 'forward' : 'reverse',
     gas: engine.gas.name,
     supply_pressure_Pa_abs: numberOrNull(engine.supplyPressure),
     atmospheric_pressure_Pa_abs: numberOrNull(engine.atmosphericPressure),

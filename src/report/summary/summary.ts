@@ -6,6 +6,7 @@ import type { Caution } from '../../verdict/cautions/caution.ts';
 /** Null stands for a number that is not known. */
 type MaybeNumber = number | null;
 
+/** What `summary.json` holds. */
 export interface Summary {
   /** Grows by one whenever a key is renamed, removed or changes its meaning. */
   readonly schema_version: 1;
@@ -50,6 +51,7 @@ export interface StandStillSummary {
 
 export interface EngineSummary {
   readonly valve_gear: string;
+  readonly running_direction: 'forward' | 'reverse';
   readonly gas: string;
   readonly supply_pressure_Pa_abs: MaybeNumber;
   readonly atmospheric_pressure_Pa_abs: MaybeNumber;
