@@ -52,6 +52,11 @@ function shed({ compressor, engine: { gas } }: RunResult): string {
       `${delivers} where the engine takes ${airText(demandAnr, gas)}: from a full receiver the pressure reaches the ` +
       `regulator's after ${minutesText(minutesUntilSag)}.`
     );
+  if (deliveryAnr < demandAnr)
+    return (
+      `${delivers} half-way between cut-in and cut-out, less than the engine takes: it never stops, and the receiver settles ` +
+      `lower, where it gives as much. Its maker allows it to run ${shareText(dutyRating)} of the time.`
+    );
   return `${delivers} and would run ${shareText(duty)} of the time; its maker allows ${shareText(dutyRating)}.`;
 }
 
