@@ -44,4 +44,6 @@ export interface Drive {
   readonly stallTorque: number;
   readonly operatingPoints: readonly OperatingPoint[];
   readonly startMap: StartMap;
+  /** The same for an engine that is to run the other way, angles counted that way; only where its gear serves both. */
+  readonly startMapReversed?: StartMap;
 }
