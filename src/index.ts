@@ -48,6 +48,7 @@ export { verdictOf, type Verdict } from './verdict/verdict.ts';
 export { keyFigures, type KeyFigure } from './verdict/key-figures.ts';
 export type { Caution, Severity } from './verdict/cautions/caution.ts';
 export { cycleCsv } from './report/csv/cycle-csv.ts';
+export { startsCsv, torqueCsv } from './report/csv/drive-csv.ts';
 export { traceCsv } from './report/csv/trace-csv.ts';
 export { summaryJson } from './report/summary/summary-json.ts';
 export type { Summary } from './report/summary/summary.ts';

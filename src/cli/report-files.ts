@@ -6,7 +6,9 @@ import {
   cycleCsv,
   reportFileNames,
   reportHtml,
+  startsCsv,
   summaryJson,
+  torqueCsv,
   traceCsv,
   type ReportAssets,
   type RunResult,
@@ -60,12 +62,19 @@ export async function writeFiles(
 
 /** Writes everything there is to write about a result and returns the paths, the page first. */
 export async function writeReport(result: RunResult, folder: string, units: UnitSystem): Promise<string[]> {
+  const { drive } = result;
   const cycle = cycleCsv(result);
   const files: [string, string][] = [
     [reportFileNames.page, reportHtml(result, await reportAssets(), units)],
     [reportFileNames.summary, `${JSON.stringify(summaryJson(result), null, 2)}\n`],
     [reportFileNames.startUp, traceCsv(result)],
     ...(cycle === undefined ? [] : [[reportFileNames.cycle, cycle] as [string, string]]),
+    ...(drive === undefined
+      ? []
+      : [
+          [reportFileNames.torque, torqueCsv(drive)] as [string, string],
+          [reportFileNames.starts, startsCsv(drive)] as [string, string],
+        ]),
   ];
   const paths = await writeFiles(folder, files);
   // A cycle left over from an earlier run would belong to another engine.

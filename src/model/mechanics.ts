@@ -4,7 +4,7 @@
  */
 import { writeSineCosine } from '../numerics/sine-cosine.ts';
 import { bearingTorque, glandFriction, pistonFriction } from '../parts/friction.ts';
-import { crankOffset, endVolume } from '../parts/cylinder.ts';
+import { endVolume } from '../parts/cylinder.ts';
 import { wrappedAngle } from '../parts/crank-positions.ts';
 import { pistonTravel, pistonTravelCurvature, pistonTravelRate } from '../parts/crank-train.ts';
 import { ATMOSPHERE, type Engine } from './engine.ts';
@@ -24,7 +24,9 @@ export interface Mechanics {
 
 export function mechanics(engine: Engine, instant: Instant): Mechanics {
   const { cylinder, crank, friction, ends, valveGears } = flattened(engine);
-  const offsets = Float64Array.from({ length: cylinder.cylinders }, (_, i) => crankOffset(cylinder, i));
+  const coverEnds = ends.filter(({ side }) => side === 'cover');
+  const offsets = Float64Array.from(coverEnds, ({ deadCentre }) => deadCentre);
+  const gearPressures = { chest: 0, cylinder: 0, otherEnd: 0 };
   const endsPerCylinder = cylinder.action === 'double' ? 2 : 1;
   const mass = cylinder.reciprocating_mass;
   const weight = mass * GRAVITY * outwardIsDown[cylinder.attitude];
@@ -62,6 +64,7 @@ export function mechanics(engine: Engine, instant: Instant): Mechanics {
       let gravity = 0;
       let piston = 0;
       let gear = 0;
+      gearPressures.chest = pressure[engine.chest]!;
       for (let i = 0; i < ends.length; i += 1) gas += (pressure[ends[i]!.place]! - room) * volumeRate[i]!;
       for (let k = 0; k < offsets.length; k += 1) {
         const lever = levers[k]!;
@@ -71,7 +74,9 @@ export function mechanics(engine: Engine, instant: Instant): Mechanics {
         if (endsPerCylinder === 2) force += glandFriction(friction, behind - room);
         piston += force * Math.abs(lever);
         gravity += weight * lever;
-        gear += valveGears[k]!.dragTorque(angle - offsets[k]!, quickness);
+        gearPressures.cylinder = cover;
+        gearPressures.otherEnd = behind;
+        gear += valveGears[k]!.dragTorque(angle - offsets[k]!, quickness, gearPressures);
         if (mass === 0) continue;
         inertia -= mass * lever * pistonTravelCurvature(crank, sines[k]!, cosines[k]!) * speed * speed;
       }

@@ -4,6 +4,8 @@ export const reportFileNames = {
   cycle: 'cycle.csv',
   startUp: 'start-up.csv',
   summary: 'summary.json',
+  torque: 'torque.csv',
+  starts: 'starts.csv',
   comparison: 'comparison.html',
   comparedFigures: 'comparison.csv',
   comparedTurns: 'compared-turns.csv',
