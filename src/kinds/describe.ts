@@ -18,6 +18,7 @@ import type {
   ReadingsParameter,
   SettingsParameter,
   TableParameter,
+  TextListParameter,
   TextParameter,
 } from './parameter.ts';
 
@@ -144,3 +145,9 @@ export const partList = <F>(family: F, maxLength: number, doc: string): PartList
   maxLength,
   doc,
 });
+
+export const textList = (
+  limits: { readonly min: number; readonly max: number },
+  example: string,
+  doc: string,
+): TextListParameter => ({ type: 'text list', ...limits, example, doc });

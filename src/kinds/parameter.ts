@@ -178,6 +178,8 @@ export interface ClearanceParameter extends Measurable {
   /** Largest valid radial gap, SI; the smallest is none. */
   readonly max: number;
   readonly words: ClearanceWords;
+  /** Where its nominal diameter stands: a key beside it, or with a point in it a path from the top of the scenario. */
+  readonly diameter: string;
   readonly doc: string;
   /** A gap, as one would write it: "8 um". */
   readonly example: string;
@@ -243,6 +245,17 @@ export interface PartListParameter<F = unknown> {
   readonly doc: string;
 }
 
+/** Texts one below the other, such as the values to try. */
+export interface TextListParameter {
+  readonly type: 'text list';
+  /** How many there may be; with a least number of none the key may be left out. */
+  readonly min: number;
+  readonly max: number;
+  readonly doc: string;
+  /** One entry. */
+  readonly example: string;
+}
+
 /** A value that may be left out altogether; it is then `undefined`. */
 export interface OptionalParameter<P extends LeafParameter = LeafParameter> {
   readonly type: 'optional';
@@ -262,7 +275,13 @@ export type LeafParameter =
   | ClearanceParameter;
 
 export type Parameter =
-  LeafParameter | OptionalParameter | GroupParameter | PartParameter | PartListParameter | SettingsParameter;
+  | LeafParameter
+  | OptionalParameter
+  | GroupParameter
+  | PartParameter
+  | PartListParameter
+  | SettingsParameter
+  | TextListParameter;
 
 export type Parameters = Readonly<Record<string, Parameter>>;
 
@@ -296,7 +315,9 @@ export type Value<P> =
                           ? ChosenFrom<F>
                           : P extends PartListParameter<infer F>
                             ? readonly ChosenFrom<F>[]
-                            : never;
+                            : P extends TextListParameter
+                              ? readonly string[]
+                              : never;
 
 export type Values<P extends Parameters> = { readonly [K in keyof P]: Value<P[K]> };
 

@@ -49,6 +49,8 @@ export function expectation(parameter: Parameter): string {
       return `a group with ${keysToGive(parameter.parameters).join(', ')}`;
     case 'part':
       return expectedKind(parameter);
+    case 'text list':
+      return `a list of ${parameter.min === 0 ? 'at most' : `${parameter.min} to`} ${parameter.max} texts such as "${parameter.example}"`;
     case 'part list':
       return `a list of at most ${parameter.maxLength} entries, each ${expectedKind(parameter)}`;
     case 'settings':
@@ -111,7 +113,7 @@ export function exampleOf(parameter: LeafParameter): string {
 
 /** A parameter that one scalar says everything about. */
 export function isLeaf(parameter: Parameter): parameter is LeafParameter {
-  return !['optional', 'group', 'part', 'part list', 'settings'].includes(parameter.type);
+  return !['optional', 'group', 'part', 'part list', 'settings', 'text list'].includes(parameter.type);
 }
 
 /** SI, or `undefined` for a parameter that has to be given. */
@@ -138,6 +140,8 @@ export function mayBeAbsent(parameter: Parameter): boolean {
       return parameter.optional === true || Object.values(parameter.parameters).every(mayBeAbsent);
     case 'part':
       return parameter.defaultKind !== undefined;
+    case 'text list':
+      return parameter.min === 0;
     case 'settings':
       return !parameter.needed;
   }

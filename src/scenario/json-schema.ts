@@ -15,6 +15,7 @@ import type {
 } from '../kinds/parameter.ts';
 import { formatQuantity } from '../quantity/format.ts';
 import { expectation, isLeaf, kindsOf, mayBeAbsent } from './expectation.ts';
+import { longestEntry } from './read-text-list.ts';
 
 /** A JSON Schema of draft 07, ready for `JSON.stringify`. */
 export type JsonSchema = Readonly<Record<string, unknown>>;
@@ -44,6 +45,11 @@ function schemaOf(parameter: Parameter): JsonSchema {
       return { description: parameter.doc, ...groupSchema(parameter.parameters) };
     case 'part':
       return { description: parameter.doc, ...partSchema(parameter) };
+    case 'text list': {
+      const { doc, min, max, example } = parameter;
+      const items = { type: ['string', 'number'], maxLength: longestEntry, examples: [example] };
+      return { description: doc, type: 'array', minItems: min, maxItems: max, items };
+    }
     case 'part list': {
       const { doc, maxLength } = parameter;
       return { description: doc, type: 'array', maxItems: maxLength, items: partSchema(parameter) };

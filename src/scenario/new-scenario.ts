@@ -84,6 +84,7 @@ function entryLines(key: string, parameter: Parameter, spot: Spot, indent: strin
   if (parameter.type === 'part' || parameter.type === 'part list')
     return partLines(key, parameter, spot, indent);
   if (parameter.type === 'settings') return settingsLines(key, parameter, spot, indent);
+  if (parameter.type === 'text list') throw new Error(`no part of an engine takes ${parameter.type}`);
   const leaf = parameter.type === 'optional' ? parameter.parameter : parameter;
   const off = spot.off || (mayBeAbsent(parameter) && givenAt(spot) === undefined);
   return leafLines(key, leaf, { ...spot, off }, indent);

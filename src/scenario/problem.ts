@@ -32,6 +32,10 @@ export function problemText({ path, expected, received, hint, ...whereabouts }: 
 const placeText = ({ file, line, column, option }: Whereabouts): string =>
   option === undefined ? `${printable(file)}:${line}:${column}` : printable(option);
 
+/** The same without the place, for someone who has not written the file. */
+export const problemSentence = ({ path, expected, received }: Problem): string =>
+  `${path.map((key) => printable(key)).join('.')}: expected ${expected}, received ${received}.`;
+
 /** One line for each problem; of very many only the first. */
 export function problemListing(problems: readonly Problem[]): string {
   const lines = problems.slice(0, listed).map(problemText);

@@ -24,6 +24,7 @@ import { readLeaf } from './read-leaf.ts';
 import { readReadings } from './read-readings.ts';
 import { readSettings } from './read-settings.ts';
 import { readTable } from './read-table.ts';
+import { readTextList } from './read-text-list.ts';
 import { note, placeOf, whatIsAt, type Place, type Sheet } from './sheet.ts';
 import { openSource, startOf, type Source } from './source.ts';
 
@@ -69,6 +70,8 @@ function readValue(sheet: Sheet, parameter: Parameter, place: Place): unknown {
       return readPart(sheet, parameter, place);
     case 'part list':
       return readPartList(sheet, parameter, place);
+    case 'text list':
+      return readTextList(sheet, parameter, place);
     case 'settings':
       return place.given ? readSettings(sheet, parameter, place) : [];
     case 'optional':

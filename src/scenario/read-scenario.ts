@@ -2,6 +2,7 @@
 import type { Complaint } from '../kinds/kind.ts';
 import { engineComplaints, engineParameters, type EngineSpec } from '../parts/engine-description.ts';
 import type { Attachments } from './attachments.ts';
+import { givenValues, textIn, type GivenValue } from './given-values.ts';
 import { locate } from './locate.ts';
 import { inFileOrder, type Problem } from './problem.ts';
 import type { Override } from './override.ts';
@@ -12,7 +13,12 @@ import { withOverrides } from './with-overrides.ts';
 /** An engine that can be, with the file it was read from; or everything that is wrong with the file, in its order. */
 export type ScenarioReading =
   | { readonly ok: true; readonly spec: EngineSpec; readonly source: Source }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
+  | {
+      readonly ok: false;
+      readonly problems: readonly Problem[];
+      /** Each value by itself could be; together they make no engine. */
+      readonly impossible?: boolean;
+    };
 
 /**
  * `attachments` hands over the tables that the file names; without it there are none to be had. `overrides` are said
@@ -30,7 +36,14 @@ export function readScenario(
 
 /** Reads one file again and again, each time with other values in place of its own. */
 export type ScenarioReader =
-  | { readonly ok: true; readonly read: (overrides: readonly Override[]) => ScenarioReading }
+  | {
+      readonly ok: true;
+      readonly read: (overrides: readonly Override[]) => ScenarioReading;
+      /** The text that stands at a path, be it the file's or an override's. */
+      readonly textAt: (overrides: readonly Override[], path: readonly string[]) => string | undefined;
+      /** Every value that the file and the overrides give. */
+      readonly given: (overrides: readonly Override[]) => readonly GivenValue[];
+    }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
 /** Opens a scenario to be read with other values in place of its own. */
@@ -41,7 +54,15 @@ export function scenarioReader(text: string, file: string, attachments?: Attachm
     const replaced = withOverrides(opened.source, overrides);
     return replaced.ok ? readChecked(replaced.source, attachments) : replaced;
   };
-  return { ok: true, read };
+  const textAt = (overrides: readonly Override[], path: readonly string[]): string | undefined => {
+    const replaced = withOverrides(opened.source, overrides);
+    return replaced.ok ? textIn(replaced.source, path) : undefined;
+  };
+  const given = (overrides: readonly Override[]): readonly GivenValue[] => {
+    const replaced = withOverrides(opened.source, overrides);
+    return replaced.ok ? givenValues(replaced.source, engineParameters) : [];
+  };
+  return { ok: true, read, textAt, given };
 }
 
 function readChecked(opened: Source, attachments: Attachments | undefined): ScenarioReading {
@@ -49,7 +70,9 @@ function readChecked(opened: Source, attachments: Attachments | undefined): Scen
   if (!reading.ok) return reading;
   const { values: spec, source } = reading;
   const problems = engineComplaints(spec).map((complaint) => complaintProblem(complaint, source));
-  return problems.length > 0 ? { ok: false, problems: inFileOrder(problems) } : { ok: true, spec, source };
+  return problems.length > 0
+    ? { ok: false, problems: inFileOrder(problems), impossible: true }
+    : { ok: true, spec, source };
 }
 
 /** A part's complaint at the value it speaks of, or as near to it as the file goes. */

@@ -1,5 +1,5 @@
 /** Reference pages of all keys of a kind of file, in Markdown, made from the descriptions the reader checks against. */
-import type { Parameter, Parameters, SettingsParameter } from '../kinds/parameter.ts';
+import type { Parameter, Parameters, SettingsParameter, TextListParameter } from '../kinds/parameter.ts';
 import { exampleOf, expectation, isLeaf, kindsOf, mayBeAbsent, presetText } from './expectation.ts';
 
 /** What a page is about: the word for the file, and what stands above the keys. */
@@ -59,7 +59,7 @@ function innerSections(path: string, parameter: Parameter, depth: number): strin
 }
 
 const isPlain = (parameter: Parameter): boolean =>
-  ['optional', 'settings'].includes(parameter.type) || isLeaf(parameter);
+  ['optional', 'settings', 'text list'].includes(parameter.type) || isLeaf(parameter);
 
 const absence = (doc: string, parameter: Parameter): string =>
   mayBeAbsent(parameter) ? `${doc} May be left out.` : doc;
@@ -77,6 +77,7 @@ function table(leaves: readonly (readonly [string, Parameter])[]): string {
 function cells(parameter: Parameter): string[] {
   const own = parameter.type === 'optional' ? parameter.parameter : parameter;
   if (own.type === 'settings') return settingsCells(own);
+  if (own.type === 'text list') return textListCells(own);
   if (!isLeaf(own)) return ['', '', '', ''];
   const preset = parameter.type === 'optional' ? 'see the meaning' : (presetText(own) ?? 'must be given');
   const example = own.type === 'text' ? '' : `\`${exampleOf(own)}\``;
@@ -88,4 +89,11 @@ const settingsCells = (own: SettingsParameter): string[] => [
   expectation(own),
   own.needed ? 'must be given' : 'none',
   `\`${own.example.join(': ')}\``,
+];
+
+const textListCells = (own: TextListParameter): string[] => [
+  own.doc,
+  expectation(own),
+  own.min === 0 ? 'none' : 'must be given',
+  `\`[${own.example}]\``,
 ];

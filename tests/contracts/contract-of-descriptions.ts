@@ -148,6 +148,8 @@ function parameterComplaints(parameter: Parameter): string[] {
     }
     case 'part list':
       return [...doc, ...unless(parameter.maxLength > 0, 'takes no part')];
+    case 'text list':
+      return [...doc, ...unless(parameter.max > parameter.min && parameter.min >= 0, 'takes no text')];
     case 'settings':
       return [...doc, ...unless(parameter.most > 0, 'takes no value')];
     case 'quantity':

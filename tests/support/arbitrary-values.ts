@@ -205,6 +205,8 @@ function arbitraryValue(parameter: Parameter, manner: Manner): Arbitrary<unknown
       return arbitraryPart(parameter.family as Family<unknown, unknown>, manner);
     case 'part list':
       return fc.array(arbitraryPart(parameter.family as Family<unknown, unknown>, manner), { maxLength: 3 });
+    case 'text list':
+      return fc.array(fc.string({ minLength: 1 }), { minLength: parameter.min, maxLength: parameter.max });
     case 'quantity':
     case 'number':
     case 'count':
