@@ -8,6 +8,7 @@ import { supplyCautions } from './supply-cautions.ts';
 import { startsText, supplyFigures, timeText } from './supply-figures.ts';
 import { supplyStatements } from './supply-statements.ts';
 
+/** Minutes of supply as a builder hears them. */
 export interface SupplyVerdict {
   /** One or two sentences: for how long the pressure holds, and what then. */
   readonly headline: string;
@@ -16,6 +17,7 @@ export interface SupplyVerdict {
   readonly cautions: readonly Caution[];
 }
 
+/** Puts a timeline into words, in the units that are wanted. */
 export const supplyVerdict = (
   timeline: SupplyTimeline | NoSupplyTimeline,
   units: UnitSystem = unitSystem(),

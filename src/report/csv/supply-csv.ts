@@ -3,6 +3,7 @@ import type { SupplyTimeline } from '../../run/supply/timeline.ts';
 import { csvText } from './table.ts';
 import { inBar, inRpm, same } from './units.ts';
 
+/** The text of `supply.csv`; its columns are explained in reports/README.md. */
 export function supplyCsv({ trace }: SupplyTimeline): string {
   return csvText([
     { header: 'time_s', values: trace.time, convert: same },

@@ -5,6 +5,7 @@ import { supplyVerdict } from '../../verdict/supply-verdict.ts';
 import { numberOrNull } from './number-or-null.ts';
 import type { SupplyNumbers, SupplySummary } from './supply-summary.ts';
 
+/** The object that `supply.json` holds. */
 export function supplyJson(timeline: SupplyTimeline | NoSupplyTimeline): SupplySummary {
   const { headline, statements, cautions } = supplyVerdict(timeline);
   return {

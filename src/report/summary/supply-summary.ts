@@ -6,6 +6,7 @@ import type { Caution } from '../../verdict/cautions/caution.ts';
 /** Null stands for a number that is not known, or does not arise. */
 type MaybeNumber = number | null;
 
+/** What `supply.json` holds. */
 export interface SupplySummary {
   /** Grows by one whenever a key is renamed, removed or changes its meaning. */
   readonly schema_version: 1;
