@@ -34,7 +34,7 @@ export function turnTable(
 /** A law of the crank angle over the whole turn, between edges in [0, 2π): that of a film, as a rule. */
 export function wholeTurnTable(law: (angle: number) => number, edges: readonly number[]): TurnTable {
   const begins = edges[0] ?? 0;
-  const breakpoints = [...edges.map((edge) => edge - begins), FULL_TURN];
+  const breakpoints = [0, ...edges.slice(1).map((edge) => edge - begins), FULL_TURN];
   return turnTable((since) => law(begins + since), begins, breakpoints, law(begins), CELLS_OF_FILMS);
 }
 

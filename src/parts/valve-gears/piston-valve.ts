@@ -39,6 +39,7 @@ const pistonValveParameters = {
     '8 um',
     'Play of the valve in its sleeve: radial, half the difference of the diameters, or as a fit or two finishes.',
     measuring.clearance,
+    'sleeve_bore',
   ),
   eccentricity: pureNumber(
     { min: 0, max: 1, default: 1 },
