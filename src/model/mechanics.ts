@@ -4,7 +4,7 @@
  */
 import { writeSineCosine } from '../numerics/sine-cosine.ts';
 import { bearingTorque, glandFriction, pistonFriction } from '../parts/friction.ts';
-import { crankOffset, endVolume } from '../parts/cylinder.ts';
+import { endVolume } from '../parts/cylinder.ts';
 import { wrappedAngle } from '../parts/crank-positions.ts';
 import { pistonTravel, pistonTravelCurvature, pistonTravelRate } from '../parts/crank-train.ts';
 import type { ValveGear } from '../parts/valve-gears/valve-gear.ts';
@@ -28,15 +28,18 @@ export class Mechanics {
   private readonly levers: Float64Array;
   private readonly sines: Float64Array;
   private readonly cosines: Float64Array;
+  /** What presses on the gear of one cylinder, overwritten from one to the next [Pa]. */
+  private readonly gearPressures = { chest: 0, cylinder: 0, otherEnd: 0 };
 
   constructor(engine: Engine, instant: Instant) {
     const { cylinder, ends } = engine;
+    const coverEnds = ends.filter(({ side }) => side === 'cover');
     const count = cylinder.cylinders;
     this.engine = engine;
     this.instant = instant;
-    this.offsets = Float64Array.from({ length: count }, (_, i) => crankOffset(cylinder, i));
+    this.offsets = Float64Array.from(coverEnds, ({ deadCentre }) => deadCentre);
     this.endsPerCylinder = ends.length / count;
-    this.gears = ends.filter(({ side }) => side === 'cover').map((end) => end.valveGear);
+    this.gears = coverEnds.map((end) => end.valveGear);
     this.levers = new Float64Array(count);
     this.sines = new Float64Array(count);
     this.cosines = new Float64Array(count);
@@ -68,6 +71,7 @@ export class Mechanics {
   /** Torques at the position last set; pressures must be set. */
   setTorques(angle: number, speed: number): void {
     const { engine, instant, offsets, endsPerCylinder, gears, levers, sines, cosines } = this;
+    const { gearPressures } = this;
     const { crank, ends, friction } = engine;
     const { pressure, volumeRate } = instant;
     const { reciprocating_mass: mass, attitude } = engine.cylinder;
@@ -79,6 +83,7 @@ export class Mechanics {
     let gravity = 0;
     let piston = 0;
     let gear = 0;
+    gearPressures.chest = pressure[engine.chest]!;
     for (let i = 0; i < ends.length; i += 1) gas += (pressure[ends[i]!.place]! - room) * volumeRate[i]!;
     for (let k = 0; k < offsets.length; k += 1) {
       const lever = levers[k]!;
@@ -88,7 +93,9 @@ export class Mechanics {
       if (endsPerCylinder === 2) force += glandFriction(friction, behind - room);
       piston += force * Math.abs(lever);
       gravity += weight * lever;
-      gear += gears[k]!.dragTorque(angle - offsets[k]!, quickness);
+      gearPressures.cylinder = cover;
+      gearPressures.otherEnd = behind;
+      gear += gears[k]!.dragTorque(angle - offsets[k]!, quickness, gearPressures);
       if (mass === 0) continue;
       inertia -= mass * lever * pistonTravelCurvature(crank, sines[k]!, cosines[k]!) * speed * speed;
     }

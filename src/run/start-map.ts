@@ -9,11 +9,11 @@
 import type { Engine } from '../model/engine.ts';
 import { initialState } from '../model/initial-state.ts';
 import { SLOT } from '../model/slots.ts';
-import { engineSystem } from '../model/system.ts';
+import { engineSystem, type EngineSystem } from '../model/system.ts';
 import type { StartMap, StartPosition, TorqueCurve } from './drive-result.ts';
 import { motionFrom, nextMilestone } from './motion.ts';
 import { secondsBetween } from './operating-points.ts';
-import { engineStepper, QUICK } from './stepper.ts';
+import { engineStepper, QUICK, type Stepper } from './stepper.ts';
 import { silentRecorder } from './trace-recorder.ts';
 
 /** Time that a held crank gives the air to come on [s]. */
@@ -23,8 +23,10 @@ const FILLING = 3;
 const LONGEST = 30;
 const MOST_TURNS = 12;
 
-/** Fastest push looked for, as a share of the settled speed, and how closely the slowest is found [rad/s]. */
-const STRONGEST = 0.8;
+/** Share of the settled speed that counts as near it; the settled speed itself is the fastest push looked for. */
+const CAUGHT = 0.8;
+
+/** How closely the slowest push is found [rad/s]. */
 const CLOSENESS = 0.1;
 
 interface Going {
@@ -51,6 +53,34 @@ export function startMap(going: Going, count = 72): StartMap {
   return { positions, unaidedShare: unaided / count };
 }
 
+/**
+ * Share of the rest positions from which an engine that settles at a speed [rad/s] gets going by itself: the start map
+ * without its pushes, which cost most of it.
+ */
+export function unaidedShare(engine: Engine, settledSpeed: number, count = 72): number {
+  const system = engineSystem(engine, { totals: false });
+  const start = startFollower(system, engineStepper(system, QUICK), settledSpeed);
+  const angles = Array.from({ length: count }, (_, i) => (2 * Math.PI * i) / count);
+  return angles.filter((angle) => start(initialState(system, angle, 0)) !== undefined).length / count;
+}
+
+/** Follows a start until it is decided; undefined when it fails. */
+const startFollower =
+  (system: EngineSystem, stepper: Stepper, settledSpeed: number) =>
+  (y: Float64Array): Start | undefined => {
+    const began = y[SLOT.time]!;
+    const motion = motionFrom({ system, stepper, recorder: silentRecorder, y, longestTime: began + LONGEST });
+    let last = Infinity;
+    for (let turn = 0; turn < MOST_TURNS; turn += 1) {
+      const { kind } = nextMilestone(motion);
+      if (kind !== 'turn') return undefined;
+      const speed = y[SLOT.speed]!;
+      if (speed > last || speed > CAUGHT * settledSpeed) return { speed, time: y[SLOT.time]! - began };
+      last = speed;
+    }
+    return undefined;
+  };
+
 /** Tries one position after the other. */
 function startFinder({
   engine,
@@ -59,21 +89,7 @@ function startFinder({
 }: Going & { readonly settledSpeed: number }): (crankAngle: number) => StartPosition {
   const system = engineSystem(engine, { totals: false });
   const stepper = engineStepper(system, QUICK);
-
-  /** Follows a start until it is decided; undefined when it fails. */
-  const start = (y: Float64Array): Start | undefined => {
-    const began = y[SLOT.time]!;
-    const motion = motionFrom({ system, stepper, recorder: silentRecorder, y, longestTime: began + LONGEST });
-    let last = Infinity;
-    for (let turn = 0; turn < MOST_TURNS; turn += 1) {
-      const { kind } = nextMilestone(motion);
-      if (kind !== 'turn') return undefined;
-      const speed = y[SLOT.speed]!;
-      if (speed > last || speed > STRONGEST * settledSpeed) return { speed, time: y[SLOT.time]! - began };
-      last = speed;
-    }
-    return undefined;
-  };
+  const start = startFollower(system, stepper, settledSpeed);
 
   /** What stands in the engine when the air has been on for a while and the crank is held. */
   const filled = (angle: number): Float64Array => {
@@ -98,7 +114,7 @@ function startFinder({
     const unaided = start(initialState(system, crankAngle, 0));
     if (unaided) return { crankAngle, startsUnaided: true, push: 0, secondsToSpeed: secondsToSpeed(unaided) };
     const held = filled(crankAngle);
-    let enough = STRONGEST * settledSpeed;
+    let enough = settledSpeed;
     let going = pushed(held, enough);
     if (!going) return { crankAngle, startsUnaided: false };
     let tooSlow = 0;

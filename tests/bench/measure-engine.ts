@@ -5,11 +5,11 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { readScenario, type EngineSpec } from '../../src/index.ts';
-import { buildEngine } from '../../src/model/engine.ts';
+import { buildEngine, type Engine } from '../../src/model/engine.ts';
 import { engineSystem, type EngineSystem } from '../../src/model/system.ts';
 import { numbersOf } from './c-programs.ts';
 import { cvodeStartUp, type CvodeStartUp } from './cvode.ts';
-import { engineFile, sharedWithC } from './engine-file.ts';
+import { engineFile, NotInC, sharedWithC } from './engine-file.ts';
 import { loosestOdexTolerance, odexSpinUp } from './odex-spin-up.ts';
 import { ourSettledAnswer, ourStartMap } from './ours.ts';
 import { median, medianTime, processorTime } from './processor-time.ts';
@@ -145,14 +145,26 @@ export function measureDerivative(
   return { ours, c: median(batches), garbage, growth };
 }
 
-export function measureEngine(file: string, folder: string, programs: Programs): Measurement {
+/** Writes the engine for the C reference; without what that cannot reckon, it is measured alone. */
+function writtenForC(path: string, spec: EngineSpec, engine: Engine): boolean {
+  try {
+    writeFileSync(path, engineFile(spec, engine));
+    return true;
+  } catch (error) {
+    if (!(error instanceof NotInC)) throw error;
+    console.error(error.message);
+    return false;
+  }
+}
+
+export function measureEngine(file: string, folder: string, given: Programs): Measurement {
   const spec = readSpec(file);
   const name = basename(file, '.yaml');
   const ours = ownAnswer(spec);
   const engine = buildEngine(spec);
   const system = engineSystem(engine, { totals: false });
   const path = join(folder, `${name}.engine`);
-  writeFileSync(path, engineFile(spec, engine));
+  const programs = writtenForC(path, spec, engine) ? given : {};
   const own: Push = { angle: spec.start.crank_angle, speed: spec.start.hand_speed };
   const cvode =
     ours.speed === undefined || programs.startUp === undefined

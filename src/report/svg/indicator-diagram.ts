@@ -54,39 +54,52 @@ export function eventPoints({ events, profile }: SettledCycle): EventPoint[] {
 
 interface PlacedName {
   readonly name: string;
-  readonly outward: boolean;
+  /** Whether it ends or begins at x. */
+  readonly side: 'end' | 'start';
   readonly x: number;
   readonly y: number;
 }
 
-/** About how wide a letter is, and how far lines have to be apart [px]. */
+/** About how wide a letter is, how far lines have to be apart, and how far names stand from their marks [px]. */
 const LETTER = 7.5;
 const LINE = 15;
+const AWAY = 8;
 
-/** Names stand inside the loop: left of and below marks on the way out, right of and above those on the way back. */
+/**
+ * Names stand inside the loop, where there is room on the paper: left of and below marks on the way out, right of and above
+ * those on the way back.
+ */
 function eventMarks(events: readonly EventPoint[], room: number, { at }: PressureVolumePaper): Markup[] {
   const names: PlacedName[] = [];
   return events.map(({ name, angle, volume, pressure }) => {
     const [x, y] = at(volume, pressure - room);
     const outward = angle < Math.PI;
     const below = outward && y + 24 < paperFrame.bottom;
-    const wanted = { name, outward, x: x + (outward ? -8 : 8), y: y + (below ? 18 : -8) };
+    const width = LETTER * name.length + AWAY;
+    const side = outward
+      ? x - width > paperFrame.left
+        ? 'end'
+        : 'start'
+      : x + width < paperFrame.right
+        ? 'start'
+        : 'end';
+    const wanted = {
+      name,
+      side,
+      x: x + (side === 'end' ? -AWAY : AWAY),
+      y: y + (below ? 18 : -AWAY),
+    } as const;
     const placed = movedClear(wanted, names);
     names.push(placed);
-    const label = svgText(
-      `label ${outward ? 'end' : 'start'}`,
-      coordinate(placed.x),
-      coordinate(placed.y),
-      name,
-    );
+    const label = svgText(`label ${side}`, coordinate(placed.x), coordinate(placed.y), name);
     return svg`<circle class="event" cx="${coordinate(x)}" cy="${coordinate(y)}" r="4.5"/>${label}`;
   });
 }
 
 /** Upwards until it covers no other name. */
 function movedClear(name: PlacedName, others: readonly PlacedName[]): PlacedName {
-  const extent = ({ name: { length }, outward, x }: PlacedName): readonly [number, number] =>
-    outward ? [x - LETTER * length, x] : [x, x + LETTER * length];
+  const extent = ({ name: { length }, side, x }: PlacedName): readonly [number, number] =>
+    side === 'end' ? [x - LETTER * length, x] : [x, x + LETTER * length];
   const [left, right] = extent(name);
   const covered = others.some((other) => {
     const [from, to] = extent(other);
