@@ -1,7 +1,14 @@
 /** Writes the generated pages of docs/reference/ from the built library. A house test compares them. */
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { engineParameters, measuringPage, referencePage, scenarioJsonSchema } from '../../dist/index.js';
+import {
+  engineParameters,
+  measuringPage,
+  referencePage,
+  scenarioJsonSchema,
+  studyParameters,
+  studyReferencePage,
+} from '../../dist/index.js';
 import { libraryPage } from './library-page.mjs';
 import { projectRoot } from './steps.mjs';
 
@@ -10,5 +17,8 @@ await mkdir(folder, { recursive: true });
 const schema = scenarioJsonSchema(engineParameters, 'tickover scenario');
 await writeFile(join(folder, 'scenario.schema.json'), `${JSON.stringify(schema, null, 2)}\n`);
 await writeFile(join(folder, 'scenario.md'), referencePage(engineParameters));
+const studySchema = scenarioJsonSchema(studyParameters, 'tickover study');
+await writeFile(join(folder, 'study.schema.json'), `${JSON.stringify(studySchema, null, 2)}\n`);
+await writeFile(join(folder, 'study.md'), studyReferencePage(studyParameters));
 await writeFile(join(folder, 'library.md'), libraryPage());
 await writeFile(join(folder, 'measuring.md'), measuringPage(engineParameters));

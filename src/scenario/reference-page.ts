@@ -1,8 +1,8 @@
 /** The reference page of all scenario keys, in Markdown, made from the descriptions the reader checks against. */
-import type { Parameter, Parameters, TextListParameter } from '../kinds/parameter.ts';
+import type { Parameter, Parameters, SettingsParameter, TextListParameter } from '../kinds/parameter.ts';
 import { exampleOf, expectation, isLeaf, kindsOf, mayBeAbsent, presetText } from './expectation.ts';
 
-const HEAD = `# Scenario keys
+const SCENARIO_HEAD = `# Scenario keys
 
 Generated from the descriptions in the code. A value with a unit is written with it, a pressure also says
 \`gauge\` or \`absolute\`, angles count from top dead centre in the running direction. A place in the turn may be a crank
@@ -11,9 +11,20 @@ angle (\`130 deg\`), a share of the outward stroke (\`50 % of stroke\`) or of th
 bore and rod (\`reamed / turned\`); [fits](../fits.md) tells what they come to.
 `;
 
-/** Markdown: every key of a description with meaning, range, default and example. */
+const STUDY_HEAD = `# Study keys
+
+Generated from the descriptions in the code. [Studies](../studies.md) tells what they are for. Values of the scenario are
+named by their paths: keys joined by points, places of lists counted from 0 (\`leaks.0.clearance\`).
+`;
+
+/** Markdown: every key of a scenario with meaning, range, default and example. */
 export function referencePage(parameters: Parameters): string {
-  return [HEAD, ...sections('scenario', parameters, 2)].join('\n');
+  return [SCENARIO_HEAD, ...sections('scenario', parameters, 2)].join('\n');
+}
+
+/** Markdown: the same for the keys of a study. */
+export function studyReferencePage(parameters: Parameters): string {
+  return [STUDY_HEAD, ...sections('study', parameters, 2)].join('\n');
 }
 
 /** A heading, a table of the plain values, then a section for each group and family below. */
@@ -26,7 +37,11 @@ function sections(title: string, parameters: Parameters, depth: number, doc?: st
     ...(doc === undefined ? [] : [`${doc}\n`]),
     ...(leaves.length === 0 ? [] : [table(leaves)]),
     ...inner.flatMap(([key, parameter]) =>
-      innerSections(`${title === 'scenario' ? '' : `${title}.`}${key}`, parameter, depth + 1),
+      innerSections(
+        `${['scenario', 'study'].includes(title) ? '' : `${title}.`}${key}`,
+        parameter,
+        depth + 1,
+      ),
     ),
   ];
 }
@@ -46,7 +61,7 @@ function innerSections(path: string, parameter: Parameter, depth: number): strin
 }
 
 const isPlain = (parameter: Parameter): boolean =>
-  ['optional', 'text list'].includes(parameter.type) || isLeaf(parameter);
+  ['optional', 'text list', 'settings'].includes(parameter.type) || isLeaf(parameter);
 
 const absence = (doc: string, parameter: Parameter): string =>
   mayBeAbsent(parameter) ? `${doc} May be left out.` : doc;
@@ -64,11 +79,19 @@ function table(leaves: readonly (readonly [string, Parameter])[]): string {
 function cells(parameter: Parameter): string[] {
   const own = parameter.type === 'optional' ? parameter.parameter : parameter;
   if (own.type === 'text list') return textListCells(own);
+  if (own.type === 'settings') return settingsCells(own);
   if (!isLeaf(own)) return ['', '', '', ''];
   const preset = parameter.type === 'optional' ? 'see the meaning' : (presetText(own) ?? 'must be given');
   const example = own.type === 'text' ? '' : `\`${exampleOf(own)}\``;
   return [own.doc, expectation(own), preset, example].map((cell) => cell.replaceAll('|', '\\|'));
 }
+
+const settingsCells = (own: SettingsParameter): string[] => [
+  own.doc,
+  expectation(own),
+  own.needed ? 'must be given' : 'none',
+  `\`${own.example.join(': ')}\``,
+];
 
 const textListCells = (own: TextListParameter): string[] => [
   own.doc,

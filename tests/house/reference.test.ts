@@ -2,7 +2,14 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { libraryEntries, libraryPage } from '../../.config/scripts/library-page.mjs';
-import { engineParameters, measuringPage, referencePage, scenarioJsonSchema } from '../../src/index.ts';
+import {
+  engineParameters,
+  measuringPage,
+  referencePage,
+  scenarioJsonSchema,
+  studyParameters,
+  studyReferencePage,
+} from '../../src/index.ts';
 
 const written = (name: string): string =>
   readFileSync(new URL(`../../docs/reference/${name}`, import.meta.url), 'utf8');
@@ -15,6 +22,12 @@ describe('docs/reference', () => {
 
   it('holds the page of scenario keys', () => {
     expect(written('scenario.md')).toBe(referencePage(engineParameters));
+  });
+
+  it('holds schema and page of the study keys', () => {
+    const schema = scenarioJsonSchema(studyParameters, 'tickover study');
+    expect(written('study.schema.json')).toBe(`${JSON.stringify(schema, null, 2)}\n`);
+    expect(written('study.md')).toBe(studyReferencePage(studyParameters));
   });
 
   it('holds the page that says how to measure each key', () => {
