@@ -155,17 +155,8 @@ describe('a sweep without a study file', () => {
 
 describe('values said beside the scenario of a run', () => {
   it('stand above it', () => {
-    const said = tickover(
-      folder,
-      'run',
-      'engine.yaml',
-      '--set',
-      'title=Larger',
-      '--set',
-      'cylinder.bore=60 mm',
-      '--out',
-      'run',
-    );
+    const disc = scenario('cider-press-disc.yaml');
+    const said = tickover(folder, 'run', disc, '--set', 'title=Larger', '--out', 'run');
     expect(said.stdout).toContain('Larger');
   });
 
