@@ -18,11 +18,13 @@ const rooms = {
   measure: { allow: ['run', 'model', 'parts', 'gas', 'kinds', 'quantity', 'numerics'], types: [] },
   workshop: { allow: ['parts', 'kinds', 'quantity', 'numerics'], types: [] },
   scenario: {
-    // The description of the whole engine is the registry of registries.
+    // The description of the whole engine is the registry of registries; those of a study and a bench sheet are such too.
     allow: [
       'kinds',
       'quantity',
-      '((gas|parts)/.*registry|parts/engine-description|study/(study-description|plan|.*registry))[.]ts$',
+      '((gas|parts)/.*registry|parts/engine-description)[.]ts$',
+      'measure/(sheet|attempts)-description[.]ts$',
+      'study/(study-description|plan|.*registry)[.]ts$',
     ],
     types: ['gas', 'parts', 'model', 'run', 'study', 'measure', 'workshop'],
   },
@@ -67,6 +69,8 @@ const packages = {
   mathjs: 'quantity',
   yaml: 'scenario',
   'csv-parse': 'scenario',
+  'ml-levenberg-marquardt': 'numerics',
+  'ml-matrix': 'numerics',
   odex: 'numerics',
   piscina: 'cli',
   'cli-progress': 'cli',

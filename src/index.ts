@@ -29,6 +29,15 @@ export { measuringPage } from './scenario/measuring-page.ts';
 export { referencePage, studyReferencePage } from './scenario/reference-page.ts';
 export { engineParameters, type EngineSpec } from './parts/engine-description.ts';
 export { runEngine } from './run/run-engine.ts';
+export { supplyTimeline } from './run/supply/timeline.ts';
+export type {
+  AnswerAtPressure,
+  NoSupplyTimeline,
+  SupplyEnd,
+  SupplyFacts,
+  SupplyTimeline,
+} from './run/supply/timeline.ts';
+export type { SupplyTrace } from './run/supply/supply-trace.ts';
 export { driveOf, runAndDrive } from './run/drive.ts';
 export type { Drive, OperatingPoint, StartMap, StartPosition, TorqueCurve } from './run/drive-result.ts';
 export { settledRunning, type SettledAnswer } from './run/settled-running.ts';
@@ -96,11 +105,16 @@ export { oddsPage } from './report/studies/odds-page.ts';
 export { bestSummary, limitSummary, nextSummary, oddsSummary } from './report/studies/summaries.ts';
 export { verdictOf, type Verdict } from './verdict/verdict.ts';
 export { keyFigures, type KeyFigure } from './verdict/key-figures.ts';
+export { supplyVerdict, type SupplyVerdict } from './verdict/supply-verdict.ts';
 export type { Caution, Severity } from './verdict/cautions/caution.ts';
 export { cycleCsv } from './report/csv/cycle-csv.ts';
+export { startsCsv, torqueCsv } from './report/csv/drive-csv.ts';
 export { traceCsv } from './report/csv/trace-csv.ts';
+export { supplyCsv } from './report/csv/supply-csv.ts';
 export { summaryJson } from './report/summary/summary-json.ts';
 export type { Summary } from './report/summary/summary.ts';
+export { supplyJson } from './report/summary/supply-json.ts';
+export type { SupplySummary } from './report/summary/supply-summary.ts';
 export { reportHtml } from './report/report-html.ts';
 export type { InlineAsset, ReportAssets } from './report/html/page.ts';
 export { comparisonHtml } from './report/comparison/comparison-html.ts';
@@ -115,3 +129,16 @@ export {
 } from './report/comparison/comparison.ts';
 export { differentKeys, type DifferentKey } from './scenario/written-values.ts';
 export { reportFileNames } from './report/file-names.ts';
+export { benchFileNames } from './report/file-names.ts';
+export { readBenchSheet, type BenchSheet, type BenchSheetReading } from './scenario/read-bench-sheet.ts';
+export { sheetParameters } from './measure/sheet-description.ts';
+export type { BenchCaution, Estimate, Finding, Picture, PictureLine } from './measure/finding.ts';
+export { benchHtml, type TitledFinding } from './report/bench/bench-html.ts';
+export { estimateRow } from './report/bench/estimates.ts';
+export { readAttempts, type AttemptsFile, type AttemptsReading } from './scenario/read-attempts.ts';
+export { attemptsParameters } from './measure/attempts-description.ts';
+export { notebookFinding } from './measure/attempts/notebook.ts';
+export { diagnosis } from './measure/why/diagnosis.ts';
+export { symptomNames, symptoms, type Symptom } from './measure/why/symptoms.ts';
+export { parseQuantity } from './quantity/parse-quantity.ts';
+export { attemptsReferencePage, benchReferencePage } from './scenario/bench-reference.ts';

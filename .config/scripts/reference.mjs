@@ -2,12 +2,16 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import {
+  attemptsParameters,
+  attemptsReferencePage,
+  benchReferencePage,
   engineParameters,
   measuringPage,
   referencePage,
   scenarioJsonSchema,
   studyParameters,
   studyReferencePage,
+  sheetParameters,
 } from '../../dist/index.js';
 import { libraryPage } from './library-page.mjs';
 import { projectRoot } from './steps.mjs';
@@ -22,3 +26,11 @@ await writeFile(join(folder, 'study.schema.json'), `${JSON.stringify(studySchema
 await writeFile(join(folder, 'study.md'), studyReferencePage(studyParameters));
 await writeFile(join(folder, 'library.md'), libraryPage());
 await writeFile(join(folder, 'measuring.md'), measuringPage(engineParameters));
+await writeFile(join(folder, 'bench.md'), benchReferencePage());
+await writeFile(join(folder, 'attempts.md'), attemptsReferencePage());
+const sheets = {
+  bench: scenarioJsonSchema(sheetParameters, 'tickover bench sheet'),
+  attempts: scenarioJsonSchema(attemptsParameters, 'tickover notebook of attempts'),
+};
+for (const [name, own] of Object.entries(sheets))
+  await writeFile(join(folder, `${name}.schema.json`), `${JSON.stringify(own, null, 2)}\n`);

@@ -6,10 +6,16 @@ import {
   cycleCsv,
   reportFileNames,
   reportHtml,
+  startsCsv,
   summaryJson,
+  supplyCsv,
+  supplyJson,
+  torqueCsv,
   traceCsv,
+  type NoSupplyTimeline,
   type ReportAssets,
   type RunResult,
+  type SupplyTimeline,
   type UnitSystem,
 } from '../index.ts';
 import { InputError } from './exit-codes.ts';
@@ -61,15 +67,37 @@ export async function writeFiles(
 
 /** Writes everything there is to write about a result and returns the paths, the page first. */
 export async function writeReport(result: RunResult, folder: string, units: UnitSystem): Promise<string[]> {
+  const { drive } = result;
   const cycle = cycleCsv(result);
   const files: [string, string][] = [
     [reportFileNames.page, reportHtml(result, await reportAssets(), units)],
     [reportFileNames.summary, `${JSON.stringify(summaryJson(result), null, 2)}\n`],
     [reportFileNames.startUp, traceCsv(result)],
     ...(cycle === undefined ? [] : [[reportFileNames.cycle, cycle] as [string, string]]),
+    ...(drive === undefined
+      ? []
+      : [
+          [reportFileNames.torque, torqueCsv(drive)] as [string, string],
+          [reportFileNames.starts, startsCsv(drive)] as [string, string],
+        ]),
   ];
   const paths = await writeFiles(folder, files);
   // A cycle left over from an earlier run would belong to another engine.
   if (cycle === undefined) await rm(join(folder, reportFileNames.cycle), { force: true });
+  return paths;
+}
+
+/** Writes everything there is to write about minutes of supply and returns the paths, the table first. */
+export async function writeSupply(
+  timeline: SupplyTimeline | NoSupplyTimeline,
+  folder: string,
+): Promise<string[]> {
+  const { supply, supplySummary } = reportFileNames;
+  const paths = await writeFiles(folder, [
+    ...(timeline.runs ? [[supply, supplyCsv(timeline)] as const] : []),
+    [supplySummary, `${JSON.stringify(supplyJson(timeline), null, 2)}\n`],
+  ]);
+  // A table left over from an earlier reckoning would belong to another engine.
+  if (!timeline.runs) await rm(join(folder, supply), { force: true });
   return paths;
 }

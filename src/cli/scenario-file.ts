@@ -33,19 +33,19 @@ export function reasonOf(error: unknown): string {
   return reasons[code] ?? (error instanceof Error ? error.message : String(error));
 }
 
-/** The text of a scenario or a study. */
-export async function scenarioText(path: string): Promise<string> {
+/** The text of a scenario, or of another file of its kind. */
+export async function textOf(path: string, what = 'scenario'): Promise<string> {
   try {
     const file = await open(path);
     try {
       const { size } = await file.stat();
-      if (size > MOST_BYTES) throw new Error(`it holds ${megabytes(size)}; a scenario is a few kB`);
+      if (size > MOST_BYTES) throw new Error(`it holds ${megabytes(size)}; a ${what} is a few kB`);
       return decoded(await file.readFile());
     } finally {
       await file.close();
     }
   } catch (error) {
-    throw new InputError(`${path}: cannot read this scenario, ${whyUnreadable(error)}.`);
+    throw new InputError(`${path}: cannot read this ${what}, ${whyUnreadable(error)}.`);
   }
 }
 
@@ -97,7 +97,7 @@ export async function engineFromFile(path: string, set: readonly string[] = []):
 export async function scenarioFromFile(path: string, set: readonly string[] = []): Promise<GoodReading> {
   const said = optionOverrides(set);
   if (!said.ok) throw new InputError(problemListing(said.problems));
-  const reading = readScenario(await scenarioText(path), path, attachmentsOf(path), said.overrides);
+  const reading = readScenario(await textOf(path), path, attachmentsOf(path), said.overrides);
   if (!reading.ok) throw new InputError(problemListing(reading.problems));
   return reading;
 }

@@ -25,6 +25,8 @@ export interface LeastSquaresProblem {
   readonly lower?: readonly number[];
   readonly upper?: readonly number[];
   readonly mostIterations?: number;
+  /** A step that lowers S by less than this and by less than this share of S has arrived; 1e-5 if not given. */
+  readonly leastGain?: number;
 }
 
 export interface LeastSquaresFit {
@@ -49,8 +51,6 @@ const FIRST_DAMPING = 1e-3;
 const DAMPING_UP = 11;
 const DAMPING_DOWN = 9;
 const MOST_DAMPING = 1e8;
-/** A step that lowers S by less than this share, or by less than this, has arrived. */
-const GAIN = 1e-7;
 
 export function leastSquares(problem: LeastSquaresProblem): LeastSquaresFit {
   const residuals = remembered(problem.residuals);
@@ -74,7 +74,7 @@ function remembered(model: LeastSquaresProblem['residuals']): Residuals {
 const squares = (values: readonly number[]): number => values.reduce((sum, value) => sum + value * value, 0);
 
 function minimum(
-  { start, difference = 1e-4, lower, upper, mostIterations = 60 }: LeastSquaresProblem,
+  { start, difference = 1e-4, lower, upper, mostIterations = 60, leastGain = 1e-5 }: LeastSquaresProblem,
   residuals: Residuals,
 ): Pick<LeastSquaresFit, 'parameters' | 'converged'> {
   let parameters = [...start];
@@ -97,7 +97,7 @@ function minimum(
       parameters = step.parameterValues;
       sum = step.parameterError;
       damping /= DAMPING_DOWN;
-      if (gain < GAIN * (1 + sum)) return { parameters, converged: true };
+      if (gain < leastGain * (1 + sum)) return { parameters, converged: true };
     } else damping *= DAMPING_UP;
   }
   // No step however short gains anything: that is a minimum too.

@@ -39,7 +39,7 @@ export function expectation(parameter: Parameter): string {
     case 'table':
       return `the name of a CSV file with the columns ${tableHeaders(parameter).join(', ')}`;
     case 'readings':
-      return `the name of a CSV file with columns such as ${readingsHeader(parameter)}`;
+      return `the name of a CSV file with columns such as ${readingsHeader(parameter)}${ifNeedBe(parameter)}`;
     case 'clearance':
       return (
         `a radial gap ${formatRange(0, parameter.max, 'length')}, a fit such as H7/g6, ` +
@@ -68,6 +68,11 @@ export function expectedKind(parameter: PartParameter | PartListParameter): stri
 export function tableHeaders({ argument, columns }: TableParameter): string[] {
   const others = Object.entries(columns).map(([name, { unit }]) => `${name}_${unit}`);
   return [`${argument.name}_${argument.unit}`, ...others];
+}
+
+function ifNeedBe({ optionalColumns }: ReadingsParameter): string {
+  const names = Object.values(optionalColumns).map(({ example }) => example);
+  return names.length === 0 ? '' : `, and if need be ${names.join(', ')}`;
 }
 
 /** A header that would do, without what may be left out. */

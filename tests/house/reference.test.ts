@@ -3,12 +3,16 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { libraryEntries, libraryPage } from '../../.config/scripts/library-page.mjs';
 import {
+  attemptsParameters,
+  attemptsReferencePage,
+  benchReferencePage,
   engineParameters,
   measuringPage,
   referencePage,
   scenarioJsonSchema,
   studyParameters,
   studyReferencePage,
+  sheetParameters,
 } from '../../src/index.ts';
 
 const written = (name: string): string =>
@@ -28,6 +32,15 @@ describe('docs/reference', () => {
     const schema = scenarioJsonSchema(studyParameters, 'tickover study');
     expect(written('study.schema.json')).toBe(`${JSON.stringify(schema, null, 2)}\n`);
     expect(written('study.md')).toBe(studyReferencePage(studyParameters));
+  });
+
+  it.each([
+    ['bench', 'tickover bench sheet', sheetParameters, benchReferencePage()],
+    ['attempts', 'tickover notebook of attempts', attemptsParameters, attemptsReferencePage()],
+  ])('holds page and schema of %s', (name, title, parameters, page) => {
+    expect(written(`${name}.md`)).toBe(page);
+    const schema = scenarioJsonSchema(parameters, title);
+    expect(written(`${name}.schema.json`)).toBe(`${JSON.stringify(schema, null, 2)}\n`);
   });
 
   it('holds the page that says how to measure each key', () => {

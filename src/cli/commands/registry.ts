@@ -1,4 +1,6 @@
 /** Every command, in the order of the help. */
+import { attempts } from './attempts.ts';
+import { bench } from './bench.ts';
 import { best } from './best.ts';
 import { check } from './check.ts';
 import type { Command } from './command.ts';
@@ -11,7 +13,9 @@ import { newCommand } from './new.ts';
 import { next } from './next.ts';
 import { odds } from './odds.ts';
 import { run } from './run.ts';
+import { supply } from './supply.ts';
 import { sweep } from './sweep.ts';
+import { why } from './why.ts';
 
 export const commands: readonly Command[] = [
   newCommand,
@@ -19,11 +23,15 @@ export const commands: readonly Command[] = [
   check,
   run,
   compare,
+  supply,
   next,
   sweep,
   best,
   limit,
   odds,
   merge,
+  bench,
+  attempts,
+  why,
   completion,
 ];

@@ -12,7 +12,7 @@ import {
   type StudySurroundings,
 } from '../../index.ts';
 import { InputError } from '../exit-codes.ts';
-import { attachmentsOf, readableScenario, scenarioText } from '../scenario-file.ts';
+import { attachmentsOf, readableScenario, textOf } from '../scenario-file.ts';
 
 export interface OpenedStudy {
   readonly study: Study;
@@ -29,7 +29,7 @@ export interface StudyOptions {
 }
 
 export async function openStudy({ file, set, vary = [] }: StudyOptions): Promise<OpenedStudy> {
-  const text = await scenarioText(file);
+  const text = await textOf(file);
   const said = optionOverrides(set);
   if (!said.ok) throw new InputError(problemListing(said.problems));
   const tables: Record<string, Attachment> = {};
