@@ -26,7 +26,7 @@ export { explainKey, type Explaining, type KeyExplanation } from './scenario/exp
 export { newScenario, valveGearKinds, type NewScenario } from './scenario/new-scenario.ts';
 export { inUnits, type UnitSystem } from './quantity/unit-system.ts';
 export { measuringPage } from './scenario/measuring-page.ts';
-export { referencePage } from './scenario/reference-page.ts';
+export { referencePage, studyReferencePage } from './scenario/reference-page.ts';
 export { engineParameters, type EngineSpec } from './parts/engine-description.ts';
 export { runEngine } from './run/run-engine.ts';
 export { supplyTimeline } from './run/supply/timeline.ts';
