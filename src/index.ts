@@ -2,7 +2,7 @@
  * The public face of tickover: from the text of a scenario to a result, and from a result to words, tables and pages.
  * Everything here is pure; files, clock and console belong to the caller.
  */
-export { readScenario, type ScenarioReading } from './scenario/read-scenario.ts';
+export { complaintListing, readScenario, type ScenarioReading } from './scenario/read-scenario.ts';
 export type { Attachment, Attachments } from './scenario/attachments.ts';
 export { problemListing, problemText, type Problem } from './scenario/problem.ts';
 export { scenarioJsonSchema } from './scenario/json-schema.ts';
@@ -21,6 +21,7 @@ export type {
   Trace,
   WorkLedger,
 } from './run/result.ts';
+export { drawingFiles, type DrawingFile, type Drawings, type DrawingWish } from './workshop/drawing-files.ts';
 export { verdictOf, type Verdict } from './verdict/verdict.ts';
 export { keyFigures, type KeyFigure } from './verdict/key-figures.ts';
 export type { Caution } from './verdict/cautions/caution.ts';

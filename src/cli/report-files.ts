@@ -42,13 +42,23 @@ async function replaceFile(folder: string, name: string, text: string): Promise<
   return path;
 }
 
-/** Writes everything there is to write about a result and returns the paths, the page first. */
-export async function writeReport(result: RunResult, folder: string): Promise<string[]> {
+/** Writes files into a folder, which is made if need be, and returns their paths. */
+export async function writeFiles(
+  folder: string,
+  files: readonly (readonly [name: string, text: string])[],
+): Promise<string[]> {
   try {
     await mkdir(folder, { recursive: true });
   } catch (error) {
     throw new InputError(`${folder}: cannot make this folder, ${reasonOf(error)}.`);
   }
+  const paths: string[] = [];
+  for (const [name, text] of files) paths.push(await replaceFile(folder, name, text));
+  return paths;
+}
+
+/** Writes everything there is to write about a result and returns the paths, the page first. */
+export async function writeReport(result: RunResult, folder: string): Promise<string[]> {
   const cycle = cycleCsv(result);
   const files: [string, string][] = [
     [reportFileNames.page, reportHtml(result, await reportAssets())],
@@ -56,9 +66,8 @@ export async function writeReport(result: RunResult, folder: string): Promise<st
     [reportFileNames.startUp, traceCsv(result)],
     ...(cycle === undefined ? [] : [[reportFileNames.cycle, cycle] as [string, string]]),
   ];
+  const paths = await writeFiles(folder, files);
   // A cycle left over from an earlier run would belong to another engine.
   if (cycle === undefined) await rm(join(folder, reportFileNames.cycle), { force: true });
-  const paths: string[] = [];
-  for (const [name, text] of files) paths.push(await replaceFile(folder, name, text));
   return paths;
 }

@@ -2,7 +2,13 @@
 import { readFileSync, statSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { dirname, join, posix, win32 } from 'node:path';
-import { problemListing, readScenario, type Attachments, type EngineSpec } from '../index.ts';
+import {
+  problemListing,
+  readScenario,
+  type Attachments,
+  type EngineSpec,
+  type ScenarioReading,
+} from '../index.ts';
 import { InputError } from './exit-codes.ts';
 
 const reasons: Readonly<Record<string, string>> = {
@@ -66,8 +72,11 @@ export function attachmentsOf(scenarioPath: string): Attachments {
   };
 }
 
-export async function engineFromFile(path: string): Promise<EngineSpec> {
+export async function scenarioFromFile(path: string): Promise<Extract<ScenarioReading, { ok: true }>> {
   const reading = readScenario(await textOf(path), path, attachmentsOf(path));
   if (!reading.ok) throw new InputError(problemListing(reading.problems));
-  return reading.spec;
+  return reading;
 }
+
+export const engineFromFile = async (path: string): Promise<EngineSpec> =>
+  (await scenarioFromFile(path)).spec;

@@ -3,7 +3,7 @@ import type { Complaint } from '../kinds/kind.ts';
 import { engineComplaints, engineParameters, type EngineSpec } from '../parts/engine-description.ts';
 import type { Attachments } from './attachments.ts';
 import { locate } from './locate.ts';
-import { inFileOrder, type Problem } from './problem.ts';
+import { inFileOrder, problemListing, type Problem } from './problem.ts';
 import { readDescription } from './read-description.ts';
 import type { Source } from './source.ts';
 
@@ -24,4 +24,9 @@ export function readScenario(text: string, file: string, attachments?: Attachmen
 function complaintProblem(complaint: Complaint, source: Source): Problem {
   const { offset } = locate(source, complaint.path);
   return { file: source.file, ...source.at(offset), ...complaint };
+}
+
+/** What a later floor has to say against values of a scenario that reads well, as its author gets to see it. */
+export function complaintListing(complaints: readonly Complaint[], source: Source): string {
+  return problemListing(inFileOrder(complaints.map((complaint) => complaintProblem(complaint, source))));
 }

@@ -52,6 +52,25 @@ export function spoolLift(cam: Cam, angle: number): number {
   return Math.max(0, cam.lift * (u < 1 ? cam.law.lift(u) : 1) - cam.lash);
 }
 
+/** Lift of the cam's surface [m] and its derivatives by the cam's angle [m/rad, m/rad²], an angle after the rise begins. */
+export interface CamMotion {
+  readonly lift: number;
+  readonly slope: number;
+  readonly bend: number;
+}
+
+const AT_REST: CamMotion = { lift: 0, slope: 0, bend: 0 };
+
+export function camMotion(cam: Cam, sinceRise: number): CamMotion {
+  const { law, lift, flank, duration } = cam;
+  const falling = sinceRise > duration / 2;
+  const u = (falling ? duration - sinceRise : sinceRise) / flank;
+  if (u <= 0) return AT_REST;
+  if (u >= 1) return { lift, slope: 0, bend: 0 };
+  const slope = (lift * law.slope(u)) / flank;
+  return { lift: lift * law.lift(u), slope: falling ? -slope : slope, bend: (lift * law.bend(u)) / flank ** 2 };
+}
+
 /** Crank angles at which the cam law kinks or the spool passes one of the given lifts [m]. */
 export function camEdges(cam: Cam, spoolLifts: readonly number[]): number[] {
   const shares = spoolLifts

@@ -6,6 +6,7 @@ import { camLawNamed, camLaws } from '../cams/cam-law.ts';
 import { crankAngle } from '../crank-positions.ts';
 import { clearance, clearanceOf } from '../fits/clearance.ts';
 import type { PartContext } from '../part-context.ts';
+import { blocks, cams, springs } from './cam-spools-making.ts';
 import type { Spool } from './spool.ts';
 
 const spoolParameters = (opens: string, closes: string) => ({
@@ -76,6 +77,9 @@ export const camSpoolsParameters = {
     'The spool that lets air out, and its cam.',
     spoolParameters('170 deg', '90 % of return stroke'),
   ),
+  cams,
+  springs,
+  blocks,
 };
 
 export type CamSpools = Values<typeof camSpoolsParameters>;

@@ -1,0 +1,5 @@
+/** Every valve gear that the workshop has drawings for. To add one: a file beside this one and a line here. */
+import type { Craft } from './craft.ts';
+import { camSpoolsCraft } from './cam-spools.ts';
+
+export const crafts: readonly Craft[] = [camSpoolsCraft];

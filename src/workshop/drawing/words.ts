@@ -1,0 +1,17 @@
+/** Numbers as a drawing shows them. */
+export const mm = (length: number, digits = 2): string => {
+  const text = (length * 1e3).toFixed(digits);
+  return `${Number(text) === 0 ? '0' : Number(text)}`;
+};
+
+export const degrees = (angle: number, digits = 1): string => {
+  const text = Number(((angle * 180) / Math.PI).toFixed(digits));
+  return `${text === 0 ? 0 : text}°`;
+};
+
+/** With its unit, for tables. */
+export const inMm = (length: number, digits = 2): string => `${mm(length, digits)} mm`;
+
+/** Limits of size of a diameter, to the micrometre. */
+export const limits = (least: number, most: number): string =>
+  `Ø${(most * 1e3).toFixed(3)} / ${(least * 1e3).toFixed(3)}`;
