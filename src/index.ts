@@ -22,6 +22,7 @@ export type {
   WorkLedger,
 } from './run/result.ts';
 export { drawingFiles, type DrawingFile, type Drawings, type DrawingWish } from './workshop/drawing-files.ts';
+export { workshopPreview, type PartPreview, type WorkshopPreview } from './workshop/preview.ts';
 export { verdictOf, type Verdict } from './verdict/verdict.ts';
 export { keyFigures, type KeyFigure } from './verdict/key-figures.ts';
 export type { Caution } from './verdict/cautions/caution.ts';
@@ -31,4 +32,5 @@ export { summaryJson } from './report/summary/summary-json.ts';
 export type { Summary } from './report/summary/summary.ts';
 export { reportHtml } from './report/report-html.ts';
 export type { ReportAssets } from './report/html/page.ts';
+export type { ReportExtras } from './report/sections/section.ts';
 export { reportFileNames } from './report/file-names.ts';

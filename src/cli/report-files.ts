@@ -9,6 +9,7 @@ import {
   summaryJson,
   traceCsv,
   type ReportAssets,
+  type ReportExtras,
   type RunResult,
 } from '../index.ts';
 import { InputError } from './exit-codes.ts';
@@ -58,10 +59,14 @@ export async function writeFiles(
 }
 
 /** Writes everything there is to write about a result and returns the paths, the page first. */
-export async function writeReport(result: RunResult, folder: string): Promise<string[]> {
+export async function writeReport(
+  result: RunResult,
+  folder: string,
+  extras: ReportExtras,
+): Promise<string[]> {
   const cycle = cycleCsv(result);
   const files: [string, string][] = [
-    [reportFileNames.page, reportHtml(result, await reportAssets())],
+    [reportFileNames.page, reportHtml(result, await reportAssets(), extras)],
     [reportFileNames.summary, `${JSON.stringify(summaryJson(result), null, 2)}\n`],
     [reportFileNames.startUp, traceCsv(result)],
     ...(cycle === undefined ? [] : [[reportFileNames.cycle, cycle] as [string, string]]),

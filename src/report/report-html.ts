@@ -4,12 +4,12 @@ import { verdictOf } from '../verdict/verdict.ts';
 import { html, type Markup } from './html/markup.ts';
 import { pageText, type ReportAssets } from './html/page.ts';
 import { sections } from './sections/registry.ts';
-import type { SectionContent } from './sections/section.ts';
+import type { ReportExtras, SectionContent } from './sections/section.ts';
 
-export function reportHtml(result: RunResult, assets: ReportAssets): string {
+export function reportHtml(result: RunResult, assets: ReportAssets, extras: ReportExtras = {}): string {
   const verdict = verdictOf(result);
   const shown = sections.flatMap(({ id, heading, content }) => {
-    const found = content(result, verdict);
+    const found = content(result, verdict, extras);
     return found === undefined ? [] : [{ id, heading, ...found }];
   });
   return pageText(

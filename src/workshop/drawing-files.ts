@@ -5,7 +5,7 @@ import { parseQuantity } from '../quantity/parse-quantity.ts';
 import type { PartDrawing } from './drawing/drawing.ts';
 import { allMarks, cutPaths } from './drawing/kerf.ts';
 import { dxfText } from './files/dxf.ts';
-import { pageText, partSheet } from './files/page.ts';
+import { pageText, partSheets } from './files/page.ts';
 import { svgDocument } from './files/svg.ts';
 import { cautions, settingSheets } from './setting/setting-sheet.ts';
 import { workshopOf } from './workshop.ts';
@@ -84,7 +84,7 @@ export function drawingFiles(spec: EngineSpec, wish: DrawingWish): Drawings {
   const made = wanted.map((part) => partFiles(part, kerf));
   const refusals = made.flatMap((own) => own.refusals);
   if (refusals.length > 0) return { ok: false, refusals };
-  const sheets = wanted.map((part) => partSheet(part, allMarks(part, cutPaths(part, 0).marks)));
+  const sheets = wanted.flatMap((part) => partSheets(part, allMarks(part, cutPaths(part, 0).marks)));
   return {
     ok: true,
     files: [

@@ -1,5 +1,5 @@
 /** `tickover run FILE`: one engine from its scenario to verdict and report. */
-import { runEngine, summaryJson, type OutcomeKind } from '../../index.ts';
+import { runEngine, summaryJson, workshopPreview, type OutcomeKind } from '../../index.ts';
 import { EXIT, type ExitCode } from '../exit-codes.ts';
 import { defaultFolder, writeReport } from '../report-files.ts';
 import { engineFromFile } from '../scenario-file.ts';
@@ -19,7 +19,8 @@ const faults: readonly OutcomeKind[] = ['step-limit', 'non-finite'];
 async function runFile(options: RunOptions, print: (text: string) => void): Promise<ExitCode> {
   const spec = await engineFromFile(options.file);
   const result = runEngine(spec);
-  const paths = await writeReport(result, options.out ?? defaultFolder(options.file));
+  const folder = options.out ?? defaultFolder(options.file);
+  const paths = await writeReport(result, folder, { workshop: workshopPreview(spec) });
   if (options.json) print(JSON.stringify(summaryJson(result), null, 2));
   else if (!options.quiet) {
     print(terminalVerdict(result));

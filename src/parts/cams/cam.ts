@@ -68,7 +68,11 @@ export function camMotion(cam: Cam, sinceRise: number): CamMotion {
   if (u <= 0) return AT_REST;
   if (u >= 1) return { lift, slope: 0, bend: 0 };
   const slope = (lift * law.slope(u)) / flank;
-  return { lift: lift * law.lift(u), slope: falling ? -slope : slope, bend: (lift * law.bend(u)) / flank ** 2 };
+  return {
+    lift: lift * law.lift(u),
+    slope: falling ? -slope : slope,
+    bend: (lift * law.bend(u)) / flank ** 2,
+  };
 }
 
 /** Crank angles at which the cam law kinks or the spool passes one of the given lifts [m]. */

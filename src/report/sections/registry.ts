@@ -8,6 +8,7 @@ import { sizesSection } from './sizes.ts';
 import { startSection } from './start.ts';
 import { turnSection } from './turn.ts';
 import { workSection } from './work.ts';
+import { workshopSection } from './workshop.ts';
 import type { Section } from './section.ts';
 
 export const sections: readonly Section[] = [
@@ -20,4 +21,5 @@ export const sections: readonly Section[] = [
   startSection,
   numbersSection,
   sizesSection,
+  workshopSection,
 ];

@@ -114,7 +114,7 @@ function camMarks(gear: CamSpools, plan: CamPlan): Mark[] {
           ),
         ]
       : []),
-    ...turningArrow(ORIGIN, outer + 9e-3, UP + sense * 0.35, -sense * 0.7, 'turns'),
+    ...turningArrow(ORIGIN, outer + 13e-3, UP + sense * 0.35, -sense * 0.7, 'turns'),
   ];
 }
 

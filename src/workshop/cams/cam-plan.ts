@@ -2,6 +2,7 @@
 import type { Complaint } from '../../kinds/kind.ts';
 import { camOf, type CamSpools, type SpoolName } from '../../parts/valve-gears/cam-spools-parameters.ts';
 import type { PartContext } from '../../parts/part-context.ts';
+import { clearanceHole, headDiameter, WALL } from '../drawing/metal.ts';
 import { degrees, inMm } from '../drawing/words.ts';
 import { checkCam, smallestBaseRadius, type CamCheck } from './cam-check.ts';
 import { restDistance, type CamShape, type Follower } from './cam-shape.ts';
@@ -14,16 +15,6 @@ export interface CamPlan {
   /** Width of the slots for the clamp screws [m]. */
   readonly slotWidth: number;
 }
-
-/** Metal to leave between a slot and an edge, and between slots [m]. Common practice, no source. */
-export const WALL = 3e-3;
-
-/** Hole that a screw passes, and its head, over its nominal diameter (medium clearance holes, common practice). */
-const CLEARANCE = 1.1;
-const HEAD = 1.9;
-
-export const clearanceHole = (nominal: number): number => Math.ceil(nominal * CLEARANCE * 1e4 - 1e-6) / 1e4;
-export const headDiameter = (nominal: number): number => HEAD * nominal;
 
 export const followerOf = ({ cams }: CamSpools): Follower =>
   cams.follower === 'flat'

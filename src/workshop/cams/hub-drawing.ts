@@ -3,11 +3,12 @@ import type { CamSpools } from '../../parts/valve-gears/cam-spools-parameters.ts
 import type { PartDrawing } from '../drawing/drawing.ts';
 import { holeSize } from '../drawing/fits.ts';
 import { cross, leader, words } from '../drawing/marks.ts';
+import { WALL } from '../drawing/metal.ts';
 import { inMm, mm } from '../drawing/words.ts';
 import { polar } from '../geometry/placing.ts';
 import { circle, keyedBore } from '../geometry/shapes.ts';
 import { slotMiddles } from './cam-drawing.ts';
-import { WALL, type CamPlan } from './cam-plan.ts';
+import type { CamPlan } from './cam-plan.ts';
 
 const ORIGIN = { x: 0, y: 0 };
 

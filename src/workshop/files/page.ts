@@ -3,10 +3,10 @@
  * sheet that fits the printable area of A4 and of Letter, 190 × 255 mm inside margins of 10 mm, so that the paper is
  * left to the printer; a line of 100 mm says whether the printer has left the size alone.
  */
-import type { DrawingTable, Mark, PartDrawing } from '../drawing/drawing.ts';
+import type { DrawingTable, Layer, Mark, PartDrawing } from '../drawing/drawing.ts';
 import { isLeftToTheDrill, isTooSmallToCut } from '../drawing/kerf.ts';
 import { mm } from '../drawing/words.ts';
-import { drawingBounds, escaped, svgDocument } from './svg.ts';
+import { drawingBounds, escaped, svgPicture } from './svg.ts';
 
 const PAGE_WIDTH = 190e-3;
 const PICTURE_HEIGHT = 200e-3;
@@ -32,7 +32,7 @@ p { margin: 1mm 0 } ul, ol { margin: 1mm 0; padding-left: 5mm }
 table { border-collapse: collapse; margin: 1mm 0 3mm; break-inside: avoid }
 td, th { border: 0.2mm solid #888; padding: 0.5mm 2mm; text-align: left; vertical-align: top; font-weight: normal }
 th { background: #eee } td.number { text-align: right; font-variant-numeric: tabular-nums }
-.columns { display: flex; gap: 4mm; align-items: start } .keep { break-inside: avoid } .columns td { padding: 0 2mm }
+.keep { break-inside: avoid } .columns table { display: inline-table; vertical-align: top; margin-right: 3mm } .columns td { padding: 0 2mm }
 .caution { border: 0.5mm solid; padding: 1.5mm 3mm; margin: 2mm 0; break-inside: avoid }
 figure { margin: 2mm 0; break-inside: avoid } figcaption { font-weight: bold }
 @media screen { body { padding: 6mm 0 } section { border-top: 0.3mm dashed #888; margin-top: 8mm } }
@@ -50,7 +50,7 @@ function checkScale(): string {
 const row = (label: string, value: string): string =>
   `<tr><th>${escaped(label)}</th><td>${escaped(value)}</td></tr>`;
 
-export const factTable = (facts: PartDrawing['facts']): string =>
+const factTable = (facts: PartDrawing['facts']): string =>
   `<table>${facts.map(([label, value]) => row(label, value)).join('')}</table>`;
 
 export const list = (items: readonly string[], tag: 'ul' | 'ol' = 'ul'): string =>
@@ -94,32 +94,55 @@ function holeTable({ holes, thickness }: PartDrawing): string {
     small.length === 0
       ? ''
       : `<p>Smaller than the plate is thick, and so left to the drill: ${escaped([...new Set(small)].join('; '))}.</p>`;
-  return `<h2>Holes, from the crossing of the centre lines</h2>${numberTable({ head: ['no.', 'x [mm]', 'y [mm]', 'size', 'how', 'what for'], rows })}${warning}`;
+  return `<div class="keep"><h2>Holes, from the crossing of the centre lines</h2>${numberTable({ head: ['no.', 'x [mm]', 'y [mm]', 'size', 'how', 'what for'], rows })}${warning}</div>`;
 }
 
 /** The largest of the usual scales at which a picture fits the sheet. */
-export function scaleFor(marks: readonly Mark[]): number {
+function scaleFor(marks: readonly Mark[]): number {
   const { left, right, bottom, top } = drawingBounds(marks);
   const fits = Math.min(1, PAGE_WIDTH / (right - left), PICTURE_HEIGHT / (top - bottom));
   return [1, 0.5, 0.2, 0.1].find((scale) => scale <= fits + 1e-9) ?? 0.05;
 }
 
-export function picture(marks: readonly Mark[], title: string): string {
-  return svgDocument(marks, title, scaleFor(marks)).replace('<svg ', '<svg class="picture" ');
+/** Words stay readable in a picture that is smaller than the part. */
+const readable = (marks: readonly Mark[], scale: number): Mark[] =>
+  marks.map((mark) =>
+    mark.type === 'text' ? { ...mark, height: mark.height / Math.max(0.6, scale) } : mark,
+  );
+
+const picture = (marks: readonly Mark[], title: string, scale: number): string =>
+  svgPicture(scale === 1 ? marks : readable(marks, scale), title, scale);
+
+/** What is left of a drawing to be glued on the metal. */
+const templateLayers: readonly Layer[] = ['cut outside', 'cut inside', 'drill', 'engrave', 'centre'];
+
+/** A part whose dimensions make it too large for the paper may fit without them. */
+function template(part: PartDrawing, marks: readonly Mark[]): Sheet[] {
+  const bare = marks.filter(({ layer }) => templateLayers.includes(layer));
+  if (part.thickness === undefined || scaleFor(marks) === 1 || bare.length === 0 || scaleFor(bare) < 1)
+    return [];
+  return [
+    {
+      id: `${part.id}-template`,
+      heading: `${part.name}, template`,
+      body: `<p>Full size, 1 : 1, without dimensions, to be glued on and punched through.</p>${picture(bare, part.name, 1)}${checkScale()}`,
+    },
+  ];
 }
 
-export function partSheet(part: PartDrawing, marks: readonly Mark[]): Sheet {
+/** The sheet of a part, and a template of its own if only that fits the paper at full size. */
+export function partSheets(part: PartDrawing, marks: readonly Mark[]): Sheet[] {
   const scale = scaleFor(marks);
   const scaleWords =
     scale === 1
       ? 'Full size, 1 : 1.'
-      : `Shown at 1 : ${Math.round(1 / scale)} because it is larger than the paper; the DXF and SVG files are full size.`;
-  return {
+      : `Shown at 1 : ${Math.round(1 / scale)} because it is larger than the paper with its dimensions; DXF and SVG are full size.`;
+  const sheet: Sheet = {
     id: part.id,
     heading: part.name,
     body: [
       `<p>${escaped(`${part.quantity} off · ${part.stock} · dimensions in mm · ISO 2768-m where nothing is said`)} · ${scaleWords}</p>`,
-      picture(marks, part.name),
+      picture(marks, part.name, scale),
       checkScale(),
       list(part.notes),
       factTable(part.facts),
@@ -130,6 +153,7 @@ export function partSheet(part: PartDrawing, marks: readonly Mark[]): Sheet {
       part.table === undefined ? '' : longTable(part.table),
     ].join('\n'),
   };
+  return [sheet, ...template(part, marks)];
 }
 
 export function pageText(engine: string, title: string, sheets: readonly Sheet[]): string {

@@ -151,20 +151,30 @@ const box = ({ left, right, bottom, top }: Bounds): { width: string; height: str
 
 const idOf = (layer: Layer): string => layer.replaceAll(' ', '-');
 
-/** A document of its own, at full size; `scale` below 1 only for paper that is too small. */
-export function svgDocument(marks: readonly Mark[], title: string, scale = 1): string {
+/** Attributes of a layer that draw it in its own look. */
+function lookOf(layer: Layer): string {
+  const { colour, width, dashes } = looks[layer];
+  const dashed = dashes === undefined ? '' : ` stroke-dasharray="${dashes}"`;
+  return `fill="none" stroke="${colour}" color="${colour}" stroke-width="${width}"${dashed}`;
+}
+
+const FONT = 'font-family="DejaVu Sans, Arial, sans-serif"';
+
+/** A document of its own, at full size, each layer a group that bears its name. */
+export function svgDocument(marks: readonly Mark[], title: string): string {
+  const { width, height, viewBox } = box(drawingBounds(marks));
+  const body = groups(marks, (layer) => `id="${idOf(layer)}" ${lookOf(layer)}`);
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="${viewBox}" ${FONT}>\n<title>${escaped(title)}</title>\n${body}\n</svg>\n`;
+}
+
+/** The same inside a page, at a scale. */
+export function svgPicture(marks: readonly Mark[], title: string, scale: number): string {
   const bounds = drawingBounds(marks);
+  const [width, height] = [bounds.right - bounds.left, bounds.top - bounds.bottom].map((own) =>
+    mmText(own * scale),
+  );
   const { viewBox } = box(bounds);
-  const [width, height] = [
-    mmText((bounds.right - bounds.left) * scale),
-    mmText((bounds.top - bounds.bottom) * scale),
-  ];
-  const body = groups(marks, (layer) => {
-    const { colour, width: stroke, dashes } = looks[layer];
-    const dashed = dashes === undefined ? '' : ` stroke-dasharray="${dashes}"`;
-    return `id="${idOf(layer)}" fill="none" stroke="${colour}" color="${colour}" stroke-width="${stroke}"${dashed}`;
-  });
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="${viewBox}" font-family="DejaVu Sans, Arial, sans-serif" role="img">\n<title>${escaped(title)}</title>\n${body}\n</svg>\n`;
+  return `<svg class="picture" width="${String(width)}mm" height="${String(height)}mm" viewBox="${viewBox}" ${FONT} role="img" aria-label="${escaped(title)}">${groups(marks, lookOf)}</svg>`;
 }
 
 /** A small picture in a page that brings its own looks: one class for each layer, no colours. */

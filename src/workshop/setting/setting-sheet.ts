@@ -1,6 +1,6 @@
 /** The sheet to set the finished valve gear by: dead centre, events, order of adjustment, degree wheel. */
 import { pistonPlace, type SettingEvent } from './events.ts';
-import { list, numberTable, partSheet, type Sheet } from '../files/page.ts';
+import { list, numberTable, partSheets, type Sheet } from '../files/page.ts';
 import { allMarks, cutPaths } from '../drawing/kerf.ts';
 import { degrees, mm } from '../drawing/words.ts';
 import type { CrankTrain } from '../../parts/crank-train.ts';
@@ -68,6 +68,6 @@ export function settingSheets({ title, crank, ends, adjustment }: Setting): Shee
         list(adjustment, 'ol'),
       ].join('\n'),
     },
-    partSheet(wheel, allMarks(wheel, cutPaths(wheel, 0).marks)),
+    ...partSheets(wheel, allMarks(wheel, cutPaths(wheel, 0).marks)),
   ];
 }

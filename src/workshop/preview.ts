@@ -1,0 +1,37 @@
+/** Small pictures of the parts for a page that has room for a glance only. */
+import type { EngineSpec } from '../parts/engine-description.ts';
+import type { PartDrawing } from './drawing/drawing.ts';
+import { allMarks, cutPaths } from './drawing/kerf.ts';
+import { svgPreview } from './files/svg.ts';
+import { workshopOf } from './workshop.ts';
+
+export interface PartPreview {
+  readonly id: string;
+  readonly name: string;
+  /** Safe markup, one class for each layer and no looks of its own. */
+  readonly svg: string;
+}
+
+export interface WorkshopPreview {
+  readonly parts: readonly PartPreview[];
+  /** Why there are none, if that is so, each a sentence. */
+  readonly obstacles: readonly string[];
+}
+
+/** Dimensions and their words are left to the sheets. */
+function preview(part: PartDrawing): PartPreview {
+  const marks = allMarks(part, cutPaths(part, 0).marks).filter(
+    ({ layer, type }) => layer !== 'dimension' && layer !== 'centre' && type !== 'text',
+  );
+  return { id: part.id, name: part.name, svg: svgPreview(marks, part.name) };
+}
+
+export function workshopPreview(spec: EngineSpec): WorkshopPreview {
+  const { parts, complaints } = workshopOf(spec);
+  return {
+    parts: complaints.length > 0 ? [] : parts.map(preview),
+    obstacles: complaints.map(
+      ({ path, expected, received }) => `${path.join('.')}: expected ${expected}, got ${received}.`,
+    ),
+  };
+}
