@@ -14,9 +14,9 @@ const GRAVITY = 9.80665;
 const outwardIsDown = { horizontal: 0, upright: 1, inverted: -1 } as const;
 
 export interface Mechanics {
-  /** Volumes of all ends, and their rates, at a crank angle [rad]. */
-  setVolumes(angle: number): void;
-  /** Torques and inertia; volumes and pressures must be set. */
+  /** What goes with the crank angle [rad] alone: volumes of all ends, their rates, and the moment of inertia. */
+  setPosition(angle: number): void;
+  /** Torques at the position last set; pressures must be set. */
   setTorques(angle: number, speed: number): void;
 }
 
@@ -27,18 +27,31 @@ export function mechanics(engine: Engine, instant: Instant): Mechanics {
   const mass = cylinder.reciprocating_mass;
   const weight = mass * GRAVITY * outwardIsDown[cylinder.attitude];
   const { pressure, endVolume: volumes, volumeRate } = instant;
+  /** By cylinder: dx/dθ [m], and sine and cosine of its own angle. */
+  const levers = new Float64Array(offsets.length);
+  const sines = new Float64Array(offsets.length);
+  const cosines = new Float64Array(offsets.length);
 
   return {
-    setVolumes(angle) {
-      for (let i = 0; i < ends.length; i += 1) {
-        const end = ends[i]!;
-        const own = angle - offsets[end.cylinder]!;
+    setPosition(angle) {
+      let moment = engine.flywheel.momentOfInertia;
+      for (let k = 0; k < offsets.length; k += 1) {
+        const own = angle - offsets[k]!;
         const sin = Math.sin(own);
         const cos = Math.cos(own);
-        volumes[i] = endVolume(end, pistonTravel(crank, sin, cos));
-        const rate = end.area * pistonTravelRate(crank, sin, cos);
-        volumeRate[i] = end.side === 'cover' ? rate : -rate;
+        const travel = pistonTravel(crank, sin, cos);
+        const lever = pistonTravelRate(crank, sin, cos);
+        sines[k] = sin;
+        cosines[k] = cos;
+        levers[k] = lever;
+        moment += mass * lever * lever;
+        for (let i = k * endsPerCylinder; i < (k + 1) * endsPerCylinder; i += 1) {
+          const end = ends[i]!;
+          volumes[i] = endVolume(end, travel);
+          volumeRate[i] = end.side === 'cover' ? end.area * lever : -end.area * lever;
+        }
       }
+      instant.momentOfInertia = moment;
     },
     setTorques(angle, speed) {
       const room = pressure[ATMOSPHERE]!;
@@ -48,30 +61,24 @@ export function mechanics(engine: Engine, instant: Instant): Mechanics {
       let gravity = 0;
       let piston = 0;
       let gear = 0;
-      let moment = engine.flywheel.momentOfInertia;
       for (let i = 0; i < ends.length; i += 1) gas += (pressure[ends[i]!.place]! - room) * volumeRate[i]!;
       for (let k = 0; k < offsets.length; k += 1) {
-        const own = angle - offsets[k]!;
-        const sin = Math.sin(own);
-        const cos = Math.cos(own);
-        const lever = pistonTravelRate(crank, sin, cos);
+        const lever = levers[k]!;
         const cover = pressure[ends[k * endsPerCylinder]!.place]!;
         const behind = endsPerCylinder === 2 ? pressure[ends[k * 2 + 1]!.place]! : room;
         let force = pistonFriction(friction, cover - behind);
         if (endsPerCylinder === 2) force += glandFriction(friction, behind - room);
         piston += force * Math.abs(lever);
         gravity += weight * lever;
-        gear += valveGears[k]!.dragTorque(own, quickness);
+        gear += valveGears[k]!.dragTorque(angle - offsets[k]!, quickness);
         if (mass === 0) continue;
-        moment += mass * lever * lever;
-        inertia -= mass * lever * pistonTravelCurvature(crank, sin, cos) * speed * speed;
+        inertia -= mass * lever * pistonTravelCurvature(crank, sines[k]!, cosines[k]!) * speed * speed;
       }
       instant.gasTorque = gas;
       instant.inertiaTorque = inertia;
       instant.gravityTorque = gravity;
       instant.pistonTorque = piston;
       instant.gearTorque = gear;
-      instant.momentOfInertia = moment;
       instant.bearingTorque = bearingTorque(friction, quickness);
       instant.loadTorque = engine.load.torque(quickness);
     },

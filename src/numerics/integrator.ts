@@ -12,6 +12,12 @@ export interface OdeProblem {
   readonly coupled?: readonly number[];
   /** True when no slope depends on x itself. */
   readonly autonomous?: boolean;
+  /**
+   * Writes ∂slope/∂component of every coupled component, row by row, at a state and its slopes; returns the work it was,
+   * in calls of the derivative. Without it, methods that need a Jacobian take difference quotients. Only for a problem
+   * that is autonomous.
+   */
+  jacobian?(y: Float64Array, slopes: Float64Array, jacobian: Float64Array): number;
   /** Writes dy/dx into `slopes`. Must not allocate, must not keep the arrays, must not change `y`. */
   derivative(x: number, y: Float64Array, slopes: Float64Array): void;
 }

@@ -99,9 +99,10 @@ export function rosenbrockStep(given: OdeProblem, { relative, absolute }: Tolera
     }
     trial.set(start);
     culprit = -1;
-    return (
-      evaluate(trial, slopes[0]!) < 0 && differenceJacobian(differences, trial, slopes[0]!, jacobian) < 0
-    );
+    if (evaluate(trial, slopes[0]!) >= 0) return false;
+    if (!problem.jacobian) return differenceJacobian(differences, trial, slopes[0]!, jacobian) < 0;
+    derivativeCalls += problem.jacobian(trial, slopes[0]!, jacobian);
+    return true;
   };
 
   const firstLength = (): number => {

@@ -7,6 +7,7 @@ import type { Arrival, Integrator, Journey, Tolerances } from '../numerics/integ
 import { rosenbrockIntegrator } from '../numerics/rosenbrock-integrator.ts';
 import { SLOT } from '../model/slots.ts';
 import type { Direction, EngineSystem } from '../model/system.ts';
+import { holdEnergy, holdSpeed, turningJourney } from './turning-view.ts';
 
 /**
  * Relative errors per step. With the first, settled speeds agree with those of a far tighter one to 1e-5; five times
@@ -14,6 +15,9 @@ import type { Direction, EngineSystem } from '../model/system.ts';
  */
 const ANGLE_TOLERANCE = 2e-6;
 const TIME_TOLERANCE = 1e-7;
+
+/** Speeds that far below running are told apart no further [rad/s]. */
+const SLOW_SPEED = 0.1;
 
 export interface Stepper {
   inAngle(y: Float64Array, toAngle: number, journey: Journey): Arrival;
@@ -29,7 +33,7 @@ function tolerances({ engine, slots, dimension }: EngineSystem, relative: number
   const scale = new Float64Array(dimension).fill(Infinity);
   scale[SLOT.crankAngle] = 1e-2;
   scale[SLOT.time] = 1e-2;
-  scale[SLOT.speed] = 1e-1;
+  scale[SLOT.speed] = SLOW_SPEED;
   const firstEnd = engine.volumes.length - engine.ends.length;
   for (const [i, { fixedVolume }] of engine.volumes.entries()) {
     const volume = fixedVolume ?? engine.ends[i - firstEnd]!.clearanceVolume;
@@ -39,22 +43,31 @@ function tolerances({ engine, slots, dimension }: EngineSystem, relative: number
   return { relative, absolute: scale.map((value) => relative * value) };
 }
 
-/** What steers and couples: everything but the time and the totals, which only add up. */
-function coupledSlots({ slots }: EngineSystem): number[] {
-  return Array.from({ length: slots.firstTotal }, (_, slot) => slot).filter((slot) => slot !== SLOT.time);
+/** The same for a state that holds the kinetic energy. */
+function turningTolerances(system: EngineSystem, relative: number): Tolerances {
+  const { absolute } = tolerances(system, relative);
+  absolute[SLOT.speed] = relative * 0.5 * system.engine.flywheel.momentOfInertia * SLOW_SPEED ** 2;
+  return { relative, absolute };
 }
+
+/** Jacobians of ours cost two difference quotients, and about one more call for all pressures together. */
+const JACOBIAN_COST = 3;
 
 /** The stiff method: chest and cylinder follow each other within a degree when ports stand wide open. */
 function angleIntegrator(system: EngineSystem): Integrator {
   const problem = {
     dimension: system.dimension,
-    coupled: coupledSlots(system),
+    coupled: system.coupled,
     autonomous: true,
     derivative: (_x: number, y: Float64Array, slopes: Float64Array) => {
       system.angleSlopes(y, slopes);
     },
+    jacobian: (y: Float64Array, slopes: Float64Array, jacobian: Float64Array) => {
+      system.angleJacobian(y, slopes, jacobian);
+      return JACOBIAN_COST;
+    },
   };
-  return rosenbrockIntegrator(problem, tolerances(system, ANGLE_TOLERANCE));
+  return rosenbrockIntegrator(problem, turningTolerances(system, ANGLE_TOLERANCE));
 }
 
 /** Near rest the speed is small and the stretches short: extrapolation does well. */
@@ -87,7 +100,10 @@ export function engineStepper(system: EngineSystem): Stepper {
   return {
     inAngle: (y, toAngle, journey) => {
       const angle = kept('angle', () => angleIntegrator(system));
-      return arrived(angle.advance(y[SLOT.crankAngle]!, y, toAngle, journey), y, SLOT.crankAngle);
+      holdEnergy(system, y);
+      const arrival = angle.advance(y[SLOT.crankAngle]!, y, toAngle, turningJourney(system, journey));
+      holdSpeed(system, y);
+      return arrived(arrival, y, SLOT.crankAngle);
     },
     inTime: (direction, y, toTime, journey) => {
       const time = kept(`time ${direction}`, () => timeIntegrator(system, direction));

@@ -1,0 +1,48 @@
+/**
+ * A journey against the crank angle, whose state holds the kinetic energy, as seen by somebody who thinks in speeds.
+ */
+import { SLOT } from '../model/slots.ts';
+import type { EngineSystem } from '../model/system.ts';
+import type { AcceptedStep, ComponentReader, EventFunction, Journey } from '../numerics/integrator.ts';
+
+/** Puts the kinetic energy in the place of the speed. */
+export function holdEnergy(system: EngineSystem, y: Float64Array): void {
+  const speed = y[SLOT.speed]!;
+  y[SLOT.speed] = (system.momentOfInertia(y[SLOT.crankAngle]!) * speed * speed) / 2;
+}
+
+/** Puts the speed back in the place of the kinetic energy. */
+export function holdSpeed(system: EngineSystem, y: Float64Array): void {
+  y[SLOT.speed] = speedOf(system, y[SLOT.speed]!, y[SLOT.crankAngle]!);
+}
+
+const speedOf = (system: EngineSystem, energy: number, angle: number): number =>
+  Math.sqrt(Math.max(0, 2 * energy) / system.momentOfInertia(angle));
+
+/** The same journey, its events and watchers shown the speed. */
+export function turningJourney(system: EngineSystem, { events, onStep, stepLimit }: Journey): Journey {
+  const event = (told: EventFunction): EventFunction => ({
+    value: (angle, component) => {
+      const seen: ComponentReader = (index) =>
+        index === SLOT.speed ? speedOf(system, component(index), angle) : component(index);
+      return told.value(angle, seen);
+    },
+  });
+  const view = (step: AcceptedStep): AcceptedStep => ({
+    from: step.from,
+    to: step.to,
+    component: (index, angle) => {
+      const held = step.component(index, angle);
+      return index === SLOT.speed ? speedOf(system, held, angle) : held;
+    },
+    interpolate: (angle, out) => {
+      step.interpolate(angle, out);
+      out[SLOT.speed] = speedOf(system, out[SLOT.speed]!, angle);
+    },
+  });
+  return {
+    stepLimit,
+    ...(events ? { events: events.map(event) } : {}),
+    ...(onStep ? { onStep: (step) => onStep(view(step)) } : {}),
+  };
+}
