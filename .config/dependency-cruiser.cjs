@@ -64,6 +64,7 @@ const packages = {
   yaml: 'scenario',
   'csv-parse': 'scenario',
   odex: 'numerics',
+  '@tarikjabiri/dxf': 'workshop',
   yargs: 'cli',
   uplot: 'report/client',
 };

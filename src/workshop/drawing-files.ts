@@ -40,9 +40,10 @@ const WIDEST_KERF = 10e-3;
 function kerfOf(text: string | undefined): number | string {
   if (text === undefined) return 0;
   const reading = parseQuantity(text, 'length', '1.2 mm');
-  if (!reading.ok) return `--kerf: expected a length such as "1.2 mm", got "${text}" (${reading.reason}).`;
+  if (!reading.ok)
+    return `--kerf: expected a length such as "1.2 mm", received "${text}" (${reading.reason}).`;
   if (reading.value < 0 || reading.value > WIDEST_KERF)
-    return `--kerf: expected a length from 0 mm to 10 mm, got "${text}".`;
+    return `--kerf: expected a length from 0 mm to 10 mm, received "${text}".`;
   return reading.value;
 }
 

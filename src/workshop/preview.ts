@@ -1,6 +1,6 @@
 /** Small pictures of the parts for a page that has room for a glance only. */
 import type { EngineSpec } from '../parts/engine-description.ts';
-import type { PartDrawing } from './drawing/drawing.ts';
+import type { Mark, PartDrawing } from './drawing/drawing.ts';
 import { allMarks, cutPaths } from './drawing/kerf.ts';
 import { svgPreview } from './files/svg.ts';
 import { workshopOf } from './workshop.ts';
@@ -18,11 +18,15 @@ export interface WorkshopPreview {
   readonly obstacles: readonly string[];
 }
 
-/** Dimensions and their words are left to the sheets. */
+/** Dimensions, words and arrows are left to the sheets. */
+const isShape = ({ layer, type }: Mark): boolean =>
+  layer !== 'dimension' &&
+  layer !== 'centre' &&
+  type !== 'text' &&
+  !(layer === 'reference' && (type === 'arc' || type === 'line'));
+
 function preview(part: PartDrawing): PartPreview {
-  const marks = allMarks(part, cutPaths(part, 0).marks).filter(
-    ({ layer, type }) => layer !== 'dimension' && layer !== 'centre' && type !== 'text',
-  );
+  const marks = allMarks(part, cutPaths(part, 0).marks).filter(isShape);
   return { id: part.id, name: part.name, svg: svgPreview(marks, part.name) };
 }
 
@@ -31,7 +35,7 @@ export function workshopPreview(spec: EngineSpec): WorkshopPreview {
   return {
     parts: complaints.length > 0 ? [] : parts.map(preview),
     obstacles: complaints.map(
-      ({ path, expected, received }) => `${path.join('.')}: expected ${expected}, got ${received}.`,
+      ({ path, expected, received }) => `${path.join('.')}: expected ${expected}, received ${received}.`,
     ),
   };
 }

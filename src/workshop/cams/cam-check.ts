@@ -19,8 +19,8 @@ export interface CamCheck {
   readonly aside: number;
 }
 
-/** Places a hundredth of a degree or so apart along a flank; extremes between them are lower by less than 1e-6. */
-const PLACES = 2000;
+/** Places along a flank, an eighth of a degree or so apart; extremes between them differ by less than 1e-5. */
+const PLACES = 400;
 
 /** Angles over both flanks, a hair inside their ends, where a law that starts with a jump has its inner values. */
 function flankAngles({ flank, duration }: CamShape['cam']): number[] {
@@ -62,7 +62,7 @@ export interface CamLimits {
 const LARGEST = 0.5;
 
 /**
- * Smallest base radius [m] within the limits, to a micrometre from above; undefined when there is none up to half a metre.
+ * Smallest base radius [m] within the limits, to two micrometres from above; undefined when there is none up to half a metre.
  * Every limit is kept the better the larger the base circle, so it is found by halving.
  */
 export function smallestBaseRadius(
@@ -77,7 +77,7 @@ export function smallestBaseRadius(
   if (holds(atLeast)) return atLeast;
   if (!holds(LARGEST)) return undefined;
   let [low, high] = [atLeast, LARGEST];
-  while (high - low > 1e-6) {
+  while (high - low > 2e-6) {
     const middle = (low + high) / 2;
     if (holds(middle)) high = middle;
     else low = middle;

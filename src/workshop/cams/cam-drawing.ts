@@ -8,7 +8,7 @@ import type { CamSpools, SpoolName } from '../../parts/valve-gears/cam-spools-pa
 import type { DrawingTable, Hole, Mark, PartDrawing } from '../drawing/drawing.ts';
 import { holeSize } from '../drawing/fits.ts';
 import { cross, leader, line, turningArrow, words } from '../drawing/marks.ts';
-import { degrees, inMm, mm } from '../drawing/words.ts';
+import { deadCentreWords, degrees, inMm, mm } from '../drawing/words.ts';
 import type { Outline } from '../geometry/outline.ts';
 import { mirrored, polar, turned } from '../geometry/placing.ts';
 import { arcSlot, keyedBore } from '../geometry/shapes.ts';
@@ -78,7 +78,7 @@ function stationMarks({ shape }: CamPlan, sense: number): Mark[] {
   });
 }
 
-function camMarks(gear: CamSpools, plan: CamPlan): Mark[] {
+function camMarks(gear: CamSpools, plan: CamPlan, deadCentre: string): Mark[] {
   const { cams } = gear;
   const { shape, clampRadius } = plan;
   const { cam, baseRadius } = shape;
@@ -91,7 +91,7 @@ function camMarks(gear: CamSpools, plan: CamPlan): Mark[] {
     ...cross(ORIGIN, outer + 3e-3),
     { type: 'circle', layer: 'reference', centre: ORIGIN, radius: baseRadius },
     line('engrave', polar(baseRadius * 0.72, UP), polar(baseRadius - 1.5e-3, UP)),
-    words('engrave', { x: 1e-3, y: baseRadius * 0.78 }, 'TDC', 'start', { height: 2e-3 }),
+    words('engrave', { x: 1e-3, y: baseRadius * 0.78 }, deadCentre, 'start', { height: 2e-3 }),
     ...stationMarks(plan, sense),
     ...leader(ORIGIN, baseRadius, quiet + 0.5, 14e-3, `base circle Ø${mm(2 * baseRadius)}`),
     ...leader(ORIGIN, outer, quiet + Math.PI, 15e-3, `R${mm(outer)} ±0.02`),
@@ -198,7 +198,12 @@ function camFacts(gear: CamSpools, name: SpoolName, plan: CamPlan): PartDrawing[
   ];
 }
 
-export function camDrawing(gear: CamSpools, name: SpoolName, plan: CamPlan): PartDrawing {
+export function camDrawing(
+  gear: CamSpools,
+  name: SpoolName,
+  plan: CamPlan,
+  deadCentre: 'TDC' | 'BDC',
+): PartDrawing {
   const { cams } = gear;
   const plate = fixingShapes(gear, plan);
   return {
@@ -209,10 +214,10 @@ export function camDrawing(gear: CamSpools, name: SpoolName, plan: CamPlan): Par
     thickness: cams.thickness,
     edge: placedOutline(plan.shape, senseOf(gear)),
     ...plate,
-    marks: camMarks(gear, plan),
+    marks: camMarks(gear, plan, deadCentre),
     notes: [
       `Seen on the side from which the shaft turns ${cams.turning}. Engrave the mark on this side.`,
-      "With the crank at top dead centre the mark points along the follower's axis.",
+      `With the crank at ${deadCentreWords[deadCentre]} the mark points along the follower's axis; crank angles count from there.`,
       'Leave the flanks 0.1 mm proud when cutting, then file and stone to the line; blend without flats.',
       ...(cams.fixing === 'keyway'
         ? ['The keyway is cut on the mark: once cut, the timing is fixed.']

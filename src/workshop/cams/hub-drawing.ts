@@ -4,7 +4,7 @@ import type { PartDrawing } from '../drawing/drawing.ts';
 import { holeSize } from '../drawing/fits.ts';
 import { cross, leader, words } from '../drawing/marks.ts';
 import { WALL } from '../drawing/metal.ts';
-import { inMm, mm } from '../drawing/words.ts';
+import { deadCentreWords, inMm, mm } from '../drawing/words.ts';
 import { polar } from '../geometry/placing.ts';
 import { circle, keyedBore } from '../geometry/shapes.ts';
 import { slotMiddles } from './cam-drawing.ts';
@@ -12,7 +12,11 @@ import type { CamPlan } from './cam-plan.ts';
 
 const ORIGIN = { x: 0, y: 0 };
 
-export function hubDrawing({ cams }: CamSpools, { clampRadius }: CamPlan): PartDrawing {
+export function hubDrawing(
+  { cams }: CamSpools,
+  { clampRadius }: CamPlan,
+  deadCentre: 'TDC' | 'BDC',
+): PartDrawing {
   const radius = clampRadius + cams.clamp_screw / 2 + WALL;
   const bore = holeSize(cams.shaft_diameter, '7');
   const screws = `${cams.clamp_screws} × M${mm(cams.clamp_screw)} on Ø${mm(2 * clampRadius)} ±0.1`;
@@ -33,9 +37,15 @@ export function hubDrawing({ cams }: CamSpools, { clampRadius }: CamPlan): PartD
     marks: [
       ...cross(ORIGIN, radius + 3e-3),
       { type: 'circle', layer: 'centre', centre: ORIGIN, radius: clampRadius },
-      words('engrave', { x: cams.key_width / 2 + 1e-3, y: cams.shaft_diameter / 2 + 1e-3 }, 'TDC', 'start', {
-        height: 2e-3,
-      }),
+      words(
+        'engrave',
+        { x: cams.key_width / 2 + 1e-3, y: cams.shaft_diameter / 2 + 1e-3 },
+        deadCentre,
+        'start',
+        {
+          height: 2e-3,
+        },
+      ),
       ...leader(ORIGIN, radius, 0.6, 10e-3, `Ø${mm(2 * radius)}`),
       ...leader(ORIGIN, cams.shaft_diameter / 2, -0.6, radius - cams.shaft_diameter / 2 + 10e-3, bore),
       ...leader(
@@ -54,7 +64,7 @@ export function hubDrawing({ cams }: CamSpools, { clampRadius }: CamPlan): PartD
       ),
     ],
     notes: [
-      'One for each cam. The keyway stands on the line of the mark: with the crank at top dead centre it points along the follower.',
+      `One for each cam. The keyway stands on the line of the mark: with the crank at ${deadCentreWords[deadCentre]} it points along the follower.`,
       'Bore and thread after cutting; the flange must run true to the bore within 0.05 mm.',
     ],
     facts: [

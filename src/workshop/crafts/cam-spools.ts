@@ -7,6 +7,7 @@ import { planCam, type CamPlan } from '../cams/cam-plan.ts';
 import { hubDrawing } from '../cams/hub-drawing.ts';
 import { craftOf, type Made, type Order } from './craft.ts';
 import type { PartDrawing } from '../drawing/drawing.ts';
+import { WALL } from '../drawing/metal.ts';
 import { degrees, inMm, mm } from '../drawing/words.ts';
 import { blockDrawing } from '../spools/block-drawing.ts';
 import { spoolDrawing } from '../spools/spool-drawing.ts';
@@ -59,14 +60,28 @@ function plansOf(gear: CamSpools, name: SpoolName, order: Order): Plans | readon
   if (!planning.ok) return planning.complaints;
   const spool = planSpool(gear, name);
   const spring = springFor(gear, planning.plan, spool);
-  return 'path' in spring ? [spring] : { name, cam: planning.plan, spool, spring };
+  const complaints = [...blockComplaints(spool), ...('path' in spring ? [spring] : [])];
+  return 'path' in spring || complaints.length > 0 ? complaints : { name, cam: planning.plan, spool, spring };
+}
+
+/** The walls of the block beside its bore. */
+function blockComplaints({ diameter, blockWidth }: SpoolPlan): Complaint[] {
+  const least = diameter + 2 * WALL;
+  if (blockWidth >= least - 1e-9) return [];
+  return [
+    {
+      path: ['blocks', 'width'],
+      expected: `at least ${inMm(least)}, to leave ${inMm(WALL)} of metal beside the bore`,
+      received: inMm(blockWidth),
+    },
+  ];
 }
 
 const isPlans = (found: Plans | readonly Complaint[]): found is Plans => 'cam' in found;
 
-function partsOf(gear: CamSpools, { name, cam, spool, spring }: Plans): PartDrawing[] {
+function partsOf(gear: CamSpools, { name, cam, spool, spring }: Plans, { deadCentre }: Order): PartDrawing[] {
   return [
-    camDrawing(gear, name, cam),
+    camDrawing(gear, name, cam, deadCentre),
     spoolDrawing(name, spool, spring),
     blockDrawing(name, spool, spring),
     springDrawing(gear, name, cam, spring),
@@ -101,8 +116,8 @@ function make(gear: CamSpools, order: Order): Made {
   if (complaints.length > 0 || first === undefined) return { parts: [], adjustment: [], complaints };
   return {
     parts: [
-      ...plans.flatMap((own) => partsOf(gear, own)),
-      ...(gear.cams.fixing === 'clamp slots' ? [hubDrawing(gear, first.cam)] : []),
+      ...plans.flatMap((own) => partsOf(gear, own, order)),
+      ...(gear.cams.fixing === 'clamp slots' ? [hubDrawing(gear, first.cam, order.deadCentre)] : []),
     ],
     adjustment: adjustment(gear),
     complaints: [],

@@ -19,12 +19,12 @@ function adjustment({ slots, plates, body_advance: advance, face_gap: gap }: Rot
   ];
 }
 
-function make(disc: RotaryDisc, { context }: Order): Made {
+function make(disc: RotaryDisc, { context, deadCentre }: Order): Made {
   const plan = planDisc(disc, context);
   const complaints = discPlanComplaints(plan);
   if (complaints.length > 0) return { parts: [], adjustment: [], complaints };
   return {
-    parts: [discDrawing(plan), frontPlate(plan), backPlate(plan), spacer(plan)],
+    parts: [discDrawing(plan, deadCentre), frontPlate(plan, deadCentre), backPlate(plan), spacer(plan)],
     adjustment: adjustment(disc),
     complaints: [],
   };

@@ -2,7 +2,7 @@
 import type { Mark, PartDrawing } from '../drawing/drawing.ts';
 import { holeSize } from '../drawing/fits.ts';
 import { cross, leader, line, turningArrow, words } from '../drawing/marks.ts';
-import { degrees, inMm, mm } from '../drawing/words.ts';
+import { deadCentreWords, degrees, inMm, mm } from '../drawing/words.ts';
 import { outlineArea, type Outline } from '../geometry/outline.ts';
 import { polar } from '../geometry/placing.ts';
 import { arcSlot, circle, keyedBore } from '../geometry/shapes.ts';
@@ -55,7 +55,7 @@ function slotFacts(plan: DiscPlan): PartDrawing['facts'] {
 
 const turn = (angle: number): number => ((angle % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI);
 
-export function discDrawing(plan: DiscPlan): PartDrawing {
+export function discDrawing(plan: DiscPlan, deadCentre: 'TDC' | 'BDC'): PartDrawing {
   const { disc, sense, tracks } = plan;
   const { plates } = disc;
   const rim = disc.disc_diameter / 2;
@@ -78,7 +78,7 @@ export function discDrawing(plan: DiscPlan): PartDrawing {
     marks: [
       ...cross(ORIGIN, rim + 3e-3),
       line('engrave', polar(rim - 5e-3, UP), polar(rim - 0.5e-3, UP)),
-      words('engrave', { x: 1e-3, y: rim - 4.5e-3 }, 'TDC', 'start', { height: 2e-3 }),
+      words('engrave', { x: 1e-3, y: rim - 4.5e-3 }, deadCentre, 'start', { height: 2e-3 }),
       ...tracks.flatMap((track) => trackMarks(plan, track)),
       ...leader(ORIGIN, rim, -0.9, 8e-3, `Ø${mm(2 * rim)}`),
       ...leader(
@@ -92,7 +92,7 @@ export function discDrawing(plan: DiscPlan): PartDrawing {
     ],
     notes: [
       `Seen from the front plate, from where the disc turns ${plates.turning}. Engrave the mark on this side.`,
-      'With the crank at top dead centre the mark of the disc stands at the mark of the front plate.',
+      `With the crank at ${deadCentreWords[deadCentre]} the mark of the disc stands at the mark of the front plate.`,
       ratioNote(disc.slots),
       'Lap both faces flat and parallel on plate glass after cutting; burrs of the cutter close the gap before they wear off.',
     ],

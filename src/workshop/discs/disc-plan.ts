@@ -14,7 +14,7 @@ import { FULL_TURN } from '../../parts/crank-positions.ts';
 import { slotLength, touchAngle } from '../../parts/valve-gears/disc-track.ts';
 import { discTrack, type RotaryDisc } from '../../parts/valve-gears/rotary-disc-parameters.ts';
 import { clearanceHole, headDiameter, WALL } from '../drawing/metal.ts';
-import { degrees, inMm } from '../drawing/words.ts';
+import { inMm } from '../drawing/words.ts';
 
 export type TrackName = 'admission' | 'exhaust';
 
@@ -111,8 +111,14 @@ export function planDisc(disc: RotaryDisc, context: PartContext): DiscPlan {
   };
 }
 
+/** Dowels stand half-way between bolts, clear of their spacers by half a millimetre. */
+function mostBolts({ disc, boltCircle, spacerRadius }: DiscPlan): number {
+  const apart = spacerRadius + disc.plates.dowel_diameter / 2 + 0.5e-3;
+  return Math.floor(Math.PI / (2 * Math.asin(Math.min(1, apart / (2 * boltCircle)))));
+}
+
 export function discPlanComplaints(plan: DiscPlan): Complaint[] {
-  const { disc, boltCircle, boltHole, plateRadius, timingCircle } = plan;
+  const { disc, boltCircle, plateRadius } = plan;
   const { plates } = disc;
   const found: Complaint[] = [];
   const least = boltCircle + Math.max(plan.spacerRadius, headDiameter(plates.bolt_diameter) / 2) + 1e-3;
@@ -128,12 +134,15 @@ export function discPlanComplaints(plan: DiscPlan): Complaint[] {
       expected: `less than six tenths of the shaft, ${inMm(0.6 * disc.shaft_diameter)}, or zero for a round hole`,
       received: inMm(plates.key_width),
     });
-  const most = FULL_TURN / TIMING_SLOTS - (boltHole + WALL) / timingCircle;
-  if (plates.adjustment > most)
+  const most = mostBolts(plan);
+  if (plates.bolts > most)
     found.push({
-      path: ['plates', 'adjustment'],
-      expected: `at most ${degrees(most)} for three timing slots on this circle`,
-      received: degrees(plates.adjustment),
+      path: ['plates', 'bolts'],
+      expected:
+        most >= 3
+          ? `at most ${most}, so that spacers and dowels stand clear of each other`
+          : 'thinner bolts or dowels: no three of these stand clear of each other round this disc',
+      received: String(plates.bolts),
     });
   const innermost = Math.min(...plan.tracks.map((track) => track.pitchRadius - track.slotWidth / 2));
   if (plates.key_width > 0 && disc.shaft_diameter / 2 + plates.key_depth + 1e-3 > innermost)

@@ -89,7 +89,7 @@ const SHARED_NOTES: readonly string[] = [
   'Lap the inside face flat on plate glass after every hole is drilled.',
 ];
 
-export function frontPlate(plan: DiscPlan): PartDrawing {
+export function frontPlate(plan: DiscPlan, deadCentre: 'TDC' | 'BDC'): PartDrawing {
   const { plates } = plan.disc;
   return {
     id: 'front-plate',
@@ -103,7 +103,7 @@ export function frontPlate(plan: DiscPlan): PartDrawing {
     marks: [
       ...plateMarks(plan, plan.plateRadius),
       line('engrave', polar(plan.plateRadius - 6e-3, UP), polar(plan.plateRadius - 0.5e-3, UP)),
-      words('engrave', { x: 1e-3, y: plan.plateRadius - 5e-3 }, 'TDC', 'start', { height: 2e-3 }),
+      words('engrave', { x: 1e-3, y: plan.plateRadius - 5e-3 }, deadCentre, 'start', { height: 2e-3 }),
     ],
     notes: [
       ...SHARED_NOTES,

@@ -15,3 +15,6 @@ export const inMm = (length: number, digits = 2): string => `${mm(length, digits
 /** Limits of size of a diameter, to the micrometre. */
 export const limits = (least: number, most: number): string =>
   `Ø${(most * 1e3).toFixed(3)} / ${(least * 1e3).toFixed(3)}`;
+
+/** What the mark of an end's dead centre stands for. */
+export const deadCentreWords = { TDC: 'top dead centre', BDC: 'bottom dead centre' } as const;
