@@ -9,6 +9,7 @@ export { scenarioJsonSchema } from './scenario/json-schema.ts';
 export { referencePage } from './scenario/reference-page.ts';
 export { engineParameters, type EngineSpec } from './parts/engine-description.ts';
 export { runEngine } from './run/run-engine.ts';
+export { settledRunning, type SettledAnswer } from './run/settled-running.ts';
 export type { Outcome, OutcomeKind } from './run/outcome.ts';
 export type {
   AirLedger,

@@ -77,6 +77,8 @@ export interface Engine {
   readonly load: Load;
   /** Crank angles [0, 2π), ascending, where the right-hand side kinks; always with 0. */
   readonly edges: readonly number[];
+  /** Those of them at which a port opens or shuts; always with 0. */
+  readonly events: readonly number[];
 }
 
 /** Only as long as needed to tell them apart. */
@@ -189,10 +191,24 @@ function leaksInto(place: number, passages: readonly EnginePassage[]): number[] 
 }
 
 /** Dead centres, where piston friction changes hands, and the edges of every end's gear. */
-function engineEdges(ends: readonly WorkingEnd[]): number[] {
-  const all = ends.flatMap(({ deadCentre, valveGear }) =>
-    [0, Math.PI, ...valveGear.edges].map((edge) => wrappedAngle(edge + deadCentre)),
+const engineEdges = (ends: readonly WorkingEnd[]): number[] =>
+  inOrder(
+    ends.flatMap(({ deadCentre, valveGear }) =>
+      [0, Math.PI, ...valveGear.edges].map((edge) => wrappedAngle(edge + deadCentre)),
+    ),
   );
+
+const engineEvents = (ends: readonly WorkingEnd[]): number[] =>
+  inOrder(
+    ends.flatMap(({ deadCentre, valveGear: { events } }) =>
+      [events.admission, events.cutOff, events.release, events.compression].map((event) =>
+        wrappedAngle(event + deadCentre),
+      ),
+    ),
+  );
+
+/** Crank angles from 0 up, each once. */
+function inOrder(all: readonly number[]): number[] {
   const ordered = [0, ...all].sort((a, b) => a - b);
   return ordered.filter(
     (angle, i) => i === 0 || (angle - ordered[i - 1]! > 1e-9 && angle < 2 * Math.PI - 1e-9),
@@ -233,5 +249,6 @@ export function buildEngine(spec: EngineSpec): Engine {
     friction: spec.friction,
     load: spec.load.build(context),
     edges: engineEdges(ends),
+    events: engineEvents(ends),
   };
 }

@@ -18,6 +18,8 @@ export interface Rates {
   /** dt/dx and dθ/dx. */
   readonly time: number;
   readonly angle: number;
+  /** Which way friction acts. */
+  readonly direction: -1 | 0 | 1;
   /** What a torque adds to the slope of speed or energy. */
   readonly perTorque: number;
 }
@@ -98,7 +100,7 @@ export function systemJacobian(plan: Plan, observed: Observer): Jacobian {
     volume: number,
     pressureChange: number,
     y: Float64Array,
-    { speed, angle, perTorque }: Rates,
+    { speed, angle, direction, perTorque }: Rates,
   ): void => {
     const place = FIRST_VOLUME + volume;
     const here = pressure[place]!;
@@ -109,15 +111,15 @@ export function systemJacobian(plan: Plan, observed: Observer): Jacobian {
     const ofPiston = (instant.pistonTorque - torques.piston) * per;
     const ofGear = (instant.gearTorque - torques.gear) * per;
     pressure[place] = here;
-    column[SLOT.speed]! += (ofGas - Math.sign(angle) * (ofPiston + ofGear)) * perTorque;
+    column[SLOT.speed]! += (ofGas - direction * (ofPiston + ofGear)) * perTorque;
     if (volume >= firstEnd) {
       const work = pressureChange * instant.volumeRate[volume - firstEnd]! * angle;
       column[slots.energy(volume)]! -= work;
       if (totals) column[slots.gasWork]! += work;
     }
     if (!totals) return;
-    column[slots.pistonWork]! += ofPiston * Math.abs(angle);
-    column[slots.gearWork]! += ofGear * Math.abs(angle);
+    column[slots.pistonWork]! += ofPiston * direction * angle;
+    column[slots.gearWork]! += ofGear * direction * angle;
   };
 
   const gasColumn = (

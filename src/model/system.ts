@@ -33,7 +33,8 @@ export interface EngineSystem {
   timeSlopes(direction: Direction, y: Float64Array, slopes: Float64Array): void;
   /** Slopes per radian of a state that holds the kinetic energy. */
   angleSlopes(y: Float64Array, slopes: Float64Array): void;
-  /** Row by row ∂slope/∂unknown of `angleSlopes`, at a state and its slopes. */
+  /** Row by row ∂slope/∂unknown, at a state and its slopes. */
+  timeJacobian(direction: Direction, y: Float64Array, slopes: Float64Array, jacobian: Float64Array): void;
   angleJacobian(y: Float64Array, slopes: Float64Array, jacobian: Float64Array): void;
   /** What a state that holds the speed feels like; valid until the next call. */
   observe(y: Float64Array): Readonly<Instant>;
@@ -92,10 +93,21 @@ export function engineSystem(engine: Engine, { totals }: SystemOptions = { total
     coupled,
     timeSlopes,
     angleSlopes,
+    timeJacobian(direction, y, slopes, jacobian) {
+      const evaluate = (state: Float64Array, out: Float64Array): void => {
+        timeSlopes(direction, state, out);
+      };
+      jacobians.motionColumns(evaluate, y, slopes, jacobian);
+      observed.look(y);
+      const speed = y[SLOT.speed]!;
+      const perTorque = direction === 0 ? 0 : 1 / instant.momentOfInertia;
+      jacobians.gasColumns(y, slopes, { speed, time: 1, angle: speed, direction, perTorque }, jacobian);
+    },
     angleJacobian(y, slopes, jacobian) {
       jacobians.motionColumns(angleSlopes, y, slopes, jacobian);
       const speed = observed.lookTurning(y);
-      jacobians.gasColumns(y, slopes, { speed, time: 1 / speed, angle: 1, perTorque: 1 }, jacobian);
+      const rates = { speed, time: 1 / speed, angle: 1, direction: 1, perTorque: 1 } as const;
+      jacobians.gasColumns(y, slopes, rates, jacobian);
     },
     observe(y) {
       observed.look(y);

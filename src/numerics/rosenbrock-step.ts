@@ -25,6 +25,14 @@ import {
   STAGES,
 } from './rosenbrock-coefficients.ts';
 
+/** Rows of weights one behind the other, each as long as there are stages. */
+const flat = (rows: readonly (readonly number[])[]): Float64Array =>
+  Float64Array.from(rows.flatMap((row) => Array.from({ length: STAGES }, (_, i) => row[i] ?? 0)));
+
+const WEIGHTS = flat(STAGE_WEIGHTS);
+const COUPLING = flat(STAGE_COUPLING);
+const SOLUTION = flat([SOLUTION_WEIGHTS]);
+const ERROR = flat([ERROR_WEIGHTS]);
 const SOLUTION_SLOPE_WEIGHTS = slopeWeights(SOLUTION_WEIGHTS);
 const ERROR_SLOPE_WEIGHTS = slopeWeights(ERROR_WEIGHTS);
 const DENSE_SQUARE_SLOPE_WEIGHTS = slopeWeights(DENSE_SQUARE_WEIGHTS);
@@ -49,8 +57,6 @@ export interface RosenbrockStep {
   component(index: number, share: number): number;
 }
 
-type Weights = ArrayLike<number>;
-
 /** The components that have a column, and the column of each component or −1. */
 function columnsOf({ dimension, coupled }: OdeProblem): { columns: Int32Array; columnOf: Int32Array } {
   const columns = Int32Array.from(coupled ?? Array.from({ length: dimension }, (_, i) => i));
@@ -72,7 +78,9 @@ export function rosenbrockStep(given: OdeProblem, { relative, absolute }: Tolera
   const scratch = new Float64Array(n);
   const jacobian = new Float64Array(n * width);
   const slopes = Array.from({ length: STAGES }, () => new Float64Array(n));
-  const stages = Array.from({ length: STAGES }, () => new Float64Array(width));
+  /** uᵢ, stage after stage. */
+  const stages = new Float64Array(STAGES * width);
+  const stage = new Float64Array(width);
   const solver = linearSolver(width);
   /** Weights of the place last asked about, and Σ bᵢ uᵢ for the weights last used on a component that adds up. */
   const placeWeights = new Float64Array(STAGES);
@@ -122,28 +130,27 @@ export function rosenbrockStep(given: OdeProblem, { relative, absolute }: Tolera
     }
   };
 
-  /** Σ wᵢ uᵢ of one column over the first `count` stages. */
-  const sumOfStages = (weights: Weights, column: number, count: number): number => {
+  /** Σ wᵢ uᵢ of one column over the first `count` stages, the weights from `offset` on. */
+  const sumOfStages = (weights: Float64Array, offset: number, column: number, count: number): number => {
     let sum = 0;
-    for (let s = 0; s < count; s += 1) sum += weights[s]! * stages[s]![column]!;
+    for (let s = 0, i = column; s < count; s += 1, i += width) sum += weights[offset + s]! * stages[i]!;
     return sum;
   };
 
   /** Only the coupled components move: no slope depends on the others. */
-  const moveTrial = (weights: Weights, count: number): void => {
+  const moveTrial = (weights: Float64Array, offset: number, count: number): void => {
     for (let k = 0; k < width; k += 1) {
       const i = columns[k]!;
-      trial[i] = start[i]! + sumOfStages(weights, k, count);
+      trial[i] = start[i]! + sumOfStages(weights, offset, k, count);
     }
   };
 
   const solveStage = (s: number): void => {
-    const stage = stages[s]!;
     const slope = slopes[s]!;
-    const coupling = STAGE_COUPLING[s]!;
     for (let k = 0; k < width; k += 1)
-      stage[k] = GAMMA * (h * slope[columns[k]!]! + sumOfStages(coupling, k, s));
+      stage[k] = GAMMA * (h * slope[columns[k]!]! + sumOfStages(COUPLING, s * STAGES, k, s));
     solver.solve(stage);
+    stages.set(stage, s * width);
   };
 
   const attempt = (length: number): number => {
@@ -153,19 +160,19 @@ export function rosenbrockStep(given: OdeProblem, { relative, absolute }: Tolera
     if (!solver.factorise()) return NaN;
     solveStage(0);
     for (let s = 1; s < STAGES; s += 1) {
-      moveTrial(STAGE_WEIGHTS[s]!, s);
+      moveTrial(WEIGHTS, s * STAGES, s);
       if (evaluate(trial, slopes[s]!) >= 0) return NaN;
       solveStage(s);
     }
     return errorShare();
   };
 
-  const sumForTotals = (weights: Weights): void => {
-    for (let k = 0; k < width; k += 1) summed[k] = sumOfStages(weights, k, STAGES);
+  const sumForTotals = (weights: Float64Array): void => {
+    for (let k = 0; k < width; k += 1) summed[k] = sumOfStages(weights, 0, k, STAGES);
   };
 
   /** What a component that adds up gains, after `sumForTotals` of the same weights. */
-  const gain = (i: number, weights: Weights): number => {
+  const gain = (i: number, weights: Float64Array): number => {
     let sum = 0;
     for (let s = 0; s < STAGES; s += 1) sum += weights[s]! * slopes[s]![i]!;
     for (let k = 0; k < width; k += 1) sum += jacobian[i * width + k]! * summed[k]!;
@@ -176,10 +183,10 @@ export function rosenbrockStep(given: OdeProblem, { relative, absolute }: Tolera
   const errorShare = (): number => {
     let sum = 0;
     sumForTotals(ERROR_SLOPE_WEIGHTS);
-    moveTrial(SOLUTION_WEIGHTS, STAGES);
+    moveTrial(SOLUTION, 0, STAGES);
     for (const i of steering) {
       const k = columnOf[i]!;
-      const error = k < 0 ? gain(i, ERROR_SLOPE_WEIGHTS) : sumOfStages(ERROR_WEIGHTS, k, STAGES);
+      const error = k < 0 ? gain(i, ERROR_SLOPE_WEIGHTS) : sumOfStages(ERROR, 0, k, STAGES);
       const size = Math.max(Math.abs(start[i]!), Math.abs(trial[i]!));
       sum += (error / (absolute[i]! + relative * size)) ** 2;
     }
@@ -192,7 +199,7 @@ export function rosenbrockStep(given: OdeProblem, { relative, absolute }: Tolera
     const rest = 1 - share;
     for (let s = 0; s < STAGES; s += 1) {
       placeWeights[s] =
-        share * (SOLUTION_WEIGHTS[s]! + rest * (DENSE_SQUARE_WEIGHTS[s]! + share * DENSE_CUBE_WEIGHTS[s]!));
+        share * (SOLUTION[s]! + rest * (DENSE_SQUARE_WEIGHTS[s]! + share * DENSE_CUBE_WEIGHTS[s]!));
       placeSlopeWeights[s] =
         share *
         (SOLUTION_SLOPE_WEIGHTS[s]! +
@@ -204,7 +211,7 @@ export function rosenbrockStep(given: OdeProblem, { relative, absolute }: Tolera
   const component = (i: number, share: number): number => {
     goTo(share);
     const k = columnOf[i]!;
-    return start[i]! + (k < 0 ? gain(i, placeSlopeWeights) : sumOfStages(placeWeights, k, STAGES));
+    return start[i]! + (k < 0 ? gain(i, placeSlopeWeights) : sumOfStages(placeWeights, 0, k, STAGES));
   };
 
   return {

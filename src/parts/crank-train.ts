@@ -39,7 +39,7 @@ export function pistonTravelCurvature(crank: CrankTrain, sin: number, cos: numbe
   const r = crank.crankRadius;
   const rod = rodProjection(crank, sin);
   const doubleAngle = cos * cos - sin * sin;
-  return r * cos + (r * r * doubleAngle) / rod + (r ** 4 * sin * sin * cos * cos) / rod ** 3;
+  return r * cos + (r * r * doubleAngle) / rod + (r * r * r * r * sin * sin * cos * cos) / (rod * rod * rod);
 }
 
 /**

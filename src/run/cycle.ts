@@ -1,64 +1,18 @@
-/** Follows one whole turn from top dead centre and takes its measure. */
+/** Follows one whole turn from top dead centre, takes its measure, and samples it for pictures. */
 import { SLOT } from '../model/slots.ts';
-import { ledgerResiduals, resetTotals, type Residuals } from '../model/ledger.ts';
-import { FIRST_VOLUME, type WorkingEnd } from '../model/engine.ts';
+import type { WorkingEnd } from '../model/engine.ts';
 import type { EngineSystem } from '../model/system.ts';
-import { wrappedAngle } from '../parts/crank-positions.ts';
-import type { Arrival } from '../numerics/integrator.ts';
+import type { AcceptedStep } from '../numerics/integrator.ts';
+import { measureTurn, type MeasuredTurn } from './measured-turn.ts';
+import type { TurnFailure } from './one-turn.ts';
 import type { CycleProfile, EndProfile } from './result.ts';
 import type { Stepper } from './stepper.ts';
 
 const DEGREES = 360;
 const RADIANS_PER_DEGREE = Math.PI / 180;
 
-/** State of the cylinder at a valve event. */
-export interface EventState {
-  readonly mass: number;
-  readonly volume: number;
-}
-
-export interface MeasuredCycle {
-  readonly before: Float64Array;
-  readonly after: Float64Array;
+export interface MeasuredCycle extends MeasuredTurn {
   readonly profile: CycleProfile;
-  readonly residuals: Residuals;
-  /** Net mass [kg] through each passage. */
-  readonly passageMass: readonly number[];
-  /** For each working end, its state as its admission opens and as it shuts. */
-  readonly ends: readonly { readonly atAdmission: EventState; readonly atCutOff: EventState }[];
-}
-
-/** Copies of the state at every whole degree and at every edge of one turn; undefined when the engine gave up on it. */
-interface Turn {
-  readonly atDegrees: readonly Float64Array[];
-  readonly atEdges: ReadonlyMap<number, Float64Array>;
-  readonly after: Float64Array;
-}
-
-function followTurn(system: EngineSystem, stepper: Stepper, start: Float64Array): Turn | Arrival {
-  const y = start.slice();
-  const origin = y[SLOT.crankAngle]!;
-  const atDegrees: Float64Array[] = [y.slice()];
-  const atEdges = new Map<number, Float64Array>([[0, y.slice()]]);
-  const stops = [...system.engine.edges.filter((edge) => edge > 0), 2 * Math.PI];
-  for (const stop of stops) {
-    const arrival = stepper.inAngle(y, origin + stop, {
-      stepLimit: 200_000,
-      onStep: (step) => {
-        while (atDegrees.length < DEGREES && origin + atDegrees.length * RADIANS_PER_DEGREE <= step.to) {
-          const sample = new Float64Array(system.dimension);
-          const angle = origin + atDegrees.length * RADIANS_PER_DEGREE;
-          step.interpolate(angle, sample);
-          sample[SLOT.crankAngle] = angle;
-          atDegrees.push(sample);
-        }
-      },
-    });
-    if (arrival.reason !== 'end') return arrival;
-    atEdges.set(stop, y.slice());
-  }
-  atDegrees.push(y.slice());
-  return { atDegrees, atEdges, after: y };
 }
 
 function endProfile(end: WorkingEnd, column: () => Float64Array): EndProfile {
@@ -131,40 +85,24 @@ function writeSample(
   for (const [k, flows] of profile.massFlow.entries()) flows[i] = now.massFlow[k]!;
 }
 
-/** The state of an end at the edge nearest to one of its valve events; events are edges by the gear's contract. */
-function eventState(system: EngineSystem, turn: Turn, end: WorkingEnd, event: number): EventState {
-  const wanted = wrappedAngle(event + end.deadCentre);
-  const distance = (edge: number): number => Math.abs(Math.sin((edge - wanted) / 2));
-  const nearest = [...turn.atEdges.keys()].reduce((best, edge) =>
-    distance(edge) < distance(best) ? edge : best,
-  );
-  const y = turn.atEdges.get(nearest)!;
-  const volume = system.observe(y).endVolume[system.engine.ends.indexOf(end)]!;
-  return { mass: y[system.slots.mass(end.place - FIRST_VOLUME)]!, volume };
-}
-
 /** Measures the turn that begins at `start`, a state at top dead centre that turns forward. */
 export function measureCycle(
   system: EngineSystem,
   stepper: Stepper,
   start: Float64Array,
-): MeasuredCycle | Arrival {
-  const before = start.slice();
-  resetTotals(system, before);
-  const turn = followTurn(system, stepper, before);
-  if ('reason' in turn) return turn;
-  return {
-    before,
-    after: turn.after,
-    profile: profileOf(system, before, turn.atDegrees),
-    residuals: ledgerResiduals(system, before, turn.after),
-    passageMass: system.engine.passages.map((_, i) => turn.after[system.slots.passageMass(i)]!),
-    ends: system.engine.ends.map((end) => {
-      const { admission, cutOff } = end.valveGear.events;
-      return {
-        atAdmission: eventState(system, turn, end, admission),
-        atCutOff: eventState(system, turn, end, cutOff),
-      };
-    }),
+): MeasuredCycle | TurnFailure {
+  const origin = start[SLOT.crankAngle]!;
+  const samples: Float64Array[] = [start.slice()];
+  const onStep = (step: AcceptedStep): void => {
+    while (samples.length < DEGREES && origin + samples.length * RADIANS_PER_DEGREE <= step.to) {
+      const sample = new Float64Array(system.dimension);
+      const angle = origin + samples.length * RADIANS_PER_DEGREE;
+      step.interpolate(angle, sample);
+      sample[SLOT.crankAngle] = angle;
+      samples.push(sample);
+    }
   };
+  const turn = measureTurn(system, stepper, start, onStep);
+  if ('reason' in turn) return turn;
+  return { ...turn, profile: profileOf(system, turn.before, [...samples, turn.after]) };
 }

@@ -8,15 +8,12 @@ import type { Arrival, EventFunction, Journey } from '../numerics/integrator.ts'
 import { SLOT } from '../model/slots.ts';
 import { FIRST_VOLUME } from '../model/engine.ts';
 import type { Direction, EngineSystem } from '../model/system.ts';
+import { BRISK, SLOW } from './speeds.ts';
 import type { Stepper } from './stepper.ts';
 import { torqueBalance } from './torque-balance.ts';
 import type { TraceRecorder } from './trace-recorder.ts';
 
 const TURN = 2 * Math.PI;
-
-/** Above the first the state moves in crank angle, below the second in time again [rad/s]. */
-const BRISK = 1;
-const SLOW = 0.5;
 
 /**
  * Rest is for good once the chest is full, its pressure changing by less than this share per second, and the torque that
@@ -234,8 +231,8 @@ function turnMilestone(motion: Motion): Milestone | undefined {
 }
 
 /** The nearest edge strictly ahead in a direction, as an unwrapped crank angle. */
-function nextEdge({ system, y }: Motion, direction: 1 | -1): number {
-  const { edges } = system.engine;
+function nextEdge({ stepper, y }: Motion, direction: 1 | -1): number {
+  const edges = stepper.stops;
   const angle = y[SLOT.crankAngle]!;
   const turn = Math.floor(angle / TURN);
   for (const offset of [0, 1]) {

@@ -104,7 +104,8 @@ export interface PlaceExtremes {
   readonly temperature: Range;
 }
 
-export interface SettledCycle {
+/** What one turn of a settled engine adds up to. */
+export interface SettledTurn {
   /** Mean speed [rad/s]: 2π over the period. */
   readonly speed: number;
   readonly period: number;
@@ -120,14 +121,18 @@ export interface SettledCycle {
   readonly airFlowAnr: number;
   readonly air: AirLedger;
   readonly passages: readonly PassageTotal[];
+  readonly events: ValveEvents;
+  /** Cut-off as a share of the stroke. */
+  readonly cutOffFraction: number;
+}
+
+/** The same turn with what it goes through on its way. */
+export interface SettledCycle extends SettledTurn {
   /** (ω_max − ω_min)/ω_mean. */
   readonly speedFluctuation: number;
   readonly extremes: readonly PlaceExtremes[];
   /** Lowest temperature [K] of the air that leaves by the exhaust port. */
   readonly coldestExhaust: number;
-  readonly events: ValveEvents;
-  /** Cut-off as a share of the stroke. */
-  readonly cutOffFraction: number;
   readonly profile: CycleProfile;
 }
 

@@ -1,5 +1,4 @@
 /** One engine from rest to its verdict: the main job. */
-import type { Arrival } from '../numerics/integrator.ts';
 import { buildEngine, type Engine, type WorkingEnd } from '../model/engine.ts';
 import { initialState } from '../model/initial-state.ts';
 import { ledgerResiduals } from '../model/ledger.ts';
@@ -11,7 +10,9 @@ import type { EngineSpec } from '../parts/engine-description.ts';
 import { compressorVerdict } from './compressor-verdict.ts';
 import { measureCycle, type MeasuredCycle } from './cycle.ts';
 import { moistureOf } from './moisture.ts';
-import { motionFrom, type Milestone } from './motion.ts';
+import type { TurnFailure } from './one-turn.ts';
+import { failedTurn } from './failed-turn.ts';
+import { motionFrom } from './motion.ts';
 import { outcomeOf } from './outcome-words.ts';
 import type { EndFacts, EngineFacts, LedgerResiduals, RunResult } from './result.ts';
 import { settle } from './settle.ts';
@@ -108,13 +109,7 @@ const worse = (a: LedgerResiduals, b: LedgerResiduals): LedgerResiduals => ({
 });
 
 /** Only a turn that gave up on its way has a reason. */
-const gaveUp = (turn: MeasuredCycle | Arrival): turn is Arrival => 'reason' in turn;
-
-/** What a measured turn that gave up means for the run. */
-const failedTurn = (arrival: Arrival): Milestone =>
-  arrival.reason === 'non-finite'
-    ? { kind: 'non-finite', component: arrival.component }
-    : { kind: 'step-limit' };
+const gaveUp = (turn: MeasuredCycle | TurnFailure): turn is TurnFailure => 'reason' in turn;
 
 /** Runs a description that has passed its checks. Never throws for an engine that does not run. */
 export function runEngine(spec: EngineSpec): RunResult {

@@ -6,7 +6,16 @@ import { SLOT } from '../model/slots.ts';
 import type { EngineSystem } from '../model/system.ts';
 import { strokeFraction } from '../parts/crank-train.ts';
 import type { MeasuredCycle } from './cycle.ts';
-import type { AirLedger, CycleProfile, PlaceExtremes, Range, SettledCycle, WorkLedger } from './result.ts';
+import type { MeasuredTurn } from './measured-turn.ts';
+import type {
+  AirLedger,
+  CycleProfile,
+  PlaceExtremes,
+  Range,
+  SettledCycle,
+  SettledTurn,
+  WorkLedger,
+} from './result.ts';
 
 function rangeOf(column: Float64Array): Range {
   return { min: column.reduce((a, b) => Math.min(a, b)), max: column.reduce((a, b) => Math.max(a, b)) };
@@ -26,7 +35,7 @@ function extremesOf(profile: CycleProfile): readonly PlaceExtremes[] {
   return [chest, ...ends];
 }
 
-function workLedger(system: EngineSystem, { before, after }: MeasuredCycle): WorkLedger {
+function workLedger(system: EngineSystem, { before, after }: MeasuredTurn): WorkLedger {
   const { slots } = system;
   return {
     indicated: after[slots.gasWork]!,
@@ -44,7 +53,7 @@ function workLedger(system: EngineSystem, { before, after }: MeasuredCycle): Wor
  * open exhaust; blown straight through both open ports; filled the clearance at cut-off pressure beyond what was left
  * in it; the rest pushed the pistons.
  */
-function airLedger(system: EngineSystem, cycle: MeasuredCycle): AirLedger {
+function airLedger(system: EngineSystem, cycle: MeasuredTurn): AirLedger {
   const { engine, slots } = system;
   const { passages } = engine;
   const total = (i: number): number => cycle.passageMass[i]!;
@@ -87,18 +96,15 @@ function placeName({ engine }: EngineSystem, place: number): string {
   return place === ATMOSPHERE ? 'room' : engine.volumes[place - FIRST_VOLUME]!.name;
 }
 
-export function settledCycle(system: EngineSystem, cycle: MeasuredCycle): SettledCycle {
+export function settledTurn(system: EngineSystem, turn: MeasuredTurn): SettledTurn {
   const { engine } = system;
-  const { profile } = cycle;
-  const period = cycle.after[SLOT.time]! - cycle.before[SLOT.time]!;
-  const speed = (2 * Math.PI) / period;
-  const work = workLedger(system, cycle);
-  const air = airLedger(system, cycle);
+  const period = turn.after[SLOT.time]! - turn.before[SLOT.time]!;
+  const work = workLedger(system, turn);
+  const air = airLedger(system, turn);
   const airMassFlow = air.mass / period;
-  const speeds = rangeOf(profile.speed);
   const { events } = engine.ends[0].valveGear;
   return {
-    speed,
+    speed: (2 * Math.PI) / period,
     period,
     sweptVolume: engine.sweptVolume,
     work,
@@ -113,13 +119,22 @@ export function settledCycle(system: EngineSystem, cycle: MeasuredCycle): Settle
       role,
       from: placeName(system, from),
       to: placeName(system, to),
-      mass: cycle.passageMass[i]!,
+      mass: turn.passageMass[i]!,
     })),
-    speedFluctuation: (speeds.max - speeds.min) / speed,
-    extremes: extremesOf(profile),
-    coldestExhaust: coldestExhaust(system, profile),
     events,
     cutOffFraction: strokeFraction(engine.crank, events.cutOff),
+  };
+}
+
+export function settledCycle(system: EngineSystem, cycle: MeasuredCycle): SettledCycle {
+  const { profile } = cycle;
+  const turn = settledTurn(system, cycle);
+  const speeds = rangeOf(profile.speed);
+  return {
+    ...turn,
+    speedFluctuation: (speeds.max - speeds.min) / turn.speed,
+    extremes: extremesOf(profile),
+    coldestExhaust: coldestExhaust(system, profile),
     profile,
   };
 }

@@ -9,17 +9,41 @@ import { SLOT } from '../model/slots.ts';
 import type { Direction, EngineSystem } from '../model/system.ts';
 import { holdEnergy, holdSpeed, turningJourney } from './turning-view.ts';
 
-/**
- * Relative errors per step. With the first, settled speeds agree with those of a far tighter one to 1e-5; five times
- * looser, the works no longer close to one in a million. The second is as good over the short stretches near rest.
- */
-const ANGLE_TOLERANCE = 2e-6;
-const TIME_TOLERANCE = 1e-7;
+/** How closely a state is followed: relative errors per step, and by which method near rest. */
+export interface Accuracy {
+  readonly turning: number;
+  readonly nearRest: number;
+  /** Extrapolation is the closer one on smooth stretches, the stiff method the quicker one at loose tolerances. */
+  readonly nearRestBy: 'extrapolation' | 'stiff method';
+  /** Where steps must end: at every kink of the slopes, or only where ports open and shut. */
+  readonly stops: 'edges' | 'events';
+}
+
+/** Settled speeds agree with those of a far tighter one to 1e-5. */
+export const FINE: Accuracy = {
+  turning: 2e-6,
+  nearRest: 1e-7,
+  nearRestBy: 'extrapolation',
+  stops: 'edges',
+};
+
+/** Settled speeds agree with the fine ones to 1e-3. A kink stepped over costs less than a stop there. */
+export const QUICK: Accuracy = {
+  turning: 1e-4,
+  nearRest: 1e-3,
+  nearRestBy: 'stiff method',
+  stops: 'events',
+};
+
+/** To find the way to a settled speed, which is then found more closely. */
+export const ROUGH: Accuracy = { ...QUICK, turning: 2e-3 };
 
 /** Speeds that far below running are told apart no further [rad/s]. */
 const SLOW_SPEED = 0.1;
 
 export interface Stepper {
+  /** Crank angles in [0, 2π), ascending from 0, that no step goes over. */
+  readonly stops: readonly number[];
   inAngle(y: Float64Array, toAngle: number, journey: Journey): Arrival;
   inTime(direction: Direction, y: Float64Array, toTime: number, journey: Journey): Arrival;
   readonly counters: { readonly derivativeCalls: number; readonly acceptedSteps: number };
@@ -54,7 +78,7 @@ function turningTolerances(system: EngineSystem, relative: number): Tolerances {
 const JACOBIAN_COST = 3;
 
 /** The stiff method: chest and cylinder follow each other within a degree when ports stand wide open. */
-function angleIntegrator(system: EngineSystem): Integrator {
+function angleIntegrator(system: EngineSystem, { turning }: Accuracy): Integrator {
   const problem = {
     dimension: system.dimension,
     coupled: system.coupled,
@@ -67,21 +91,31 @@ function angleIntegrator(system: EngineSystem): Integrator {
       return JACOBIAN_COST;
     },
   };
-  return rosenbrockIntegrator(problem, turningTolerances(system, ANGLE_TOLERANCE));
+  return rosenbrockIntegrator(problem, turningTolerances(system, turning));
 }
 
-/** Near rest the speed is small and the stretches short: extrapolation does well. */
-function timeIntegrator(system: EngineSystem, direction: Direction): Integrator {
+function timeIntegrator(system: EngineSystem, direction: Direction, accuracy: Accuracy): Integrator {
   const problem = {
     dimension: system.dimension,
     derivative: (_x: number, y: Float64Array, slopes: Float64Array) => {
       system.timeSlopes(direction, y, slopes);
     },
   };
-  return odexIntegrator(problem, tolerances(system, TIME_TOLERANCE));
+  const allowed = tolerances(system, accuracy.nearRest);
+  if (accuracy.nearRestBy === 'extrapolation') return odexIntegrator(problem, allowed);
+  const stiff = {
+    ...problem,
+    coupled: system.coupled,
+    autonomous: true,
+    jacobian: (y: Float64Array, slopes: Float64Array, jacobian: Float64Array) => {
+      system.timeJacobian(direction, y, slopes, jacobian);
+      return JACOBIAN_COST;
+    },
+  };
+  return rosenbrockIntegrator(stiff, allowed);
 }
 
-export function engineStepper(system: EngineSystem): Stepper {
+export function engineStepper(system: EngineSystem, accuracy: Accuracy = FINE): Stepper {
   const made = new Map<string, Integrator>();
   const kept = (name: string, make: () => Integrator): Integrator => {
     const integrator = made.get(name) ?? make();
@@ -98,15 +132,16 @@ export function engineStepper(system: EngineSystem): Stepper {
   };
 
   return {
+    stops: accuracy.stops === 'edges' ? system.engine.edges : system.engine.events,
     inAngle: (y, toAngle, journey) => {
-      const angle = kept('angle', () => angleIntegrator(system));
+      const angle = kept('angle', () => angleIntegrator(system, accuracy));
       holdEnergy(system, y);
       const arrival = angle.advance(y[SLOT.crankAngle]!, y, toAngle, turningJourney(system, journey));
       holdSpeed(system, y);
       return arrived(arrival, y, SLOT.crankAngle);
     },
     inTime: (direction, y, toTime, journey) => {
-      const time = kept(`time ${direction}`, () => timeIntegrator(system, direction));
+      const time = kept(`time ${direction}`, () => timeIntegrator(system, direction, accuracy));
       return arrived(time.advance(y[SLOT.time]!, y, toTime, journey), y, SLOT.time);
     },
     counters: {

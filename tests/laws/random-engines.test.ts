@@ -18,16 +18,17 @@ const STEP_BUDGET = 15_000;
 const LIMIT = 1e-6;
 
 vi.mock(import('../../src/run/stepper.ts'), async (original) => {
-  const { engineStepper } = await original();
+  const module = await original();
   return {
-    engineStepper: (system) => {
-      const stepper = engineStepper(system);
+    ...module,
+    engineStepper: (system, accuracy) => {
+      const stepper = module.engineStepper(system, accuracy);
       const within = (journey: Journey): Journey => ({
         ...journey,
         stepLimit: Math.max(1, STEP_BUDGET - stepper.counters.acceptedSteps),
       });
       return {
-        counters: stepper.counters,
+        ...stepper,
         inAngle: (y, toAngle, journey) => stepper.inAngle(y, toAngle, within(journey)),
         inTime: (direction, y, toTime, journey) => stepper.inTime(direction, y, toTime, within(journey)),
       };

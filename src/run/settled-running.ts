@@ -1,0 +1,122 @@
+/**
+ * The settled answer, quickly: does the engine get going from its start, and how does it run then? For sweeps, searches
+ * and curves; `runEngine` tells the whole story of one engine.
+ *
+ * The start is followed for real to the first whole turn; from there the settled state is found as a root. An engine for
+ * which that leads nowhere, because it stalls again or because its turns never come to repeat themselves, is spun on
+ * for real.
+ */
+import { buildEngine, type Engine } from '../model/engine.ts';
+import { initialState } from '../model/initial-state.ts';
+import { engineSystem } from '../model/system.ts';
+import type { EngineSpec } from '../parts/engine-description.ts';
+import { failedTurn } from './failed-turn.ts';
+import { measureTurn, type MeasuredTurn } from './measured-turn.ts';
+import { motionFrom, nextMilestone, type Milestone, type Motion } from './motion.ts';
+import { oneTurn } from './one-turn.ts';
+import type { Outcome } from './outcome.ts';
+import { outcomeOf } from './outcome-words.ts';
+import type { Counters, SettledTurn } from './result.ts';
+import { settle } from './settle.ts';
+import { settleByRoot, type Level } from './settled-root.ts';
+import { settledTurn } from './settled-cycle.ts';
+import { engineStepper, FINE, QUICK, ROUGH, type Accuracy, type Stepper } from './stepper.ts';
+import { silentRecorder } from './trace-recorder.ts';
+
+/** Shares within which a turn repeats itself: rough ones to begin with, then as the answer is to be. */
+const ROUGHLY = { speed: 5e-3, gas: 2e-2 };
+const CLOSELY = { speed: 2e-4, gas: 1e-3 };
+
+export interface SettledAnswer {
+  /** Its time and turns are those that were followed for real, not those until it settles. */
+  readonly outcome: Outcome;
+  /** Only for an engine that settles. */
+  readonly settled?: SettledTurn;
+  readonly counters: Counters;
+}
+
+/** What a run came to, and what it cost. */
+interface Attempt {
+  readonly motion: Motion;
+  readonly end: Milestone | { readonly kind: 'settled' };
+  readonly settled?: SettledTurn;
+  readonly steppers: readonly Stepper[];
+  readonly turns: number;
+}
+
+function startOf(engine: Engine, { start, run }: EngineSpec, accuracy: Accuracy, totals: boolean): Motion {
+  const system = engineSystem(engine, { totals });
+  return motionFrom({
+    system,
+    stepper: engineStepper(system, accuracy),
+    recorder: silentRecorder,
+    y: initialState(system, start.crank_angle, start.hand_speed),
+    longestTime: run.longest_time,
+  });
+}
+
+/** Undefined when there is no root to be found. */
+function attemptByRoot(engine: Engine, spec: EngineSpec): Attempt | undefined {
+  const motion = startOf(engine, spec, QUICK, false);
+  const first = nextMilestone(motion);
+  if (first.kind !== 'turn') return { motion, end: first, steppers: [motion.stepper], turns: 0 };
+  const { system, y } = motion;
+  const full = engineSystem(engine);
+  const [rough, quick] = [engineStepper(system, ROUGH), engineStepper(full, QUICK)];
+  const whole = new Float64Array(full.dimension);
+  let measured: MeasuredTurn | undefined;
+  const levels: [Level, Level] = [
+    {
+      ...ROUGHLY,
+      turn: (start) => {
+        const after = start.slice();
+        return oneTurn(rough, after) ?? after;
+      },
+    },
+    {
+      ...CLOSELY,
+      turn: (start) => {
+        whole.set(start);
+        const turn = measureTurn(full, quick, whole);
+        if ('reason' in turn) return turn;
+        measured = turn;
+        return turn.after;
+      },
+    },
+  ];
+  const search = settleByRoot(system, y, levels);
+  if (search.kind !== 'settled' || measured === undefined) return undefined;
+  return {
+    motion,
+    end: { kind: 'settled' },
+    settled: settledTurn(full, measured),
+    steppers: [motion.stepper, rough, quick],
+    turns: 1 + search.turns,
+  };
+}
+
+function attemptBySpinning(engine: Engine, spec: EngineSpec): Attempt {
+  const motion = startOf(engine, spec, FINE, true);
+  const { system, stepper, y, startAngle } = motion;
+  const { end } = settle(motion);
+  const turns = Math.max(0, Math.floor((y[0]! - startAngle) / (2 * Math.PI)));
+  const attempt = { motion, end, steppers: [stepper], turns };
+  if (end.kind !== 'settled') return attempt;
+  const turn = measureTurn(system, stepper, y);
+  if ('reason' in turn) return { ...attempt, end: failedTurn(turn) };
+  return { ...attempt, settled: settledTurn(system, turn) };
+}
+
+/** Runs a description that has passed its checks. Never throws for an engine that does not run. */
+export function settledRunning(spec: EngineSpec): SettledAnswer {
+  const engine = buildEngine(spec);
+  const { motion, end, settled, steppers, turns } =
+    attemptByRoot(engine, spec) ?? attemptBySpinning(engine, spec);
+  const total = (key: 'derivativeCalls' | 'acceptedSteps'): number =>
+    steppers.reduce((sum, { counters }) => sum + counters[key], 0);
+  return {
+    outcome: outcomeOf(motion, end, settled?.speed),
+    ...(settled ? { settled } : {}),
+    counters: { derivativeCalls: total('derivativeCalls'), acceptedSteps: total('acceptedSteps'), turns },
+  };
+}
