@@ -29,20 +29,32 @@ export function readDxf(text: string): ReadDxf {
 const isPolyline = (entity: IEntity): entity is ILwpolylineEntity => entity.type === 'LWPOLYLINE';
 const isCircle = (entity: IEntity): entity is ICircleEntity => entity.type === 'CIRCLE';
 
-/** Every shape on a layer; throws for a line that is not closed. */
+/** Every shape on a layer that a tool follows; throws for a line that is not closed. */
 export function shapesOn(text: string, layer: string): Outline[] {
-  return readDxf(text)
-    .entities.filter((entity) => entity.layer === layer)
-    .map((entity) => {
-      if (isCircle(entity))
-        return circle(entity.radius * MM, { x: entity.center.x * MM, y: entity.center.y * MM });
-      if (!isPolyline(entity) || !entity.shape)
-        throw new Error(`a ${entity.type} that is not closed on ${layer}`);
-      // The reader leaves a bulge of nothing out, whatever its types say.
-      return entity.vertices.map(({ x, y, bulge = 0 }: { x: number; y: number; bulge?: number }) => ({
-        x: x * MM,
-        y: y * MM,
-        bulge,
-      }));
-    });
+  return on(text, layer).map((entity) => {
+    const shape = shapeOf(entity);
+    if (shape === undefined) throw new Error(`a ${entity.type} that is not closed on ${layer}`);
+    return shape;
+  });
+}
+
+/** The closed shapes among the lines of a layer. */
+export const closedOn = (text: string, layer: string): Outline[] =>
+  on(text, layer)
+    .map(shapeOf)
+    .filter((shape) => shape !== undefined);
+
+const on = (text: string, layer: string): IEntity[] =>
+  readDxf(text).entities.filter((entity) => entity.layer === layer);
+
+function shapeOf(entity: IEntity): Outline | undefined {
+  if (isCircle(entity))
+    return circle(entity.radius * MM, { x: entity.center.x * MM, y: entity.center.y * MM });
+  if (!isPolyline(entity) || !entity.shape) return undefined;
+  // The reader leaves a bulge of nothing out, whatever its types say.
+  return entity.vertices.map(({ x, y, bulge = 0 }: { x: number; y: number; bulge?: number }) => ({
+    x: x * MM,
+    y: y * MM,
+    bulge,
+  }));
 }

@@ -14,6 +14,7 @@ import type { Values } from '../../kinds/parameter.ts';
 import { filmResistance } from '../../gas/gap.ts';
 import type { PartContext } from '../part-context.ts';
 import { fixedGap, gap, type Passage } from '../passage.ts';
+import { slideValveMaking } from './flat-slide-valve-making.ts';
 import { mm } from './in-words.ts';
 import { slideValveComplaints } from './slide-valve-complaints.ts';
 import { slideValveGear } from './slide-valve-gear.ts';
@@ -47,9 +48,10 @@ const flatSlideValveParameters = {
     '5 um',
     'Height of the gap left between valve and port face with the air pressing on; zero for a perfect fit.',
   ),
+  making: slideValveMaking,
 };
 
-type FlatSlideValve = Values<typeof flatSlideValveParameters>;
+export type FlatSlideValve = Values<typeof flatSlideValveParameters>;
 
 /** The hollow must still uncover as much of the exhaust port as of the cylinder port. */
 function cavityComplaints(own: FlatSlideValve): Complaint[] {
