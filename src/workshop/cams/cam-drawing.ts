@@ -218,6 +218,9 @@ export function camDrawing(
     notes: [
       `Seen on the side from which the shaft turns ${cams.turning}. Engrave the mark on this side.`,
       `With the crank at ${deadCentreWords[deadCentre]} the mark points along the follower's axis; crank angles count from there.`,
+      ...(cams.follower === 'roller'
+        ? ['Keep the roller in line with the cam: a pin in a groove must hold the spool from turning.']
+        : []),
       'Leave the flanks 0.1 mm proud when cutting, then file and stone to the line; blend without flats.',
       ...(cams.fixing === 'keyway'
         ? ['The keyway is cut on the mark: once cut, the timing is fixed.']
