@@ -17,13 +17,23 @@ export interface Conductance {
   readonly criticalPressureRatio: number;
 }
 
+/** C ρ₀ √T₀, scaled to the gas: ṁ √T₁/(p₁ φ) [m s √K]. */
+export const chokedFactor = (gas: Gas, { sonicConductance }: Conductance): number =>
+  sonicConductance *
+  ANR_DENSITY *
+  Math.sqrt(ANR_TEMPERATURE) *
+  (gas.chokedFlowFactor / dryAir.chokedFlowFactor);
+
+/** φ(x) at a pressure ratio x = p₂/p₁ ≤ 1, for a critical ratio b. */
+export function subsonicShare(gas: Gas, b: number, ratio: number): number {
+  const s = Math.max(0, (ratio - b) / (1 - b));
+  return roundedRoot(1 - s * s, gas.equalPressureRounding);
+}
+
 /** Mass flow [kg/s]; p₁ ≥ p₂ > 0 [Pa absolute], T₁ > 0 [K]. */
 export function conductanceFlow(gas: Gas, element: Conductance, p1: number, t1: number, p2: number): number {
-  const { sonicConductance: c, criticalPressureRatio: b } = element;
-  const s = Math.max(0, (p2 / p1 - b) / (1 - b));
-  const phi = roundedRoot(1 - s * s, gas.equalPressureRounding);
-  const gasFactor = gas.chokedFlowFactor / dryAir.chokedFlowFactor;
-  return c * p1 * ANR_DENSITY * Math.sqrt(ANR_TEMPERATURE / t1) * phi * gasFactor;
+  const share = subsonicShare(gas, element.criticalPressureRatio, p2 / p1);
+  return (chokedFactor(gas, element) * p1 * share) / Math.sqrt(t1);
 }
 
 /**

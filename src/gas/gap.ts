@@ -8,10 +8,30 @@
  * p₁² − p₂² scaling: leak-detection handbooks). K and Cd: common practice, no source.
  */
 import type { Gas } from './gas.ts';
-import { chokedFlow } from './nozzle.ts';
 
 const ENTRANCE_AND_EXIT_LOSS = 1.5;
 const CHOKED_DISCHARGE_COEFFICIENT = 0.8;
+
+/** 24 μ R T₁: all that the laminar part asks of the place upstream. */
+export const laminarFactor = (gas: Gas, t1: number): number =>
+  24 * gas.viscosity(t1) * gas.specificGasConstant * t1;
+
+/** K R/A². */
+export const gapLoss = (gas: Gas, section: number): number =>
+  (ENTRANCE_AND_EXIT_LOSS * gas.specificGasConstant) / (section * section);
+
+/** Choked flow per p₁/√T₁. */
+export const gapChokedFactor = (gas: Gas, section: number): number =>
+  CHOKED_DISCHARGE_COEFFICIENT * section * gas.chokedFlowFactor;
+
+/**
+ * Mass flow [kg/s] for a drive p₁² − p₂² ≥ 0 [Pa²], from the products of the law above: 24 μ R T₁ Z, K R T₁/A², and the
+ * most that can pass.
+ */
+export function drivenFlow(laminar: number, loss: number, drive: number, most: number): number {
+  const flow = (2 * drive) / (laminar + Math.sqrt(laminar * laminar + 4 * loss * drive));
+  return Math.min(flow, most);
+}
 
 /** Mass flow [kg/s]; p₁ ≥ p₂ ≥ 0 [Pa absolute], T₁ > 0 [K], Z > 0 [1/m³], A ≥ 0 [m²]. */
 export function gapFlow(
@@ -23,12 +43,12 @@ export function gapFlow(
   p2: number,
 ): number {
   if (section === 0) return 0;
-  const rt = gas.specificGasConstant * t1;
-  const laminar = 24 * gas.viscosity(t1) * rt * resistance;
-  const loss = (ENTRANCE_AND_EXIT_LOSS * rt) / (section * section);
-  const drive = p1 * p1 - p2 * p2;
-  const flow = (2 * drive) / (laminar + Math.sqrt(laminar * laminar + 4 * loss * drive));
-  return Math.min(flow, chokedFlow(gas, CHOKED_DISCHARGE_COEFFICIENT * section, p1, t1));
+  return drivenFlow(
+    laminarFactor(gas, t1) * resistance,
+    gapLoss(gas, section) * t1,
+    p1 * p1 - p2 * p2,
+    (gapChokedFactor(gas, section) * p1) / Math.sqrt(t1),
+  );
 }
 
 /** Resistance of a straight slit of length L, width w, height h [m]. */

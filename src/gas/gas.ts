@@ -6,6 +6,7 @@
  *
  * One gas is everywhere in an engine: whatever it sucks back from the room counts as working gas too.
  */
+import { powerTable, type PowerTable } from '../numerics/power-table.ts';
 import type { GasCheck } from './gas-check.ts';
 
 /** Taken in from the room by a compressor, moisture and all; or dry, and nothing to breathe. */
@@ -27,6 +28,10 @@ export interface Gas {
   viscosity(temperature: number): number;
   /** Pressure ratio at and below which a nozzle chokes. */
   readonly criticalPressureRatio: number;
+  /** ρ₂/ρ₁ = x^(1/γ) of an isentropic expansion, for pressure ratios x from the critical one to 1. */
+  readonly densityRatio: PowerTable;
+  /** √(2γ/((γ−1)R)) [s √K/m], of the nozzle law. */
+  readonly nozzleFactor: number;
   /** ṁ √T / (A p) through a perfect choked nozzle [s √K/m]. */
   readonly chokedFlowFactor: number;
   /** Where the square root of the flow laws is rounded off, see `roundedRoot`. */
@@ -61,6 +66,7 @@ export const gasConstantOf = (molarMass: number): number => MOLAR_GAS_CONSTANT /
 export function idealGas(data: GasData): Gas {
   const { specificGasConstant: R, heatCapacityRatio: gamma } = data;
   const cv = R / (gamma - 1);
+  const criticalPressureRatio = (2 / (gamma + 1)) ** (gamma / (gamma - 1));
   return {
     name: data.name,
     origin: data.origin,
@@ -70,7 +76,9 @@ export function idealGas(data: GasData): Gas {
     heatCapacityAtConstantVolume: cv,
     prandtlNumber: data.prandtlNumber,
     viscosity: data.viscosity,
-    criticalPressureRatio: (2 / (gamma + 1)) ** (gamma / (gamma - 1)),
+    criticalPressureRatio,
+    densityRatio: powerTable(1 / gamma, criticalPressureRatio),
+    nozzleFactor: Math.sqrt((2 * gamma) / ((gamma - 1) * R)),
     chokedFlowFactor: Math.sqrt((gamma / R) * (2 / (gamma + 1)) ** ((gamma + 1) / (gamma - 1))),
     equalPressureRounding: data.equalPressureRounding ?? EQUAL_PRESSURE_ROUNDING,
     checks: data.checks,

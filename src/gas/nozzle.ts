@@ -6,22 +6,23 @@
  * Assumes steady flow through the port at each instant, no recovery of the jet behind it. Source: any gas-dynamics
  * text, for example White, Fluid Mechanics, chapter on compressible flow.
  */
+import { powerFrom } from '../numerics/power-table.ts';
 import { roundedRoot, type Gas } from './gas.ts';
+
+/** ψ(x) at a pressure ratio x = p₂/p₁ ≤ 1 [s √K/m]. */
+export function nozzleFunction(gas: Gas, ratio: number): number {
+  const x = Math.max(ratio, gas.criticalPressureRatio);
+  // The other power, x^((γ−1)/γ) = T₂/T₁, follows from the densities.
+  const density = powerFrom(gas.densityRatio, x);
+  return gas.nozzleFactor * density * roundedRoot(1 - x / density, gas.equalPressureRounding);
+}
 
 /**
  * Mass flow [kg/s] from upstream (1) to downstream (2); needs p₁ ≥ p₂ > 0 [Pa absolute], T₁ > 0 [K],
  * effective area Cd·A ≥ 0 [m²].
  */
 export function nozzleFlow(gas: Gas, effectiveArea: number, p1: number, t1: number, p2: number): number {
-  const { heatCapacityRatio: gamma, criticalPressureRatio } = gas;
-  const x = Math.max(p2 / p1, criticalPressureRatio);
-  const logX = Math.log(x);
-  const q = 1 - Math.exp((logX * (gamma - 1)) / gamma);
-  const psi =
-    Math.sqrt((2 * gamma) / ((gamma - 1) * gas.specificGasConstant)) *
-    Math.exp(logX / gamma) *
-    roundedRoot(q, gas.equalPressureRounding);
-  return (effectiveArea * p1 * psi) / Math.sqrt(t1);
+  return (effectiveArea * p1 * nozzleFunction(gas, p2 / p1)) / Math.sqrt(t1);
 }
 
 /** The most a nozzle of that effective area can pass [kg/s], whatever lies behind it. */

@@ -13,8 +13,6 @@ interface SutherlandConstants {
 
 export function sutherlandViscosity(reference: SutherlandConstants): (temperature: number) => number {
   const { viscosity, temperature: t0, sutherland: s } = reference;
-  return (temperature) => {
-    const ratio = temperature / t0;
-    return (viscosity * ratio * Math.sqrt(ratio) * (t0 + s)) / (temperature + s);
-  };
+  const factor = (viscosity * (t0 + s)) / t0 ** 1.5;
+  return (temperature) => (factor * temperature * Math.sqrt(temperature)) / (temperature + s);
 }

@@ -8,6 +8,7 @@
  * about every volume. The temperature that counts is the upstream one: all flow laws know no other.
  */
 import { FIRST_VOLUME, type Engine } from './engine.ts';
+import type { Flows } from './flows.ts';
 import type { Instant } from './instant.ts';
 import { SHARE } from './small-share.ts';
 
@@ -16,12 +17,15 @@ export interface FlowChanges {
   readonly massFlow: Float64Array;
   readonly enthalpyFlow: Float64Array;
   /** Takes the differences at the instant; needs the way each volume's energy goes, for kinks right ahead. */
-  begin(angle: number, speed: number, rising: (volume: number) => boolean): void;
+  begin(rising: (volume: number) => boolean): void;
   /** Writes the changes with an unknown that moves the pressure and the temperature of a volume by so much per unit. */
   write(volume: number, pressureChange: number, temperatureChange: number): void;
+  /** Writes the changes with the speed [per rad/s]. */
+  writeSpeed(angle: number, speed: number): void;
 }
 
-export function flowChanges(engine: Engine, instant: Instant): FlowChanges {
+/** `flows` must stand at the instant. */
+export function flowChanges(engine: Engine, instant: Instant, flows: Flows): FlowChanges {
   const { gas, passages, volumes } = engine;
   const { pressure, temperature, massFlow } = instant;
   const cp = gas.heatCapacityAtConstantPressure;
@@ -32,6 +36,8 @@ export function flowChanges(engine: Engine, instant: Instant): FlowChanges {
   const perTemperature = new Float64Array(n);
   const flowChange = new Float64Array(n);
   const enthalpyChange = new Float64Array(n);
+  const byTheClock = passages.flatMap(({ passage }, i) => (passage.byTheClock ? [i] : []));
+  const moved = new Float64Array(n);
   const ways = new Float64Array(volumes.length);
   const passagesOf = volumes.map((_, volume) => {
     const place = volume + FIRST_VOLUME;
@@ -42,48 +48,28 @@ export function flowChanges(engine: Engine, instant: Instant): FlowChanges {
 
   const upstreamOf = (i: number): number => (massFlow[i]! >= 0 ? passages[i]!.from : passages[i]!.to);
 
-  const flow = (i: number, angle: number, speed: number): number => {
-    const { from, to, lag, passage } = passages[i]!;
-    return passage.massFlow(
-      angle - lag,
-      pressure[from]!,
-      temperature[from]!,
-      pressure[to]!,
-      temperature[to]!,
-      speed,
-    );
-  };
-
   /** ∂ṁ/∂(pressure or temperature of a place). */
-  const slope = (
-    i: number,
-    quantity: Float64Array,
-    place: number,
-    way: number,
-    angle: number,
-    speed: number,
-  ): number => {
+  const slope = (i: number, quantity: Float64Array, place: number, way: number): number => {
     const here = quantity[place]!;
     quantity[place] = here + way * SHARE * here;
     const made = quantity[place] - here;
-    const moved = flow(i, angle, speed);
+    flows.writeFlow(i, moved);
     quantity[place] = here;
-    return (moved - massFlow[i]!) / made;
+    return (moved[i]! - massFlow[i]!) / made;
   };
 
   return {
     massFlow: flowChange,
     enthalpyFlow: enthalpyChange,
-    begin(angle, speed, rising) {
+    begin(rising) {
       for (let v = 0; v < ways.length; v += 1) ways[v] = rising(v) ? 1 : -1;
       for (let i = 0; i < n; i += 1) {
         const { from, to } = passages[i]!;
-        if (from >= FIRST_VOLUME)
-          perFrom[i] = slope(i, pressure, from, ways[from - FIRST_VOLUME]!, angle, speed);
-        if (to >= FIRST_VOLUME) perTo[i] = slope(i, pressure, to, ways[to - FIRST_VOLUME]!, angle, speed);
+        if (from >= FIRST_VOLUME) perFrom[i] = slope(i, pressure, from, ways[from - FIRST_VOLUME]!);
+        if (to >= FIRST_VOLUME) perTo[i] = slope(i, pressure, to, ways[to - FIRST_VOLUME]!);
         const upstream = upstreamOf(i);
         if (upstream >= FIRST_VOLUME && massFlow[i] !== 0)
-          perTemperature[i] = slope(i, temperature, upstream, 1, angle, speed);
+          perTemperature[i] = slope(i, temperature, upstream, 1);
       }
     },
     write(volume, pressureChange, temperatureChange) {
@@ -99,6 +85,19 @@ export function flowChanges(engine: Engine, instant: Instant): FlowChanges {
         flowChange[i] = change;
         enthalpyChange[i] = cp * (temperature[upstream]! * change + heating * massFlow[i]!);
       }
+    },
+    writeSpeed(angle, speed) {
+      flowChange.fill(0);
+      enthalpyChange.fill(0);
+      if (byTheClock.length === 0) return;
+      flows.setOpenings(angle, speed * (1 + SHARE));
+      for (const i of byTheClock) {
+        flows.writeFlow(i, moved);
+        const change = (moved[i]! - massFlow[i]!) / (SHARE * speed);
+        flowChange[i] = change;
+        enthalpyChange[i] = cp * temperature[upstreamOf(i)]! * change;
+      }
+      flows.setOpenings(angle, speed);
     },
   };
 }

@@ -1,9 +1,10 @@
 /**
  * ∂slope/∂unknown of the equations of motion, column by column.
  *
- * Crank angle and speed by differences of whole derivatives. Mass and energy of a volume from the few flows, torques and
- * wall heats that know of it, put together by the same sums as the slopes: what leaves one place enters the next in the
- * Jacobian too, and with it every linear sum that an implicit step keeps.
+ * Crank angle, and speed against time, by differences of whole derivatives. Mass and energy of a volume from the few flows,
+ * torques and wall heats that know of it, the kinetic energy from what knows of the speed, put together by the same sums
+ * as the slopes: what leaves one place enters the next in the Jacobian too, and with it every linear sum that an implicit
+ * step keeps.
  */
 import { FIRST_VOLUME, type Engine } from './engine.ts';
 import { flowChanges } from './flow-changes.ts';
@@ -25,13 +26,16 @@ export interface Rates {
 }
 
 export interface Jacobian {
-  /** The columns of crank angle and speed (or energy), given the derivative itself. */
-  motionColumns(
+  /** A column by a difference, given the derivative itself. */
+  differenceColumn(
+    k: number,
     evaluate: (y: Float64Array, slopes: Float64Array) => void,
     y: Float64Array,
     slopes: Float64Array,
     jacobian: Float64Array,
   ): void;
+  /** The column of the kinetic energy, against the crank angle; the state must be the one last observed. */
+  energyColumn(y: Float64Array, speed: number, jacobian: Float64Array): void;
   /** The columns of all gas; the state must be the one last observed. */
   gasColumns(y: Float64Array, slopes: Float64Array, rates: Rates, jacobian: Float64Array): void;
 }
@@ -51,7 +55,7 @@ export function systemJacobian(plan: Plan, observed: Observer): Jacobian {
   const { instant, mechanical } = observed;
   const { pressure, temperature, massFlow } = instant;
   const width = coupled.length;
-  const changes = flowChanges(engine, instant);
+  const changes = flowChanges(engine, instant, observed.flows);
   const column = new Float64Array(dimension);
   const moved = new Float64Array(slots.firstTotal);
   const shifted = new Float64Array(passages.length);
@@ -139,33 +143,54 @@ export function systemJacobian(plan: Plan, observed: Observer): Jacobian {
     if (pressureChange !== 0) addTorques(volume, pressureChange, y, rates);
   };
 
-  const differenceColumn = (
-    k: number,
-    evaluate: (y: Float64Array, slopes: Float64Array) => void,
-    y: Float64Array,
-    slopes: Float64Array,
-  ): void => {
-    const slot = coupled[k]!;
-    for (let i = 0; i < moved.length; i += 1) moved[i] = y[i]!;
-    moved[slot] = y[slot]! + (slopes[slot]! < 0 ? -SHARE : SHARE) * Math.max(1, Math.abs(y[slot]!));
-    const made = moved[slot] - y[slot]!;
-    evaluate(moved, column);
-    for (let i = 0; i < dimension; i += 1) column[i] = (column[i]! - slopes[i]!) / made;
-  };
-
   return {
-    motionColumns(evaluate, y, slopes, jacobian) {
-      for (let k = 0; k < 2; k += 1) {
-        differenceColumn(k, evaluate, y, slopes);
-        keep(k, jacobian);
+    differenceColumn(k, evaluate, y, slopes, jacobian) {
+      const slot = coupled[k]!;
+      for (let i = 0; i < moved.length; i += 1) moved[i] = y[i]!;
+      moved[slot] = y[slot]! + (slopes[slot]! < 0 ? -SHARE : SHARE) * Math.max(1, Math.abs(y[slot]!));
+      const made = moved[slot] - y[slot]!;
+      evaluate(moved, column);
+      for (let i = 0; i < dimension; i += 1) column[i] = (column[i]! - slopes[i]!) / made;
+      keep(k, jacobian);
+    },
+    energyColumn(y, speed, jacobian) {
+      // E = ½ J ω², so dω/dE = 1/(J ω), and what goes by the time goes by 1/ω.
+      const perEnergy = 1 / (instant.momentOfInertia * speed);
+      const timeChange = -perEnergy / (speed * speed);
+      column.fill(0);
+      column[SLOT.time] = timeChange;
+      sums.flows(massFlow, instant.enthalpyFlow, timeChange, column);
+      if (totals) sums.waste(massFlow, timeChange, column);
+      changes.writeSpeed(y[SLOT.crankAngle]!, speed);
+      sums.flows(changes.massFlow, changes.enthalpyFlow, perEnergy / speed, column);
+      for (const [i, { place }] of ends.entries()) {
+        const faster = observed.wallHeat(i, temperature[place]!, pressure[place]!, speed * (1 + SHARE));
+        const heat = instant.wallHeat[i]!;
+        const change = heat * timeChange + ((faster - heat) / (SHARE * speed * speed)) * perEnergy;
+        column[slots.energy(firstEnd + i)]! += change;
+        if (totals) column[slots.wallHeat]! += change;
       }
+      const { bearingTorque, gearTorque, loadTorque } = instant;
+      mechanical.setTorques(y[SLOT.crankAngle]!, speed * (1 + SHARE));
+      const per = perEnergy / (SHARE * speed);
+      const bearing = (instant.bearingTorque - bearingTorque) * per;
+      const gear = (instant.gearTorque - gearTorque) * per;
+      const load = (instant.loadTorque - loadTorque) * per;
+      mechanical.setTorques(y[SLOT.crankAngle]!, speed);
+      column[SLOT.speed] = -(bearing + gear + load);
+      if (totals) {
+        column[slots.bearingWork] = bearing;
+        column[slots.gearWork] = gear;
+        column[slots.loadWork] = load;
+      }
+      keep(1, jacobian);
     },
     gasColumns(y, slopes, rates, jacobian) {
       const cv = gas.heatCapacityAtConstantVolume;
       torques.gas = instant.gasTorque;
       torques.piston = instant.pistonTorque;
       torques.gear = instant.gearTorque;
-      changes.begin(y[SLOT.crankAngle]!, Math.abs(rates.speed), (v) => slopes[slots.energy(v)]! >= 0);
+      changes.begin((v) => slopes[slots.energy(v)]! >= 0);
       for (let v = 0; v < volumes.length; v += 1) {
         const mass = observed.mass(y, v);
         const pressurePerEnergy = (gas.heatCapacityRatio - 1) / observed.volume(v);

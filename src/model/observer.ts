@@ -5,6 +5,7 @@
  */
 import { wallArea } from '../parts/cylinder.ts';
 import { FIRST_VOLUME, type Engine } from './engine.ts';
+import { flows, type Flows } from './flows.ts';
 import { emptyInstant, type Instant } from './instant.ts';
 import { mechanics, type Mechanics } from './mechanics.ts';
 import { SLOT, type Slots } from './slots.ts';
@@ -22,6 +23,7 @@ export interface Observer {
   /** Overwritten by each look. */
   readonly instant: Instant;
   readonly mechanical: Mechanics;
+  readonly flows: Flows;
   /** Looks at a state that holds the speed. */
   look(y: Float64Array): void;
   /** Looks at a state that holds the kinetic energy of an engine that turns forward; its speed [rad/s]. */
@@ -34,17 +36,13 @@ export interface Observer {
 }
 
 export function observer(engine: Engine, slots: Slots): Observer {
-  const { gas, passages, ends, volumes } = engine;
+  const { gas, ends, volumes } = engine;
   const instant = emptyInstant(engine);
   const mechanical = mechanics(engine, instant);
-  const { pressure, temperature, massFlow, enthalpyFlow, endVolume } = instant;
-  const cp = gas.heatCapacityAtConstantPressure;
+  const { pressure, temperature, endVolume } = instant;
   const cv = gas.heatCapacityAtConstantVolume;
   const gammaMinusOne = gas.heatCapacityRatio - 1;
-  const from = Uint8Array.from(passages, (passage) => passage.from);
-  const to = Uint8Array.from(passages, (passage) => passage.to);
-  const lag = Float64Array.from(passages, (passage) => passage.lag);
-  const laws = passages.map(({ passage }) => passage);
+  const passing = flows(engine, instant);
   const fixedVolume = Float64Array.from(volumes, (volume) => volume.fixedVolume ?? 0);
   const firstEnd = volumes.length - ends.length;
   const firstMass = slots.mass(0);
@@ -56,29 +54,13 @@ export function observer(engine: Engine, slots: Slots): Observer {
     engine.wallHeat.flow(wallArea(ends[i]!, engine.cylinder.bore, endVolume[i]!), t, p, Math.abs(speed));
 
   const setGas = (y: Float64Array): void => {
-    for (let i = 0; i < volumes.length; i += 1) {
-      const m = mass(y, i);
+    for (let i = 0; i < fixedVolume.length; i += 1) {
+      const v = i < firstEnd ? fixedVolume[i]! : endVolume[i - firstEnd]!;
+      const m = Math.max(y[firstMass + 2 * i]!, LEAST_DENSITY * v);
       const t = y[firstMass + 2 * i + 1]! / (m * cv);
       const bounded = Math.min(MOST_TEMPERATURE, Math.max(LEAST_TEMPERATURE, t));
       temperature[FIRST_VOLUME + i] = bounded;
-      pressure[FIRST_VOLUME + i] = (gammaMinusOne * m * cv * bounded) / volume(i);
-    }
-  };
-
-  const setFlows = (angle: number, speed: number): void => {
-    for (let i = 0; i < laws.length; i += 1) {
-      const a = from[i]!;
-      const b = to[i]!;
-      const flow = laws[i]!.massFlow(
-        angle - lag[i]!,
-        pressure[a]!,
-        temperature[a]!,
-        pressure[b]!,
-        temperature[b]!,
-        speed,
-      );
-      massFlow[i] = flow;
-      enthalpyFlow[i] = flow * cp * temperature[flow >= 0 ? a : b]!;
+      pressure[FIRST_VOLUME + i] = (gammaMinusOne * m * cv * bounded) / v;
     }
   };
 
@@ -87,7 +69,8 @@ export function observer(engine: Engine, slots: Slots): Observer {
     const angle = y[SLOT.crankAngle]!;
     setGas(y);
     mechanical.setTorques(angle, speed);
-    setFlows(angle, Math.abs(speed));
+    passing.setOpenings(angle, Math.abs(speed));
+    passing.setFlows();
     for (let i = 0; i < ends.length; i += 1) {
       const { place } = ends[i]!;
       instant.wallHeat[i] = wallHeat(i, temperature[place]!, pressure[place]!, speed);
@@ -97,6 +80,7 @@ export function observer(engine: Engine, slots: Slots): Observer {
   return {
     instant,
     mechanical,
+    flows: passing,
     volume,
     mass,
     wallHeat,

@@ -97,15 +97,17 @@ export function engineSystem(engine: Engine, { totals }: SystemOptions = { total
       const evaluate = (state: Float64Array, out: Float64Array): void => {
         timeSlopes(direction, state, out);
       };
-      jacobians.motionColumns(evaluate, y, slopes, jacobian);
+      jacobians.differenceColumn(0, evaluate, y, slopes, jacobian);
+      jacobians.differenceColumn(1, evaluate, y, slopes, jacobian);
       observed.look(y);
       const speed = y[SLOT.speed]!;
       const perTorque = direction === 0 ? 0 : 1 / instant.momentOfInertia;
       jacobians.gasColumns(y, slopes, { speed, time: 1, angle: speed, direction, perTorque }, jacobian);
     },
     angleJacobian(y, slopes, jacobian) {
-      jacobians.motionColumns(angleSlopes, y, slopes, jacobian);
+      jacobians.differenceColumn(0, angleSlopes, y, slopes, jacobian);
       const speed = observed.lookTurning(y);
+      jacobians.energyColumn(y, speed, jacobian);
       const rates = { speed, time: 1 / speed, angle: 1, direction: 1, perTorque: 1 } as const;
       jacobians.gasColumns(y, slopes, rates, jacobian);
     },

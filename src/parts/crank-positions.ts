@@ -18,6 +18,8 @@ export function crankAngle(crank: CrankTrain, position: CrankPosition): number {
 
 /** The same angle in [0, 2π). */
 export function wrappedAngle(angle: number): number {
+  // Most angles are not far off, and the remainder of a division is slow.
+  if (angle >= 0 && angle < 2 * FULL_TURN) return angle < FULL_TURN ? angle : angle - FULL_TURN;
   const rest = angle % FULL_TURN;
   if (rest >= 0) return rest;
   // A hair below zero rounds up to the whole turn.

@@ -18,7 +18,7 @@ import type { EndFacts, EngineFacts, LedgerResiduals, RunResult } from './result
 import { settle } from './settle.ts';
 import { settledCycle } from './settled-cycle.ts';
 import { standStill } from './stand-still.ts';
-import { engineStepper } from './stepper.ts';
+import { engineStepper, FINE, FOLLOWING } from './stepper.ts';
 import { traceRecorder } from './trace-recorder.ts';
 
 const TURN = 2 * Math.PI;
@@ -115,14 +115,15 @@ const gaveUp = (turn: MeasuredCycle | TurnFailure): turn is TurnFailure => 'reas
 export function runEngine(spec: EngineSpec): RunResult {
   const engine = buildEngine(spec);
   const system = engineSystem(engine);
-  const stepper = engineStepper(system);
+  const stepper = engineStepper(system, FOLLOWING);
+  const fine = engineStepper(system, FINE);
   const recorder = traceRecorder(system);
   const start = initialState(system, spec.start.crank_angle, spec.start.hand_speed);
   const y = start.slice();
   recorder.note((i) => y[i]!);
   const motion = motionFrom({ system, stepper, recorder, y, longestTime: spec.run.longest_time });
   const { end, spunUp } = settle(motion);
-  const turn = end.kind === 'settled' ? measureCycle(system, stepper, y) : undefined;
+  const turn = end.kind === 'settled' ? measureCycle(system, fine, y) : undefined;
   const measured = turn && !gaveUp(turn) ? turn : undefined;
   const settled = measured && settledCycle(system, measured);
   const outcome = outcomeOf(motion, turn && gaveUp(turn) ? failedTurn(turn) : end, settled?.speed);
@@ -142,8 +143,8 @@ export function runEngine(spec: EngineSpec): RunResult {
     ...(moisture ? { moisture } : {}),
     ledger: measured ? worse(spinUpResiduals, measured.residuals) : spinUpResiduals,
     counters: {
-      derivativeCalls: stepper.counters.derivativeCalls,
-      acceptedSteps: stepper.counters.acceptedSteps,
+      derivativeCalls: stepper.counters.derivativeCalls + fine.counters.derivativeCalls,
+      acceptedSteps: stepper.counters.acceptedSteps + fine.counters.acceptedSteps,
       turns: Math.max(0, Math.floor((y[SLOT.crankAngle]! - spec.start.crank_angle) / TURN)),
     },
     engine: engineFacts(spec, engine, 2 * (settled?.speed ?? 60)),

@@ -10,13 +10,16 @@
  * running, unless another hides within one leap.
  */
 import { broyden } from '../numerics/broyden.ts';
+import { FIRST_VOLUME } from '../model/engine.ts';
 import { SLOT } from '../model/slots.ts';
 import type { EngineSystem } from '../model/system.ts';
+import { strokeFraction } from '../parts/crank-train.ts';
 import type { TurnFailure } from './one-turn.ts';
 import { SLOW } from './speeds.ts';
 
-/** Longest leap, as a change of the logarithm of the speed. */
-const LEAP = 0.5;
+/** Longest leap, as a change of the logarithm of the speed, and longest step of any unknown near the root. */
+const LEAP = 0.8;
+const LONGEST_STEP = 0.3;
 
 /** A leap shorter than this comes so near the root that all unknowns are solved for together. */
 const NEAR = 0.2;
@@ -30,6 +33,8 @@ export interface Level {
   /** Share of the speed, and of any mass or energy of gas. */
   readonly speed: number;
   readonly gas: number;
+  /** True when turns that repeat themselves so closely are an answer. */
+  readonly enough: boolean;
 }
 
 export type RootSearch = { readonly turns: number } & (
@@ -40,8 +45,6 @@ export type RootSearch = { readonly turns: number } & (
   | { readonly kind: 'lost' }
   | { readonly kind: 'failed'; readonly failure: TurnFailure }
 );
-
-type Slots = EngineSystem['slots'];
 
 /** The turns of one search, one after the other. */
 class Search {
@@ -100,56 +103,117 @@ function lead(search: Search, level: Level): number | undefined {
   return undefined;
 }
 
+/**
+ * The gas as unknowns: energy and temperature of every volume. In chest and hose the temperature goes slowly, by the share
+ * of their air that a turn replaces; an error that a turn mends by so little is that much larger than it looks.
+ */
+interface GasUnknowns {
+  readonly energySlot: Int32Array;
+  /** What a change of temperature per turn is multiplied by to estimate the error. */
+  readonly temperatureFactor: Float64Array;
+}
+
+function gasUnknowns({ engine, slots }: EngineSystem, y: Float64Array): GasUnknowns {
+  const { ends, volumes, gas, chest } = engine;
+  const chestDensity =
+    y[slots.mass(chest - FIRST_VOLUME)]! / (volumes[chest - FIRST_VOLUME]!.fixedVolume ?? 1);
+  // What fills the ends up to their cut-off, at the density of the chest.
+  const filled = ends.reduce((sum, { clearanceVolume, sweptVolume, valveGear }) => {
+    const share = strokeFraction(engine.crank, valveGear.events.cutOff);
+    return sum + clearanceVolume + share * sweptVolume;
+  }, 0);
+  const replaced = (i: number): number => (filled * chestDensity * gas.heatCapacityRatio) / y[slots.mass(i)]!;
+  return {
+    energySlot: Int32Array.from(volumes, (_, i) => slots.energy(i)),
+    temperatureFactor: Float64Array.from(volumes, ({ fixedVolume }, i) =>
+      fixedVolume === undefined ? 1 : 1 / (1 - Math.exp(-replaced(i))),
+    ),
+  };
+}
+
+/** Most turns at one level before the noise of its steps is taken to hide the rest. */
+const PATIENCE = 6;
+
 /** Solves for speed and gas together, with the last turn of the search for a beginning. */
-function close(
-  search: Search,
-  { mass, firstTotal }: Slots,
-  slope: number,
-  levels: readonly Level[],
-): boolean {
+function close(search: Search, gas: GasUnknowns, slope: number, levels: readonly Level[]): boolean {
   const { y } = search;
-  const firstMass = mass(0);
-  // Unknowns: logarithm of the speed, then mass and energy of every volume as a share of what they are now.
-  const size = 1 + firstTotal - firstMass;
-  const scale = search.after.slice(firstMass, firstTotal);
+  const { energySlot, temperatureFactor } = gas;
+  const size = 1 + 2 * energySlot.length;
   const residual = new Float64Array(size);
   const taken = new Float64Array(size);
   const solver = broyden(size);
+
+  const look = (): void => {
+    const { after } = search;
+    residual[0] = search.gain / slope;
+    for (const [i, slot] of energySlot.entries()) {
+      const energy = y[slot]!;
+      const temperature = energy / y[slot - 1]!;
+      residual[1 + 2 * i] = after[slot]! / energy - 1;
+      residual[2 + 2 * i] = (after[slot]! / after[slot - 1]! / temperature - 1) * temperatureFactor[i]!;
+    }
+  };
+  const isWithin = (level: Level): boolean =>
+    Math.abs(residual[0]!) < level.speed &&
+    residual.every((value, i) => i === 0 || Math.abs(value) < level.gas);
+  const step = (): void => {
+    const whole = solver.step(residual);
+    const longest = whole.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+    for (let i = 0; i < size; i += 1) taken[i] = whole[i]! * Math.min(1, LONGEST_STEP / longest);
+    y[SLOT.speed]! *= Math.exp(taken[0]!);
+    for (const [i, slot] of energySlot.entries()) {
+      const grown = 1 + taken[1 + 2 * i]!;
+      y[slot]! *= grown;
+      y[slot - 1]! *= grown / (1 + taken[2 + 2 * i]!);
+    }
+  };
+
   for (const level of levels) {
+    const isLast = level === levels.at(-1);
     // A closer level's turn from the same state is a new residual, not the effect of a step.
     if (level !== levels[0] && !search.run(level)) return false;
-    let stepped = false;
-    for (;;) {
-      residual[0] = search.gain / slope;
-      let gasError = 0;
-      for (let i = 1; i < size; i += 1) {
-        const slot = firstMass + i - 1;
-        residual[i] = (search.after[slot]! - y[slot]!) / scale[i - 1]!;
-        gasError = Math.max(gasError, Math.abs(residual[i]!));
-      }
-      if (stepped) solver.learn(taken, residual);
-      if (Math.abs(residual[0]) < level.speed && gasError < level.gas) break;
-      if (search.turns >= MOST_TURNS) return false;
-      const step = solver.step(residual);
-      const longest = step.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
-      for (let i = 0; i < size; i += 1) taken[i] = step[i]! * Math.min(1, LEAP / longest);
-      y[SLOT.speed]! *= Math.exp(taken[0]!);
-      for (let i = 1; i < size; i += 1) y[firstMass + i - 1]! += taken[i]! * scale[i - 1]!;
-      stepped = true;
+    look();
+    for (let turns = 0; !isWithin(level); turns += 1) {
+      if (turns === PATIENCE && isLast) return false;
+      if (turns === PATIENCE) break;
+      step();
       if (!search.run(level)) return false;
+      look();
+      solver.learn(taken, residual);
     }
+    if (level.enough && isWithin(level)) return true;
   }
   return true;
 }
 
-/** Moves `y`, a state at top dead centre at crank angle 0, to settled running by turns of ever closer levels. */
+/**
+ * Air that was pressed into chest and hose while they filled is warm, and long in being flushed out; what will stand there
+ * in settled running comes from the supply and has its temperature, or nearly.
+ */
+function flush({ engine, slots }: EngineSystem, y: Float64Array): void {
+  const { gas, supply, volumes } = engine;
+  for (const [i, { fixedVolume }] of volumes.entries())
+    if (fixedVolume !== undefined)
+      y[slots.mass(i)] = y[slots.energy(i)]! / (gas.heatCapacityAtConstantVolume * supply.temperature);
+}
+
+/**
+ * Moves `y`, a state at top dead centre, to settled running by turns of ever closer levels. A state that is near already
+ * comes with its slope, −d gain / d log speed [J].
+ */
 export function settleByRoot(
   system: EngineSystem,
   y: Float64Array,
   levels: readonly [Level, ...Level[]],
+  slopeNearby?: number,
 ): RootSearch {
   const search = new Search(system, y);
-  const slope = lead(search, levels[0]);
-  if (slope === undefined || !close(search, system.slots, slope, levels)) return search.end();
+  let slope = slopeNearby;
+  if (slope === undefined) {
+    flush(system, y);
+    slope = lead(search, levels[0]);
+  } else search.run(levels[0]);
+  if (search.failure || slope === undefined || !close(search, gasUnknowns(system, y), slope, levels))
+    return search.end();
   return { kind: 'settled', turns: search.turns };
 }

@@ -20,12 +20,21 @@ import type { Counters, SettledTurn } from './result.ts';
 import { settle } from './settle.ts';
 import { settleByRoot, type Level } from './settled-root.ts';
 import { settledTurn } from './settled-cycle.ts';
-import { engineStepper, FINE, QUICK, ROUGH, type Accuracy, type Stepper } from './stepper.ts';
+import {
+  CLOSER,
+  engineStepper,
+  FINE,
+  FOLLOWING,
+  QUICK,
+  ROUGH,
+  type Accuracy,
+  type Stepper,
+} from './stepper.ts';
 import { silentRecorder } from './trace-recorder.ts';
 
 /** Shares within which a turn repeats itself: rough ones to begin with, then as the answer is to be. */
-const ROUGHLY = { speed: 5e-3, gas: 2e-2 };
-const CLOSELY = { speed: 2e-4, gas: 1e-3 };
+const ROUGHLY = { speed: 5e-3, gas: 2e-2, enough: false };
+const CLOSELY = { speed: 2e-4, gas: 1e-3, enough: true };
 
 export interface SettledAnswer {
   /** Its time and turns are those that were followed for real, not those until it settles. */
@@ -62,10 +71,21 @@ function attemptByRoot(engine: Engine, spec: EngineSpec): Attempt | undefined {
   if (first.kind !== 'turn') return { motion, end: first, steppers: [motion.stepper], turns: 0 };
   const { system, y } = motion;
   const full = engineSystem(engine);
-  const [rough, quick] = [engineStepper(system, ROUGH), engineStepper(full, QUICK)];
+  const [rough, quick, closer] = [
+    engineStepper(system, ROUGH),
+    engineStepper(full, QUICK),
+    engineStepper(full, CLOSER),
+  ] as const;
   const whole = new Float64Array(full.dimension);
   let measured: MeasuredTurn | undefined;
-  const levels: [Level, Level] = [
+  const measure = (stepper: Stepper) => (start: Float64Array) => {
+    whole.set(start);
+    const turn = measureTurn(full, stepper, whole);
+    if ('reason' in turn) return turn;
+    measured = turn;
+    return turn.after;
+  };
+  const levels: [Level, ...Level[]] = [
     {
       ...ROUGHLY,
       turn: (start) => {
@@ -73,16 +93,9 @@ function attemptByRoot(engine: Engine, spec: EngineSpec): Attempt | undefined {
         return oneTurn(rough, after) ?? after;
       },
     },
-    {
-      ...CLOSELY,
-      turn: (start) => {
-        whole.set(start);
-        const turn = measureTurn(full, quick, whole);
-        if ('reason' in turn) return turn;
-        measured = turn;
-        return turn.after;
-      },
-    },
+    { ...CLOSELY, turn: measure(quick) },
+    // Valves that snap open make turns differ by more than that from rounding of steps alone.
+    { ...CLOSELY, turn: measure(closer) },
   ];
   const search = settleByRoot(system, y, levels);
   if (search.kind !== 'settled' || measured === undefined) return undefined;
@@ -90,19 +103,20 @@ function attemptByRoot(engine: Engine, spec: EngineSpec): Attempt | undefined {
     motion,
     end: { kind: 'settled' },
     settled: settledTurn(full, measured),
-    steppers: [motion.stepper, rough, quick],
+    steppers: [motion.stepper, rough, quick, closer],
     turns: 1 + search.turns,
   };
 }
 
 function attemptBySpinning(engine: Engine, spec: EngineSpec): Attempt {
-  const motion = startOf(engine, spec, FINE, true);
+  const motion = startOf(engine, spec, FOLLOWING, true);
   const { system, stepper, y, startAngle } = motion;
+  const fine = engineStepper(system, FINE);
   const { end } = settle(motion);
   const turns = Math.max(0, Math.floor((y[0]! - startAngle) / (2 * Math.PI)));
-  const attempt = { motion, end, steppers: [stepper], turns };
+  const attempt = { motion, end, steppers: [stepper, fine], turns };
   if (end.kind !== 'settled') return attempt;
-  const turn = measureTurn(system, stepper, y);
+  const turn = measureTurn(system, fine, y);
   if ('reason' in turn) return { ...attempt, end: failedTurn(turn) };
   return { ...attempt, settled: settledTurn(system, turn) };
 }

@@ -29,11 +29,17 @@ export const FINE: Accuracy = {
 
 /** Settled speeds agree with the fine ones to 1e-3. A kink stepped over costs less than a stop there. */
 export const QUICK: Accuracy = {
-  turning: 1e-4,
+  turning: 5e-5,
   nearRest: 1e-3,
   nearRestBy: 'stiff method',
   stops: 'events',
 };
+
+/** To follow one engine from its start. */
+export const FOLLOWING: Accuracy = { ...FINE, turning: 5e-5 };
+
+/** For engines whose quick turns differ too much among each other. */
+export const CLOSER: Accuracy = { ...QUICK, turning: 1e-5, stops: 'edges' };
 
 /** To find the way to a settled speed, which is then found more closely. */
 export const ROUGH: Accuracy = { ...QUICK, turning: 2e-3 };

@@ -1,6 +1,6 @@
 /** Every valve gear keeps its contract, with plausible values and with some far off; a bad one is found out. */
 import { describe, expect, it } from 'vitest';
-import { fixedGap, port } from '../../src/parts/passage.ts';
+import { gap, port } from '../../src/parts/passage.ts';
 import { valveGears } from '../../src/parts/valve-gears/registry.ts';
 import type { ValveGear } from '../../src/parts/valve-gears/valve-gear.ts';
 import { context, crankEnd, samplesOf } from './context.ts';
@@ -56,7 +56,7 @@ describe('a bad valve gear', () => {
   };
   const good: ValveGear = {
     ports: [port(gas, 'admission', into, hump(0.1, 1.5)), port(gas, 'exhaust', outOf, hump(3, 6))],
-    sealingGaps: [fixedGap(gas, { ...outOf, name: 'past' }, 1e15, 1e-7)],
+    sealingGaps: [gap(gas, { ...outOf, name: 'past' }, 1e15, 1e-7)],
     edges: [0.1, 1.5, 3, 6],
     events: { admission: 0.1, cutOff: 1.5, release: 3, compression: 6 },
     derivedSizes: [],

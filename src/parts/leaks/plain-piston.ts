@@ -4,7 +4,7 @@ import { kindOf } from '../../kinds/kind.ts';
 import { annulusResistance } from '../../gas/gap.ts';
 import { clearance, clearanceComplaints, clearanceOf } from '../fits/clearance.ts';
 import type { PartContext } from '../part-context.ts';
-import { fixedGap, type Passage } from '../passage.ts';
+import { gap, type Passage } from '../passage.ts';
 
 export const plainPistonLeak = kindOf({
   kind: 'plain piston',
@@ -25,7 +25,7 @@ export const plainPistonLeak = kindOf({
     clearanceComplaints(['clearance'], 'cylinder bore', bore, own.clearance),
   build: ({ clearance: play, length, eccentricity }, context): Passage => {
     const c = clearanceOf(context.bore, play).mean;
-    return fixedGap(
+    return gap(
       context.gas,
       { name: 'past the piston', from: 'cylinder', to: context.doubleActing ? 'other end' : 'atmosphere' },
       c === 0 ? Infinity : annulusResistance(context.bore, c, length, eccentricity),

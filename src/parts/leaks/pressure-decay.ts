@@ -11,7 +11,7 @@ import { kindOf, type Complaint } from '../../kinds/kind.ts';
 import type { Values } from '../../kinds/parameter.ts';
 import { decayResistance } from '../../gas/pressure-decay.ts';
 import type { PartContext } from '../part-context.ts';
-import { fixedGap, type Passage } from '../passage.ts';
+import { gap, type Passage } from '../passage.ts';
 import { between, leakPlaces } from './leak-places.ts';
 
 /** Wide enough that neither entrance loss nor choking is felt [m²]. */
@@ -73,7 +73,7 @@ function build(own: Values<typeof parameters>, context: PartContext): Passage {
   };
   const viscosity = gas.viscosity(own.temperature ?? atmosphericTemperature);
   const ends = { ...leakPlaces[own.between], name: `measured leak from ${own.between}` };
-  return fixedGap(gas, ends, decayResistance(decay, viscosity), WIDE);
+  return gap(gas, ends, decayResistance(decay, viscosity), WIDE);
 }
 
 export const pressureDecayLeak = kindOf({

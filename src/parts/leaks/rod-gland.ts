@@ -4,7 +4,7 @@ import { kindOf, type Complaint } from '../../kinds/kind.ts';
 import { annulusResistance } from '../../gas/gap.ts';
 import { clearance, clearanceComplaints, clearanceOf } from '../fits/clearance.ts';
 import type { PartContext } from '../part-context.ts';
-import { fixedGap, type Passage } from '../passage.ts';
+import { gap, type Passage } from '../passage.ts';
 
 export const rodGlandLeak = kindOf({
   kind: 'rod gland',
@@ -33,7 +33,7 @@ export const rodGlandLeak = kindOf({
         ],
   build: ({ clearance: play, length, eccentricity }, { gas, rodDiameter }): Passage => {
     const c = clearanceOf(rodDiameter, play).mean;
-    return fixedGap(
+    return gap(
       gas,
       { name: 'along the piston rod', from: 'other end', to: 'atmosphere' },
       c === 0 ? Infinity : annulusResistance(rodDiameter, c, length, eccentricity),

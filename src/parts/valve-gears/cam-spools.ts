@@ -3,12 +3,12 @@
  * Geometry and leaks of one spool: spool.ts. Its motion: cams/cam.ts.
  */
 import { kindOf } from '../../kinds/kind.ts';
-import { segmentTable } from '../../numerics/segment-table.ts';
 import { camEdges, spoolLift, type Cam } from '../cams/cam.ts';
 import { crankAngle, forwardAngle } from '../crank-positions.ts';
 import { fitSizes } from '../fits/clearance.ts';
 import type { PartContext } from '../part-context.ts';
-import { fixedGap, gap, port, type AreaLaw, type Passage } from '../passage.ts';
+import { gap, port, type Passage } from '../passage.ts';
+import { turnTable, type TurnTable } from '../turn-table.ts';
 import { camSpoolsComplaints } from './cam-spools-complaints.ts';
 import {
   camOf,
@@ -34,19 +34,21 @@ function drivenSpool(gear: CamSpools, name: SpoolName, context: PartContext): Dr
 }
 
 /** A law of the lift as a law of the crank angle, tabulated between the cam's edges; constant on the base circle. */
-function overTurn({ cam, edges }: DrivenSpool, law: (lift: number) => number): AreaLaw {
+function overTurn({ cam, edges }: DrivenSpool, law: (lift: number) => number): TurnTable {
   const sinceRise = edges.map((edge) => edge - cam.riseBegins).sort((a, b) => a - b);
   const breakpoints = sinceRise.filter((angle, i) => i === 0 || angle - sinceRise[i - 1]! > 1e-9);
-  const atRest = law(0);
-  const table = segmentTable((since) => law(spoolLift(cam, cam.riseBegins + since)) - atRest, breakpoints);
-  return (angle) => atRest + table.value(forwardAngle(cam.riseBegins, angle));
+  return turnTable(
+    (since) => law(spoolLift(cam, cam.riseBegins + since)),
+    cam.riseBegins,
+    breakpoints,
+    law(0),
+  );
 }
 
 function sealingGaps(driven: DrivenSpool, name: SpoolName, context: PartContext): Passage[] {
   const { spool } = driven;
   const { gas } = context;
   if (spool.radialClearance === 0) return [];
-  const rim = (): number => mouthRim(spool);
   const ends =
     name === 'admission' ? (['chest', 'cylinder'] as const) : (['cylinder', 'atmosphere'] as const);
   const [from, to] = ends;
@@ -54,10 +56,10 @@ function sealingGaps(driven: DrivenSpool, name: SpoolName, context: PartContext)
     gas,
     { name: `past the shut ${name} spool`, from, to },
     overTurn(driven, (lift) => shutResistance(spool, lift)),
-    rim,
+    mouthRim(spool),
   );
   const outOf = (place: 'chest' | 'cylinder'): Passage =>
-    fixedGap(
+    gap(
       gas,
       { name: `out of the ${name} spool's end, from the ${place}`, from: place, to: 'atmosphere' },
       endResistance(spool),
@@ -88,7 +90,7 @@ const spoolSizes = (gear: CamSpools, name: SpoolName): DerivedSize[] =>
 function build(gear: CamSpools, context: PartContext): ValveGear {
   const admission = drivenSpool(gear, 'admission', context);
   const exhaust = drivenSpool(gear, 'exhaust', context);
-  const area = (driven: DrivenSpool): AreaLaw =>
+  const area = (driven: DrivenSpool): TurnTable =>
     overTurn(driven, (lift) => spoolArea(driven.spool, gear.discharge_coefficient, lift));
   const { gas } = context;
   // Opening and closing are what the cams were made for.

@@ -8,11 +8,10 @@
  * are given in crank angle and L follows.
  */
 import { areaInSeries } from '../../gas/nozzle.ts';
-import { segmentTable } from '../../numerics/segment-table.ts';
 import { forwardAngle, FULL_TURN } from '../crank-positions.ts';
 import { sharedArea, type ArcRegion } from '../geometry/arc-region.ts';
 import { slotRegion } from '../geometry/arc-slot.ts';
-import type { AreaLaw } from '../passage.ts';
+import { turnTable, type TurnTable } from '../turn-table.ts';
 
 export interface DiscTrack {
   readonly pitchRadius: number;
@@ -65,16 +64,16 @@ export const trackRegion = (track: DiscTrack): ArcRegion =>
   slotRegion({ pitchRadius: track.pitchRadius, width: track.slotWidth, length: slotLength(track) });
 
 /** Effective area of the port: the overlap at either face, one behind the other. */
-export function trackArea(track: DiscTrack, dischargeCoefficient: number): AreaLaw {
+export function trackArea(track: DiscTrack, dischargeCoefficient: number): TurnTable {
   const region = trackRegion(track);
-  const perFace = segmentTable(
-    (angle) => dischargeCoefficient * exactOverlap(track, region, angle),
-    trackBreakpoints(track),
+  return turnTable(
+    (since) => {
+      const perFace = dischargeCoefficient * exactOverlap(track, region, since / track.slots);
+      return areaInSeries(perFace, perFace);
+    },
+    track.opens,
+    trackBreakpoints(track).map((discAngle) => track.slots * discAngle),
   );
-  return (angle) => {
-    const overlap = perFace.value(forwardAngle(track.opens, angle) / track.slots);
-    return areaInSeries(overlap, overlap);
-  };
 }
 
 const touchDistance = (track: DiscTrack): number => (track.holeDiameter + track.slotWidth) / 2;

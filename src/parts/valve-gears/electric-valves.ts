@@ -9,10 +9,10 @@
 import { crankPosition, group, pureNumber, quantity } from '../../kinds/describe.ts';
 import { kindOf, type Complaint } from '../../kinds/kind.ts';
 import type { Values } from '../../kinds/parameter.ts';
-import { conductanceFlow, conductanceOfArea, type Conductance } from '../../gas/conductance.ts';
+import { conductanceOfArea, type Conductance } from '../../gas/conductance.ts';
 import { crankAngle, FULL_TURN, wrappedAngle } from '../crank-positions.ts';
 import type { PartContext } from '../part-context.ts';
-import type { Port } from '../passage.ts';
+import { lawfulPassage, type AreaLaw, type Port } from '../passage.ts';
 import {
   anyOpeningLimit,
   commandedLength,
@@ -110,17 +110,11 @@ function portOf(gear: ElectricValves, role: PortName, context: PartContext): Por
     criticalPressureRatio: own.critical_pressure_ratio,
   };
   const fullArea = own.sonic_conductance / conductanceOfArea(1);
+  const opening: AreaLaw = (angle, speed) => openingAt(valve, angle, speed);
   return {
-    ...ways[role],
-    role,
-    effectiveArea: (angle, speed) => fullArea * openingAt(valve, angle, speed),
-    massFlow: (angle, pFrom, tFrom, pTo, tTo, speed) => {
-      const opening = openingAt(valve, angle, speed);
-      if (opening === 0) return 0;
-      return pFrom >= pTo
-        ? opening * conductanceFlow(gas, element, pFrom, tFrom, pTo)
-        : -opening * conductanceFlow(gas, element, pTo, tTo, pFrom);
-    },
+    ...lawfulPassage(gas, role, ways[role], { law: 'element', opening, element }),
+    effectiveArea: (angle, speed) => fullArea * opening(angle, speed),
+    byTheClock: true,
   };
 }
 

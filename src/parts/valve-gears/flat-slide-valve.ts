@@ -13,7 +13,7 @@ import { kindOf, type Complaint } from '../../kinds/kind.ts';
 import type { Values } from '../../kinds/parameter.ts';
 import { filmResistance } from '../../gas/gap.ts';
 import type { PartContext } from '../part-context.ts';
-import { fixedGap, gap, type Passage } from '../passage.ts';
+import { gap, type Passage } from '../passage.ts';
 import { slideValveMaking } from './flat-slide-valve-making.ts';
 import { mm } from './in-words.ts';
 import { slideValveComplaints } from './slide-valve-complaints.ts';
@@ -85,15 +85,15 @@ function sealingGaps(own: FlatSlideValve, { gas }: PartContext): Passage[] {
       gas,
       { name: 'past the steam lap', from: 'chest', to: 'cylinder' },
       (angle) => filmResistance(port_length / steamLand(valve, displacement(angle), h) + portEnds, h),
-      () => (port_length + 2 * port_width) * h,
+      (port_length + 2 * port_width) * h,
     ),
     gap(
       gas,
       { name: 'past the exhaust lap', from: 'cylinder', to: 'atmosphere' },
       (angle) => filmResistance(port_length / exhaustLand(valve, displacement(angle), h), h),
-      () => port_length * h,
+      port_length * h,
     ),
-    fixedGap(
+    gap(
       gas,
       { name: 'under the rim of the valve', from: 'chest', to: 'atmosphere' },
       filmResistance(rim / rimWidth, h),

@@ -10,11 +10,11 @@
  */
 import { kindOf } from '../../kinds/kind.ts';
 import { filmResistance } from '../../gas/gap.ts';
-import { segmentTable } from '../../numerics/segment-table.ts';
-import { forwardAngle, FULL_TURN, wrappedAngle } from '../crank-positions.ts';
+import { FULL_TURN, wrappedAngle } from '../crank-positions.ts';
 import { angleOfGreatestSwing, greatestSwing, swingRate } from '../oscillating-travel.ts';
 import type { PartContext } from '../part-context.ts';
-import { gap, port, type AreaLaw, type Passage } from '../passage.ts';
+import { gap, port, type Passage } from '../passage.ts';
+import { turnTable, turnTableValue, type TurnTable } from '../turn-table.ts';
 import { filmShapeFactors, type FilmShapeFactors } from './face-film.ts';
 import { oscillatingCylinderComplaints } from './oscillating-cylinder-complaints.ts';
 import {
@@ -40,14 +40,16 @@ interface Holes {
   readonly exhaust: SwingHole;
 }
 
-function openingArea(hole: SwingHole, dischargeCoefficient: number, sense: 1 | -1): AreaLaw {
-  const [opens] = openAndShut(hole);
-  const table = segmentTable(
-    (since) => dischargeCoefficient * swingOpening(hole, opens + since),
-    openingBreakpoints(hole),
+/** Of the hole that the port swings over first, and of the other, whose angles count backwards. */
+function openingArea(hole: SwingHole, dischargeCoefficient: number, sense: 1 | -1): TurnTable {
+  const [opens, shuts] = openAndShut(hole);
+  const breakpoints = openingBreakpoints(hole);
+  const begins = sense === 1 ? opens : -shuts;
+  return turnTable(
+    (since) => dischargeCoefficient * swingOpening(hole, sense * (begins + since)),
+    begins,
+    sense === 1 ? breakpoints : breakpoints.map((since) => shuts - opens - since).reverse(),
   );
-  // Next to its foot the interpolation may dip below zero by a billionth of the port.
-  return (angle) => Math.max(0, table.value(forwardAngle(opens, sense * angle)));
 }
 
 /** Crank angles at which an opening or a land starts, ends or kinks. */
@@ -80,12 +82,10 @@ function filmAt(own: OscillatingCylinder, { admission, exhaust }: Holes, angle: 
 }
 
 /** A law of the crank angle, tabulated over the whole turn between its edges. */
-function overTurn(law: (angle: number) => number, edges: readonly number[]): (angle: number) => number {
+function overTurn(law: (angle: number) => number, edges: readonly number[]): TurnTable {
   const start = edges[0]!;
-  const atStart = law(start);
   const breakpoints = [...edges.map((edge) => edge - start), FULL_TURN];
-  const table = segmentTable((since) => law(start + since) - atStart, breakpoints);
-  return (angle) => atStart + table.value(forwardAngle(start, angle));
+  return turnTable((since) => law(start + since), start, breakpoints, law(start));
 }
 
 function sealingGaps(
@@ -96,20 +96,14 @@ function sealingGaps(
 ): Passage[] {
   const h = own.face_gap;
   if (h === 0) return [];
-  const shapeFactor = (which: keyof FilmShapeFactors): ((angle: number) => number) =>
-    overTurn((angle) => filmAt(own, holes, angle)[which], edges);
   const leak = (
     ends: Pick<Passage, 'name' | 'from' | 'to'>,
     which: keyof FilmShapeFactors,
     mouth: number,
   ): Passage => {
-    const factor = shapeFactor(which);
-    return gap(
-      gas,
-      ends,
-      (angle) => filmResistance(factor(angle), h),
-      () => Math.PI * mouth * h,
-    );
+    const factor = overTurn((angle) => filmAt(own, holes, angle)[which], edges);
+    const resistance = (angle: number): number => filmResistance(turnTableValue(factor, angle), h);
+    return gap(gas, ends, resistance, Math.PI * mouth * h);
   };
   const supply = own.admission.hole_diameter;
   const cylinder = own.port_diameter;

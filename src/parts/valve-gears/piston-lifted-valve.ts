@@ -18,7 +18,7 @@ import { angleAtStrokeFraction, pistonTravel, pistonTravelRate, type CrankTrain 
 import { FULL_TURN, wrappedAngle } from '../crank-positions.ts';
 import { segmentArea } from '../geometry/circles.ts';
 import type { PartContext } from '../part-context.ts';
-import { fixedGap, port, type AreaLaw, type Passage } from '../passage.ts';
+import { gap, port, type AreaLaw, type Passage } from '../passage.ts';
 import { pistonLiftedValveComplaints } from './piston-lifted-valve-complaints.ts';
 import {
   liftedSeat,
@@ -65,7 +65,7 @@ function seatLeak(own: PistonLiftedValve, { gas }: PartContext): Passage[] {
   if (h === 0) return [];
   const rim = Math.PI * own.seat_diameter;
   return [
-    fixedGap(
+    gap(
       gas,
       { name: 'past the shut valve seat', from: 'chest', to: 'cylinder' },
       slitResistance(Math.max(h, own.seat_width), rim, h),

@@ -11,7 +11,7 @@ import type { Values } from '../../kinds/parameter.ts';
 import { annulusResistance } from '../../gas/gap.ts';
 import { clearance, clearanceComplaints, clearanceOf, fitSizes } from '../fits/clearance.ts';
 import type { PartContext } from '../part-context.ts';
-import { fixedGap, gap, type Passage } from '../passage.ts';
+import { gap, type Passage } from '../passage.ts';
 import { slideValveComplaints } from './slide-valve-complaints.ts';
 import { slideValveGear } from './slide-valve-gear.ts';
 import { slideValveOf, slideValveParameters } from './slide-valve-parameters.ts';
@@ -60,18 +60,18 @@ function sealingGaps(own: PistonValve, { gas }: PartContext): Passage[] {
       gas,
       { name: 'past the steam lap', from: 'chest', to: 'cylinder' },
       (angle) => resistance(steamLand(valve, displacement(angle), c)),
-      () => section,
+      section,
     ),
     gap(
       gas,
       { name: 'past the exhaust lap', from: 'cylinder', to: 'atmosphere' },
       (angle) => resistance(exhaustLand(valve, displacement(angle), c)),
-      () => section,
+      section,
     ),
   ];
   if (second_head === undefined) return working;
   const ends = { name: 'past the second head', from: 'chest', to: 'atmosphere' } as const;
-  return [...working, fixedGap(gas, ends, resistance(Math.max(c, second_head)), section)];
+  return [...working, gap(gas, ends, resistance(Math.max(c, second_head)), section)];
 }
 
 function build(own: PistonValve, context: PartContext): ValveGear {

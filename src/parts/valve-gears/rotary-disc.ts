@@ -14,7 +14,7 @@ import { kindOf } from '../../kinds/kind.ts';
 import { filmResistance, separateCirclesShapeFactor } from '../../gas/gap.ts';
 import { forwardAngle, FULL_TURN } from '../crank-positions.ts';
 import type { PartContext } from '../part-context.ts';
-import { fixedGap, gap, port, type Passage } from '../passage.ts';
+import { gap, port, type Passage } from '../passage.ts';
 import {
   centreDistance,
   openDuration,
@@ -54,13 +54,13 @@ function faceLeaks(
   const back = front + faceShapeFactor(disc, exhaust);
   const mouth = Math.PI * h;
   return [
-    fixedGap(
+    gap(
       context.gas,
       { name: 'across the front face', from: 'chest', to: 'atmosphere' },
       filmResistance(front, h),
       mouth * admission.holeDiameter,
     ),
-    fixedGap(
+    gap(
       context.gas,
       { name: 'across the back face', from: 'cylinder', to: 'atmosphere' },
       filmResistance(back, h),
@@ -88,7 +88,7 @@ function throughLeak(
     return 2 * filmResistance(shapeFactor(sinceClosing) + shapeFactor(untilOpening), h);
   };
   const section = Math.PI * h * Math.min(track.holeDiameter, track.slotWidth);
-  return gap(context.gas, ends, resistance, () => section);
+  return gap(context.gas, ends, resistance, section);
 }
 
 /** Torque at the crankshaft that shears the films of both faces, per crank speed [N m s]. */

@@ -9,7 +9,7 @@ import { kindOf } from '../../kinds/kind.ts';
 import { slitResistance } from '../../gas/gap.ts';
 import { wrappedAngle } from '../crank-positions.ts';
 import type { PartContext } from '../part-context.ts';
-import { fixedGap, port, type Passage, type Port } from '../passage.ts';
+import { gap, port, type Passage, type Port } from '../passage.ts';
 import { orderedEdges, type DerivedSize, type ValveGear } from './valve-gear.ts';
 import { openShare, windowEdges, windowLength } from './window.ts';
 import { windowsComplaints } from './windows-complaints.ts';
@@ -34,7 +34,7 @@ function leakOf(gear: Windows, name: PortName, { gas }: PartContext): Passage[] 
   if (leak === undefined) return [];
   const { width, height, length } = leak;
   const ends = { name: `past the shut ${name} port`, ...ways[name] };
-  return [fixedGap(gas, ends, slitResistance(length, width, height), width * height)];
+  return [gap(gas, ends, slitResistance(length, width, height), width * height)];
 }
 
 function sizesOf(gear: Windows, name: PortName, context: PartContext): DerivedSize[] {
