@@ -22,7 +22,7 @@ import { slideValveOf, slideValveParameters } from './slide-valve-parameters.ts'
 import { displacementLaw, exhaustLand, steamLand } from './slide-valve.ts';
 import type { ValveGear } from './valve-gear.ts';
 
-const flatSlideValveParameters = {
+export const flatSlideValveParameters = {
   ...slideValveParameters,
   port_length: quantity(
     'length',

@@ -1,4 +1,2 @@
 /** Ways to turn, as seen on a drawing. */
 export const turnings = ['clockwise', 'anticlockwise'] as const;
-
-export type Turning = (typeof turnings)[number];

@@ -23,7 +23,7 @@ const ORIGIN = { x: 0, y: 0 };
 const senseOf = ({ cams }: CamSpools): number => (cams.turning === 'clockwise' ? 1 : -1);
 
 /** The cam's outline as drawn, with the top dead centre up. */
-export function placedOutline(shape: CamShape, sense: number): Outline {
+function placedOutline(shape: CamShape, sense: number): Outline {
   const upright = turned(camOutline(shape), UP + shape.cam.riseBegins);
   return sense > 0 ? upright : mirrored(upright);
 }

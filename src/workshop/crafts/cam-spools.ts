@@ -1,7 +1,11 @@
 /** Cams, hub, spools, blocks and springs of a pair of cam-driven spools. */
 import type { Complaint } from '../../kinds/kind.ts';
 import { camSpools } from '../../parts/valve-gears/cam-spools.ts';
-import type { CamSpools, SpoolName } from '../../parts/valve-gears/cam-spools-parameters.ts';
+import {
+  camSpoolsParameters,
+  type CamSpools,
+  type SpoolName,
+} from '../../parts/valve-gears/cam-spools-parameters.ts';
 import { camDrawing } from '../cams/cam-drawing.ts';
 import { planCam, type CamPlan } from '../cams/cam-plan.ts';
 import { hubDrawing } from '../cams/hub-drawing.ts';
@@ -124,4 +128,4 @@ function make(gear: CamSpools, order: Order): Made {
   };
 }
 
-export const camSpoolsCraft = craftOf(camSpools, make);
+export const camSpoolsCraft = craftOf(camSpools, camSpoolsParameters, make);

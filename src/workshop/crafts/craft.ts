@@ -1,5 +1,6 @@
 /** What the workshop knows to make of a kind of valve gear. The registry beside this file lists them. */
 import type { AnyKind, Chosen, Complaint } from '../../kinds/kind.ts';
+import type { Parameters, Values } from '../../kinds/parameter.ts';
 import type { EngineSpec } from '../../parts/engine-description.ts';
 import type { PartContext } from '../../parts/part-context.ts';
 import type { ValveGear } from '../../parts/valve-gears/valve-gear.ts';
@@ -28,10 +29,13 @@ export interface Craft {
   make(chosen: Chosen<PartContext, ValveGear>, order: Order): Made;
 }
 
-/** Closes over the type of the kind's values, which the scenario reader has checked against the kind's own parameters. */
-export function craftOf<Own>(
-  { kind }: AnyKind<PartContext, ValveGear>,
-  make: (own: Own, order: Order) => Made,
+/** Closes over the type of a kind's values; `parameters` are the kind's own, and lend it their type. */
+export function craftOf<const P extends Parameters>(
+  kind: AnyKind<PartContext, ValveGear>,
+  parameters: P,
+  make: (own: Values<P>, order: Order) => Made,
 ): Craft {
-  return { kind, make: ({ values }, order) => make(values as Own, order) };
+  if (kind.parameters !== parameters) throw new Error(`these are not the parameters of "${kind.kind}"`);
+  // The scenario reader has checked every value against these parameters.
+  return { kind: kind.kind, make: ({ values }, order) => make(values as unknown as Values<P>, order) };
 }

@@ -1,6 +1,10 @@
 /** Port face, valve and eccentric of a flat slide valve. */
 import type { Complaint } from '../../kinds/kind.ts';
-import { flatSlideValve, type FlatSlideValve } from '../../parts/valve-gears/flat-slide-valve.ts';
+import {
+  flatSlideValve,
+  flatSlideValveParameters,
+  type FlatSlideValve,
+} from '../../parts/valve-gears/flat-slide-valve.ts';
 import { degrees, inMm, mm } from '../drawing/words.ts';
 import { planSlide, type SlidePlan } from '../slides/slide-plan.ts';
 import { eccentric, portFace, slideValveDrawing } from '../slides/slide-drawings.ts';
@@ -41,4 +45,4 @@ function make(own: FlatSlideValve, { context, deadCentre }: Order): Made {
   };
 }
 
-export const flatSlideValveCraft = craftOf(flatSlideValve, make);
+export const flatSlideValveCraft = craftOf(flatSlideValve, flatSlideValveParameters, make);

@@ -1,6 +1,9 @@
 /** The two faces of an oscillating cylinder. */
 import { oscillatingCylinder } from '../../parts/valve-gears/oscillating-cylinder.ts';
-import type { OscillatingCylinder } from '../../parts/valve-gears/oscillating-cylinder-parameters.ts';
+import {
+  oscillatingCylinderParameters,
+  type OscillatingCylinder,
+} from '../../parts/valve-gears/oscillating-cylinder-parameters.ts';
 import { cylinderFace, standingFace } from '../faces/face-drawings.ts';
 import { craftOf, type Made } from './craft.ts';
 
@@ -17,4 +20,4 @@ const make = (own: OscillatingCylinder): Made => ({
   complaints: [],
 });
 
-export const oscillatingCylinderCraft = craftOf(oscillatingCylinder, make);
+export const oscillatingCylinderCraft = craftOf(oscillatingCylinder, oscillatingCylinderParameters, make);

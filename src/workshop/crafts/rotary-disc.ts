@@ -1,6 +1,6 @@
 /** Disc, plates and spacers of a rotary disc valve. */
 import { rotaryDisc } from '../../parts/valve-gears/rotary-disc.ts';
-import type { RotaryDisc } from '../../parts/valve-gears/rotary-disc-parameters.ts';
+import { rotaryDiscParameters, type RotaryDisc } from '../../parts/valve-gears/rotary-disc-parameters.ts';
 import { discDrawing } from '../discs/disc-drawing.ts';
 import { discPlanComplaints, planDisc } from '../discs/disc-plan.ts';
 import { backPlate, frontPlate, spacer } from '../discs/plate-drawings.ts';
@@ -30,4 +30,4 @@ function make(disc: RotaryDisc, { context, deadCentre }: Order): Made {
   };
 }
 
-export const rotaryDiscCraft = craftOf(rotaryDisc, make);
+export const rotaryDiscCraft = craftOf(rotaryDisc, rotaryDiscParameters, make);

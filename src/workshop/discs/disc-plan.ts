@@ -18,7 +18,7 @@ import { inMm } from '../drawing/words.ts';
 
 export type TrackName = 'admission' | 'exhaust';
 
-export const trackNames: readonly TrackName[] = ['admission', 'exhaust'];
+const trackNames: readonly TrackName[] = ['admission', 'exhaust'];
 
 export interface PlannedTrack {
   readonly name: TrackName;

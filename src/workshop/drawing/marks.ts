@@ -3,7 +3,7 @@ import type { Point } from '../geometry/outline.ts';
 import { polar } from '../geometry/placing.ts';
 import type { Anchor, Layer, Mark } from './drawing.ts';
 
-export const TEXT = 2.5e-3;
+const TEXT = 2.5e-3;
 const ARROW = 2.2e-3;
 const BEYOND = 1.5e-3;
 

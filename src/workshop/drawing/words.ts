@@ -12,9 +12,5 @@ export const degrees = (angle: number, digits = 1): string => {
 /** With its unit, for tables. */
 export const inMm = (length: number, digits = 2): string => `${mm(length, digits)} mm`;
 
-/** Limits of size of a diameter, to the micrometre. */
-export const limits = (least: number, most: number): string =>
-  `Ø${(most * 1e3).toFixed(3)} / ${(least * 1e3).toFixed(3)}`;
-
 /** What the mark of an end's dead centre stands for. */
 export const deadCentreWords = { TDC: 'top dead centre', BDC: 'bottom dead centre' } as const;

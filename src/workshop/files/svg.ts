@@ -17,7 +17,7 @@ interface Look {
 }
 
 /** Tools and readers tell layers by colour; on paper by width and dashes. */
-export const looks: Readonly<Record<Layer, Look>> = {
+const looks: Readonly<Record<Layer, Look>> = {
   'cut outside': { colour: '#c00000', width: 0.35 },
   'cut inside': { colour: '#0040c0', width: 0.35 },
   drill: { colour: '#007030', width: 0.35 },
@@ -37,7 +37,7 @@ export const escaped = (text: string): string =>
     .replace(/[&<>"]/gu, (character) => entities[character] ?? character);
 
 /** Millimetres to a tenth of a micrometre; never "-0". */
-export const mmText = (length: number): string => String(Number((length * 1e3).toFixed(4)) + 0);
+const mmText = (length: number): string => String(Number((length * 1e3).toFixed(4)) + 0);
 
 function outlinePath(outline: Outline): string {
   const steps = segmentsOf(outline).map(({ to, arc }) => {

@@ -43,7 +43,7 @@ export interface Bounds {
 const TURN = 2 * Math.PI;
 
 /** The arc of a bulge between two points. */
-export function arcOfBulge(from: Point, to: Point, bulge: number): SegmentArc {
+function arcOfBulge(from: Point, to: Point, bulge: number): SegmentArc {
   const [dx, dy] = [to.x - from.x, to.y - from.y];
   // Distance of the centre from the chord's middle, over the chord: (1 − b²)/(4b), to the left for an arc anticlockwise.
   const aside = (1 - bulge * bulge) / (4 * bulge);

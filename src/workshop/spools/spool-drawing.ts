@@ -9,7 +9,7 @@ import { rodSize } from './sizes.ts';
 import type { SpoolPlan } from './spool-plan.ts';
 
 /** The pilot ends where the collar has the way of the lift and the over-travel left: it is the stop at full lift. */
-export const pilotLength = ({ lift, overTravel }: SpoolPlan, { fittedLength }: ChosenSpring): number =>
+const pilotLength = ({ lift, overTravel }: SpoolPlan, { fittedLength }: ChosenSpring): number =>
   fittedLength - lift - overTravel;
 
 /** Half outline above the axis, from the pilot's end to the cam, as steps of diameter. */

@@ -8,7 +8,7 @@ const [WIDTH, HEIGHT] = [180, 55];
 const [LEFT, RIGHT, TOP, BOTTOM] = [14, 178, 3, 44];
 
 /** Force [N] at a crank angle; none while the spool rests on its stop. */
-export function forceAt({ cam }: CamShape, loading: Loading, crankAngle: number, speed: number): number {
+function forceAt({ cam }: CamShape, loading: Loading, crankAngle: number, speed: number): number {
   const angle = forwardAngle(cam.riseBegins, crankAngle);
   const { lift, bend } = camMotion(cam, angle);
   const spool = lift - cam.lash;
