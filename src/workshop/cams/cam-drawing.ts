@@ -100,7 +100,9 @@ function camMarks(gear: CamSpools, plan: CamPlan, deadCentre: string): Mark[] {
       cams.shaft_diameter / 2,
       quiet - 0.5,
       baseRadius - cams.shaft_diameter / 2 + 14e-3,
-      holeSize(cams.shaft_diameter, bySlots ? '8' : '7'),
+      bySlots
+        ? holeSize(cams.shaft_diameter, '8')
+        : `${holeSize(cams.shaft_diameter, '7')}, keyway ${mm(cams.key_width)} × ${mm(cams.key_depth)}`,
     ),
     ...(bySlots
       ? [

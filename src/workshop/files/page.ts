@@ -32,7 +32,7 @@ p { margin: 1mm 0 } ul, ol { margin: 1mm 0; padding-left: 5mm }
 table { border-collapse: collapse; margin: 1mm 0 3mm; break-inside: avoid }
 td, th { border: 0.2mm solid #888; padding: 0.5mm 2mm; text-align: left; vertical-align: top; font-weight: normal }
 th { background: #eee } td.number { text-align: right; font-variant-numeric: tabular-nums }
-.keep { break-inside: avoid } .columns table { display: inline-table; vertical-align: top; margin-right: 3mm } .columns td { padding: 0 2mm }
+.keep { break-inside: avoid } .columns table { display: inline-table; vertical-align: top; margin-right: 3mm } .columns { font-size: 8.5pt } .columns td, .columns th { padding: 0 1.5mm }
 .caution { border: 0.5mm solid; padding: 1.5mm 3mm; margin: 2mm 0; break-inside: avoid }
 figure { margin: 2mm 0; break-inside: avoid } figcaption { font-weight: bold }
 @media screen { body { padding: 6mm 0 } section { border-top: 0.3mm dashed #888; margin-top: 8mm } }
