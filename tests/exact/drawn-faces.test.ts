@@ -65,6 +65,19 @@ describe.each(['cask-hoist-slide-valve.yaml', 'launch-pump-double-acting.yaml'])
   },
 );
 
+it('the far rim of a valve with one port stays on metal, whole, to the end of its travel', () => {
+  const files = drawn(shippedSpec('cask-hoist-slide-valve.yaml'));
+  const [block = [], hollow = []] = closedOn(fileOf(files, 'slide-valve.dxf'), 'OUTLINE');
+  const exhaust = shapesOn(fileOf(files, 'port-face.dxf'), 'CUT-INSIDE').find(
+    (own) => outlineBounds(own).right < 0,
+  );
+  // 9 mm of travel, a rim of 3 mm.
+  const rim = outlineBounds(hollow).left - outlineBounds(block).left;
+  expect(rim).toBeCloseTo(3e-3, 9);
+  const atTheEnd = outlineBounds(hollow).left + 4.5e-3;
+  expect(outlineBounds(exhaust ?? []).left).toBeCloseTo(atTheEnd, 9);
+});
+
 describe.each(['clockwise', 'anticlockwise'])('an oscillating cylinder whose crank turns %s', (turning) => {
   const spec = withGear(shippedSpec('fair-boat-oscillating.yaml'), { making: { turning } });
   const files = drawn(spec);

@@ -21,6 +21,7 @@ const cam = (law: string, lift: number, flank: number, duration = 2 * flank): Ca
   lift,
   lash: 0,
   flank,
+  closingFlank: flank,
   riseBegins: 0,
   duration,
 });

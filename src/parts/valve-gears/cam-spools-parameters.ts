@@ -1,5 +1,5 @@
 /** What a pair of cam-driven spools is described by. */
-import { choice, crankPosition, group, pureNumber, quantity } from '../../kinds/describe.ts';
+import { choice, crankPosition, group, optional, pureNumber, quantity } from '../../kinds/describe.ts';
 import type { Values } from '../../kinds/parameter.ts';
 import { camFor, type Cam } from '../cams/cam.ts';
 import { camLawNamed, camLaws } from '../cams/cam-law.ts';
@@ -46,7 +46,15 @@ const spoolParameters = (opens: string, closes: string) => ({
     'angle',
     { min: (5 * Math.PI) / 180, max: Math.PI },
     '50 deg',
-    'Crank angle that the cam takes from its base circle to full lift, and likewise back.',
+    'Crank angle that the cam takes from its base circle to full lift.',
+  ),
+  closing_flank: optional(
+    quantity(
+      'angle',
+      { min: (5 * Math.PI) / 180, max: Math.PI },
+      '70 deg',
+      'Crank angle that it takes back from full lift to the base circle; if not given, as long as the flank.',
+    ),
   ),
   cam_law: choice(
     camLaws.map(({ name }) => name),
@@ -100,12 +108,13 @@ export function spoolOf(gear: CamSpools, name: SpoolName): Spool {
 }
 
 export function camOf(gear: CamSpools, name: SpoolName, context: PartContext): Cam {
-  const { cam_law, lift, lash, flank, lap, opens, closes } = gear[name];
+  const { cam_law, lift, lash, flank, closing_flank, lap, opens, closes } = gear[name];
   return camFor({
     law: camLawNamed(cam_law),
     lift,
     lash,
     flank,
+    closingFlank: closing_flank ?? flank,
     lap,
     opens: crankAngle(context.crank, opens),
     closes: crankAngle(context.crank, closes),

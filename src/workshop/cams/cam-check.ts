@@ -23,12 +23,9 @@ export interface CamCheck {
 const PLACES = 400;
 
 /** Angles over both flanks, a hair inside their ends, where a law that starts with a jump has its inner values. */
-function flankAngles({ flank, duration }: CamShape['cam']): number[] {
-  const inside = Array.from({ length: PLACES + 1 }, (_, i) => {
-    const u = Math.min(1 - 1e-9, Math.max(1e-9, i / PLACES));
-    return u * flank;
-  });
-  return [...inside, ...inside.map((angle) => duration - angle)];
+function flankAngles({ flank, closingFlank, duration }: CamShape['cam']): number[] {
+  const shares = Array.from({ length: PLACES + 1 }, (_, i) => Math.min(1 - 1e-9, Math.max(1e-9, i / PLACES)));
+  return [...shares.map((u) => u * flank), ...shares.map((u) => duration - u * closingFlank)];
 }
 
 /** Under a roller a path that bends the other way is a hollow; under a flat face it is an undercut. */

@@ -56,11 +56,12 @@ function fixingShapes(
 const stationsOf = ({
   riseBegins,
   flank,
+  closingFlank,
   duration,
 }: CamShape['cam']): readonly (readonly [string, number])[] => [
   ['rise begins', riseBegins],
   ['full lift', riseBegins + flank],
-  ['fall begins', riseBegins + duration - flank],
+  ['fall begins', riseBegins + duration - closingFlank],
   ['at rest again', riseBegins + duration],
 ];
 
@@ -130,7 +131,7 @@ function liftTable(shape: CamShape): DrawingTable {
   const moving = Array.from({ length: last - first + 1 }, (_, i) => (first + i) * TABLE_STEP).filter(
     (angle) => {
       const since = angle - cam.riseBegins;
-      return since <= cam.flank + TABLE_STEP || since >= cam.duration - cam.flank - TABLE_STEP;
+      return since <= cam.flank + TABLE_STEP || since >= cam.duration - cam.closingFlank - TABLE_STEP;
     },
   );
   const rest =
@@ -160,7 +161,10 @@ function camFacts(gear: CamSpools, name: SpoolName, plan: CamPlan): PartDrawing[
         .map(([what, angle], i) => `${i + 1} ${what} ${degrees(forwardAngle(0, angle))}`)
         .join(', '),
     ],
-    ['Law of rise and fall', `${cam.law.name}, ${degrees(cam.flank)} each`],
+    [
+      'Law of rise and fall',
+      `${cam.law.name}, ${degrees(cam.flank)} up and ${degrees(cam.closingFlank)} down`,
+    ],
     [
       'Lift of the cam',
       `${inMm(cam.lift, 3)}, lash ${inMm(cam.lash, 3)}, lift of the spool ${inMm(cam.lift - cam.lash, 3)}`,

@@ -33,14 +33,14 @@ function concentric(shape: CamShape, begin: number, end: number): Vertex[] {
 
 /** The outline with the follower's axis along +x where the rise begins; the follower goes round it anticlockwise. */
 export function camOutline(shape: CamShape): Outline {
-  const { flank, duration } = shape.cam;
+  const { flank, closingFlank, duration } = shape.cam;
   const curve = (angle: number) => contactAt(shape, angle);
-  const dwell = duration - 2 * flank;
+  const dwell = duration - flank - closingFlank;
   const rest = FULL_TURN - duration;
   return [
     ...arcsAlong(curve, 0, flank, TOLERANCE),
-    ...(dwell > 1e-9 ? concentric(shape, flank, duration - flank) : []),
-    ...arcsAlong(curve, duration - flank, duration, TOLERANCE),
+    ...(dwell > 1e-9 ? concentric(shape, flank, duration - closingFlank) : []),
+    ...arcsAlong(curve, duration - closingFlank, duration, TOLERANCE),
     ...(rest > 1e-9 ? concentric(shape, duration, FULL_TURN) : []),
   ];
 }

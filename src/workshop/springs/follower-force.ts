@@ -26,22 +26,28 @@ export interface LiftedPlace {
   readonly bend: number;
 }
 
-const PLACES = 720;
+/** Places along each flank. */
+const PLACES = 360;
 
 export function liftedPlaces(cam: Cam): LiftedPlace[] {
-  return Array.from({ length: PLACES + 1 }, (_, i) => {
-    const share = Math.min(1 - 1e-9, Math.max(1e-9, i / PLACES));
-    const angle = share * cam.flank;
-    const { lift, bend } = camMotion(cam, angle);
-    return { angle, lift: lift - cam.lash, bend };
-  }).filter(({ lift }) => lift > 0);
+  const shares = Array.from({ length: PLACES + 1 }, (_, i) => Math.min(1 - 1e-9, Math.max(1e-9, i / PLACES)));
+  const angles = [
+    ...shares.map((share) => share * cam.flank),
+    ...shares.map((share) => cam.duration - share * cam.closingFlank),
+  ];
+  return angles
+    .map((angle) => {
+      const { lift, bend } = camMotion(cam, angle);
+      return { angle, lift: lift - cam.lash, bend };
+    })
+    .filter(({ lift }) => lift > 0);
 }
 
 /** [N], along the follower, at a crank speed [rad/s]. */
 export const contactForce = ({ preload, rate, mass }: Loading, place: LiftedPlace, speed: number): number =>
   preload + rate * place.lift + mass * place.bend * speed ** 2;
 
-/** Crank speed [rad/s] at which the follower begins to leave the cam. Rise and fall are alike. */
+/** Crank speed [rad/s] at which the follower begins to leave the cam, on the rise or on the fall. */
 export function floatSpeed(cam: Cam, { preload, rate, mass }: Loading): number {
   const squares = liftedPlaces(cam)
     .filter(({ bend }) => bend < 0)
