@@ -54,6 +54,16 @@ function install() {
   );
 }
 
+/** Only what is needed to run, to compile against, and to look things up. */
+function lookInside() {
+  const folder = join(home, 'node_modules/tickover');
+  const found = readdirSync(folder).sort().join(' ');
+  must(found === 'LICENSE README.md dist docs package.json scenarios', `the package holds ${found}`);
+  const files = readdirSync(folder, { recursive: true, encoding: 'utf8' });
+  const strange = files.filter((name) => /\.(?:test\.|map$|ts$(?<!\.d\.ts)|tsbuildinfo)/.test(name));
+  must(strange.length === 0, `these files are of no use to a stranger: ${strange.join(', ')}`);
+}
+
 function askVersion() {
   const { version } = JSON.parse(readFileSync(join(projectRoot, 'package.json'), 'utf8'));
   const said = output(home, 'npx', '--no-install', 'tickover', '--version').trim();
@@ -112,6 +122,7 @@ function compileAgainstLibrary() {
 const steps = [
   ['pack', pack],
   ['install the tarball', install],
+  ['contents', lookInside],
   ['tickover --version', askVersion],
   ['tickover run', runScenario],
   ["import('tickover')", importLibrary],

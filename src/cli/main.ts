@@ -7,10 +7,11 @@ import { EXIT, InputError, type ExitCode } from './exit-codes.ts';
 import { commands } from './commands/registry.ts';
 
 /** A reader that goes away (`| head`) ends the program quietly; nothing is wrong with the run. */
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code === 'EPIPE') process.exit(EXIT.ran);
-  throw error;
-});
+for (const stream of [process.stdout, process.stderr])
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code === 'EPIPE') process.exit(process.exitCode ?? EXIT.ran);
+    throw error;
+  });
 
 const print = (text: string): void => {
   process.stdout.write(`${text}\n`);
@@ -43,7 +44,12 @@ async function guarded(command: () => Promise<ExitCode>): Promise<void> {
 
 const bare = yargs(hideBin(process.argv))
   .scriptName('tickover')
-  .usage('$0 <command>\n\nWill the engine run? Answers before metal is cut.');
+  .usage('$0 <command>\n\nWill the engine run? Answers before metal is cut.')
+  .wrap(Math.min(100, process.stdout.columns || 100))
+  .example('$0 new my-engine.yaml --gear "rotary disc"', 'a scenario to start from')
+  .example('$0 run my-engine.yaml', 'its verdict and its report')
+  .example('$0 compare my-engine.yaml attempt-2.yaml', 'what a change does')
+  .epilogue('"$0 COMMAND --help" shows the options of a command and examples.');
 
 await commands
   .reduce((args, command) => command(args, { print, guarded }), bare)

@@ -11,6 +11,7 @@ import {
   type ReportAssets,
   type ReportExtras,
   type RunResult,
+  type UnitSystem,
 } from '../index.ts';
 import { InputError } from './exit-codes.ts';
 import { reasonOf } from './scenario-file.ts';
@@ -21,7 +22,7 @@ export function defaultFolder(scenarioPath: string): string {
 }
 
 /** Script and style sheet of the page, built beside this file, with the hashes its security policy names. */
-async function reportAssets(): Promise<ReportAssets> {
+export async function reportAssets(): Promise<ReportAssets> {
   const read = async (name: string): Promise<ReportAssets['script']> => {
     const text = await readFile(new URL(`../report/${name}`, import.meta.url), 'utf8');
     return { text, sha256: createHash('sha256').update(text).digest('base64') };
@@ -43,7 +44,7 @@ async function replaceFile(folder: string, name: string, text: string): Promise<
   return path;
 }
 
-/** Writes files into a folder, which is made if need be, and returns their paths. */
+/** Writes files by their names into a folder, which is made if need be, and returns their paths. */
 export async function writeFiles(
   folder: string,
   files: readonly (readonly [name: string, text: string])[],
@@ -62,11 +63,12 @@ export async function writeFiles(
 export async function writeReport(
   result: RunResult,
   folder: string,
+  units: UnitSystem,
   extras: ReportExtras,
 ): Promise<string[]> {
   const cycle = cycleCsv(result);
   const files: [string, string][] = [
-    [reportFileNames.page, reportHtml(result, await reportAssets(), extras)],
+    [reportFileNames.page, reportHtml(result, await reportAssets(), units, extras)],
     [reportFileNames.summary, `${JSON.stringify(summaryJson(result), null, 2)}\n`],
     [reportFileNames.startUp, traceCsv(result)],
     ...(cycle === undefined ? [] : [[reportFileNames.cycle, cycle] as [string, string]]),

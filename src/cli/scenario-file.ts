@@ -72,11 +72,15 @@ export function attachmentsOf(scenarioPath: string): Attachments {
   };
 }
 
-export async function scenarioFromFile(path: string): Promise<Extract<ScenarioReading, { ok: true }>> {
+export async function engineFromFile(path: string): Promise<EngineSpec> {
+  return (await scenarioFromFile(path)).spec;
+}
+
+/** The engine, and the text that describes it. */
+export async function scenarioFromFile(path: string): Promise<GoodReading> {
   const reading = readScenario(await textOf(path), path, attachmentsOf(path));
   if (!reading.ok) throw new InputError(problemListing(reading.problems));
   return reading;
 }
 
-export const engineFromFile = async (path: string): Promise<EngineSpec> =>
-  (await scenarioFromFile(path)).spec;
+type GoodReading = Extract<ScenarioReading, { ok: true }>;

@@ -51,9 +51,12 @@ export function gapFlow(
   );
 }
 
+/** Asked along the turn, where a general power would be felt. */
+const cube = (x: number): number => x * x * x;
+
 /** Resistance of a straight slit of length L, width w, height h [m]. */
 export const slitResistance = (length: number, width: number, height: number): number =>
-  length / (width * height ** 3);
+  length / (width * cube(height));
 
 /**
  * Factor by which an eccentric annulus passes more than a concentric one: 1 + 1.5 ε², ε = eccentricity/clearance.
@@ -76,7 +79,7 @@ export function annulusResistance(
  * Z = 1/(S h³) with the plane-potential shape factor S = width/length of an equal straight strip.
  */
 export const filmResistance = (shapeFactor: number, height: number): number =>
-  1 / (shapeFactor * height ** 3);
+  1 / (shapeFactor * cube(height));
 
 /** S between concentric circles: 2π/ln(r₂/r₁). */
 export const radialShapeFactor = (inner: number, outer: number): number =>

@@ -8,6 +8,7 @@ import type {
   FormulaParameter,
   GroupParameter,
   LeafParameter,
+  Measurable,
   NumberParameter,
   OptionalParameter,
   Parameters,
@@ -24,27 +25,42 @@ interface Limits {
   readonly default?: number;
 }
 
+const measuredBy = (measure: string | undefined): Measurable => (measure === undefined ? {} : { measure });
+
 export const quantity = (
   dimension: Dimension,
   limits: Limits,
   example: string,
   doc: string,
+  measure?: string,
 ): QuantityParameter => ({
   type: 'quantity',
   dimension,
   ...limits,
   example,
   doc,
+  ...measuredBy(measure),
 });
 
-export const pureNumber = (limits: Limits, example: string, doc: string): NumberParameter => ({
+export const pureNumber = (
+  limits: Limits,
+  example: string,
+  doc: string,
+  measure?: string,
+): NumberParameter => ({
   type: 'number',
   ...limits,
   example,
   doc,
+  ...measuredBy(measure),
 });
 
-export const count = (limits: Limits, doc: string): CountParameter => ({ type: 'count', ...limits, doc });
+export const count = (limits: Limits, doc: string, measure?: string): CountParameter => ({
+  type: 'count',
+  ...limits,
+  doc,
+  ...measuredBy(measure),
+});
 
 export const choice = <const C extends string>(
   choices: readonly C[],
@@ -72,11 +88,13 @@ export const formula = (description: Omit<FormulaParameter, 'type'>): FormulaPar
 export const crankPosition = (
   example: string,
   doc: string,
+  measure?: string,
   preset?: CrankPosition,
 ): CrankPositionParameter => ({
   type: 'crank position',
   example,
   doc,
+  ...measuredBy(measure),
   ...(preset === undefined ? {} : { default: preset }),
 });
 

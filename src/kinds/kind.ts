@@ -12,10 +12,19 @@ export interface Complaint {
   readonly hint?: string;
 }
 
+/** What a first scenario with this kind needs besides the examples of its parameters, so that the engine runs. */
+export interface FirstEngine {
+  /** Texts by their dotted path from the top of a scenario: "start.crank_angle". Optional keys named here are given. */
+  readonly values: Readonly<Record<string, string>>;
+  /** Files that belong beside the scenario, by their name. */
+  readonly files?: Readonly<Record<string, string>>;
+}
+
 export interface Kind<P extends Parameters, Context, Part> {
   readonly kind: string;
   readonly doc: string;
   readonly parameters: P;
+  readonly firstEngine?: FirstEngine;
   /** Impossible geometry, in words. Called before `build`; an empty list means it can be built. */
   readonly complaints?: (values: Values<P>, context: Context) => readonly Complaint[];
   readonly build: (values: Values<P>, context: Context) => Part;
@@ -26,6 +35,7 @@ export interface AnyKind<Context, Part> {
   readonly kind: string;
   readonly doc: string;
   readonly parameters: Parameters;
+  readonly firstEngine?: FirstEngine;
   /** Binds checked values, which must come from this kind's own parameters. */
   readonly choose: (values: Readonly<Record<string, unknown>>) => Chosen<Context, Part>;
 }
@@ -50,11 +60,12 @@ export interface Family<Context, Part> {
 export function kindOf<const P extends Parameters, Context, Part>(
   descriptor: Kind<P, Context, Part>,
 ): AnyKind<Context, Part> {
-  const { kind, doc, parameters } = descriptor;
+  const { kind, doc, parameters, firstEngine } = descriptor;
   return {
     kind,
     doc,
     parameters,
+    ...(firstEngine === undefined ? {} : { firstEngine }),
     choose: (values) => {
       // The scenario reader has checked every value against `parameters`; this is the one place that trusts it.
       const own = values as unknown as Values<P>;

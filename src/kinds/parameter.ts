@@ -28,8 +28,13 @@ export type Dimension =
   | 'sonic conductance'
   | 'heat transfer coefficient';
 
+/** How a builder finds the value out on a real engine, in whole sentences. */
+export interface Measurable {
+  readonly measure?: string;
+}
+
 /** A dimensioned value. In a scenario it always carries its unit; pressures also say gauge or absolute. */
-export interface QuantityParameter {
+export interface QuantityParameter extends Measurable {
   readonly type: 'quantity';
   readonly dimension: Dimension;
   /** Smallest and largest valid value, SI. Pressure limits are absolute. */
@@ -43,7 +48,7 @@ export interface QuantityParameter {
 }
 
 /** A pure number: a ratio, a coefficient. A percentage such as "6 %" is accepted too. */
-export interface NumberParameter {
+export interface NumberParameter extends Measurable {
   readonly type: 'number';
   readonly min: number;
   readonly max: number;
@@ -52,7 +57,7 @@ export interface NumberParameter {
   readonly example: string;
 }
 
-export interface CountParameter {
+export interface CountParameter extends Measurable {
   readonly type: 'count';
   readonly min: number;
   readonly max: number;
@@ -76,7 +81,7 @@ export interface TextParameter {
 }
 
 /** A formula in one variable, compiled from a small safe grammar. The result is in SI. */
-export interface FormulaParameter {
+export interface FormulaParameter extends Measurable {
   readonly type: 'formula';
   /** The variable as the user writes it, e.g. "rpm". */
   readonly variable: string;
@@ -88,7 +93,7 @@ export interface FormulaParameter {
 }
 
 /** A place in the turn: crank degrees, or a percentage of the outward or the return stroke. */
-export interface CrankPositionParameter {
+export interface CrankPositionParameter extends Measurable {
   readonly type: 'crank position';
   readonly default?: CrankPosition;
   readonly doc: string;
@@ -112,7 +117,7 @@ export interface TableColumn {
 }
 
 /** Quantities over one period, row by row, in a CSV file of its own that the scenario names. */
-export interface TableParameter<C extends string = string> {
+export interface TableParameter<C extends string = string> extends Measurable {
   readonly type: 'table';
   /**
    * The first column. It ascends over the whole period from its smallest to its largest value, in steps no larger than
@@ -136,7 +141,7 @@ export interface Table<C extends string = string> {
 }
 
 /** The play of a rod in its bore: a radial gap, an ISO fit, or how either is finished. */
-export interface ClearanceParameter {
+export interface ClearanceParameter extends Measurable {
   readonly type: 'clearance';
   /** Largest valid radial gap, SI; the smallest is none. */
   readonly max: number;

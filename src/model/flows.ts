@@ -6,8 +6,8 @@
  */
 import { wrappedAngle } from '../parts/crank-positions.ts';
 import type { Flow, Opening } from '../parts/passage.ts';
-import { turnTableValue } from '../parts/turn-table.ts';
-import type { Engine } from './engine.ts';
+import { turnTableValue, type TurnTable } from '../parts/turn-table.ts';
+import { FIRST_VOLUME, type Engine } from './engine.ts';
 import { flowGroup, groupLaws, setPlace, type FlowGroup, type GroupLaw, type Places } from './flow-groups.ts';
 import type { Instant } from './instant.ts';
 
@@ -37,6 +37,13 @@ interface Seat {
 
 const LAWS: readonly Flow['law'][] = ['nozzle', 'gap', 'element'];
 
+/** A function of its own, so that the compiler keeps it in one piece. */
+function lookUp(tabulated: readonly Moving<TurnTable>[], angle: number): void {
+  for (const { lag, law, opening, k } of tabulated) {
+    opening[k] = Math.max(0, turnTableValue(law, angle - lag));
+  }
+}
+
 export function flows(engine: Engine, instant: Instant): Flows {
   const { gas, passages } = engine;
   const { pressure, temperature, massFlow, enthalpyFlow } = instant;
@@ -63,6 +70,7 @@ export function flows(engine: Engine, instant: Instant): Flows {
     flux: new Float64Array(pressure.length),
     laminar: new Float64Array(pressure.length),
   };
+  for (let place = 0; place < FIRST_VOLUME; place += 1) setPlace(gas, places, place);
   const now = { angle: 0, speed: 0 };
 
   const writeOther = (i: number, out: Float64Array): void => {
@@ -83,15 +91,13 @@ export function flows(engine: Engine, instant: Instant): Flows {
       now.angle = angle;
       now.speed = speed;
       const wrapped = wrappedAngle(angle);
-      for (const { lag, law, opening, k } of tabulated) {
-        opening[k] = Math.max(0, turnTableValue(law, wrapped - lag));
-      }
+      lookUp(tabulated, wrapped);
       for (const { lag, law, opening, k } of byLaw) {
         opening[k] = Math.max(0, law(wrapped - lag, speed));
       }
     },
     setFlows() {
-      for (let place = 0; place < pressure.length; place += 1) setPlace(gas, places, place);
+      for (let place = FIRST_VOLUME; place < pressure.length; place += 1) setPlace(gas, places, place);
       groupLaws.nozzle(gas, nozzles, places, 0, nozzles.passage.length, massFlow);
       groupLaws.gap(gas, gaps, places, 0, gaps.passage.length, massFlow);
       groupLaws.element(gas, elements, places, 0, elements.passage.length, massFlow);

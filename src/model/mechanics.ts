@@ -2,8 +2,10 @@
  * Pistons, crank and everything that resists them, for all cylinders on the shaft: fills the mechanical half of an
  * instant, and the volume of each cylinder end, from crank angle and speed.
  */
+import { writeSineCosine } from '../numerics/sine-cosine.ts';
 import { bearingTorque, glandFriction, pistonFriction } from '../parts/friction.ts';
 import { crankOffset, endVolume } from '../parts/cylinder.ts';
+import { wrappedAngle } from '../parts/crank-positions.ts';
 import { pistonTravel, pistonTravelCurvature, pistonTravelRate } from '../parts/crank-train.ts';
 import { ATMOSPHERE, type Engine } from './engine.ts';
 import type { Instant } from './instant.ts';
@@ -34,15 +36,14 @@ export function mechanics(engine: Engine, instant: Instant): Mechanics {
 
   return {
     setPosition(angle) {
+      const wrapped = wrappedAngle(angle);
       let moment = engine.flywheel.momentOfInertia;
       for (let k = 0; k < offsets.length; k += 1) {
-        const own = angle - offsets[k]!;
-        const sin = Math.sin(own);
-        const cos = Math.cos(own);
+        writeSineCosine(wrapped - offsets[k]!, sines, cosines, k);
+        const sin = sines[k]!;
+        const cos = cosines[k]!;
         const travel = pistonTravel(crank, sin, cos);
         const lever = pistonTravelRate(crank, sin, cos);
-        sines[k] = sin;
-        cosines[k] = cos;
         levers[k] = lever;
         moment += mass * lever * lever;
         for (let i = k * endsPerCylinder; i < (k + 1) * endsPerCylinder; i += 1) {

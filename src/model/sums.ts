@@ -21,9 +21,16 @@ export interface Sums {
 
 export function sums(engine: Engine, slots: Slots, totals: boolean): Sums {
   const { passages, ends, volumes } = engine;
-  const n = passages.length;
-  const from = Int32Array.from(passages, (passage) => passage.from - FIRST_VOLUME);
-  const to = Int32Array.from(passages, (passage) => passage.to - FIRST_VOLUME);
+  /** Passages that meet in a volume, volume by volume, with +1 for those that lead into it. */
+  const mouthsOf = volumes.map((_, v) =>
+    passages.flatMap(({ from, to }, passage) => [
+      ...(to === v + FIRST_VOLUME ? [{ passage, way: 1 }] : []),
+      ...(from === v + FIRST_VOLUME ? [{ passage, way: -1 }] : []),
+    ]),
+  );
+  const mouths = Uint16Array.from(mouthsOf.flat(), ({ passage }) => passage);
+  const ways = Int8Array.from(mouthsOf.flat(), ({ way }) => way);
+  const firstMouth = Uint16Array.from([0, ...volumes.map((_, v) => mouthsOf.slice(0, v + 1).flat().length)]);
   const massSlot = Uint16Array.from(volumes, (_, i) => slots.mass(i));
   const passageSlot = Uint16Array.from(passages, (_, i) => slots.passageMass(i));
   const firstEnd = volumes.length - ends.length;
@@ -48,23 +55,21 @@ export function sums(engine: Engine, slots: Slots, totals: boolean): Sums {
 
   return {
     flows(massFlow, enthalpyFlow, timeRate, slopes) {
-      for (let i = 0; i < n; i += 1) {
-        const mass = massFlow[i]! * timeRate;
-        const enthalpy = enthalpyFlow[i]! * timeRate;
-        const a = from[i]!;
-        const b = to[i]!;
-        if (totals) {
-          slopes[passageSlot[i]!]! += mass;
-          slopes[passageSlot[i]! + 1]! += enthalpy;
+      for (let v = 0; v < volumes.length; v += 1) {
+        let mass = 0;
+        let enthalpy = 0;
+        for (let k = firstMouth[v]!; k < firstMouth[v + 1]!; k += 1) {
+          const i = mouths[k]!;
+          mass += ways[k]! * (massFlow[i]! * timeRate);
+          enthalpy += ways[k]! * (enthalpyFlow[i]! * timeRate);
         }
-        if (a >= 0) {
-          slopes[massSlot[a]!]! -= mass;
-          slopes[massSlot[a]! + 1]! -= enthalpy;
-        }
-        if (b >= 0) {
-          slopes[massSlot[b]!]! += mass;
-          slopes[massSlot[b]! + 1]! += enthalpy;
-        }
+        slopes[massSlot[v]!]! += mass;
+        slopes[massSlot[v]! + 1]! += enthalpy;
+      }
+      if (!totals) return;
+      for (let i = 0; i < passages.length; i += 1) {
+        slopes[passageSlot[i]!]! += massFlow[i]! * timeRate;
+        slopes[passageSlot[i]! + 1]! += enthalpyFlow[i]! * timeRate;
       }
     },
     ends({ pressure, volumeRate, wallHeat, massFlow }, timeRate, angleRate, slopes) {

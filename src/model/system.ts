@@ -64,7 +64,7 @@ export function engineSystem(engine: Engine, { totals }: SystemOptions = { total
   const timeSlopes = (direction: Direction, y: Float64Array, slopes: Float64Array): void => {
     observed.look(y);
     const speed = y[SLOT.speed]!;
-    slopes.fill(0, 0, dimension);
+    for (let i = 0; i < dimension; i += 1) slopes[i] = 0;
     slopes[SLOT.time] = 1;
     sums.flows(instant.massFlow, instant.enthalpyFlow, 1, slopes);
     sums.ends(instant, 1, speed, slopes);
@@ -77,7 +77,7 @@ export function engineSystem(engine: Engine, { totals }: SystemOptions = { total
 
   const angleSlopes = (y: Float64Array, slopes: Float64Array): void => {
     const perRadian = 1 / observed.lookTurning(y);
-    slopes.fill(0, 0, dimension);
+    for (let i = 0; i < dimension; i += 1) slopes[i] = 0;
     slopes[SLOT.crankAngle] = 1;
     slopes[SLOT.time] = perRadian;
     slopes[SLOT.speed] = instant.gasTorque + instant.gravityTorque - resisting();

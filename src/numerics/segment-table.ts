@@ -9,33 +9,37 @@
 
 export interface SegmentTable {
   readonly starts: Float64Array;
+  readonly cells: number;
+  /** Half segment by half segment, value and slope of each node by turns. */
   readonly nodes: Float64Array;
 }
 
-/** Of each half segment. */
+/** Cells of each half segment, unless said otherwise. */
 const CELLS = 48;
 
-/** Value and slope of each node by turns. */
-const ROW = 2 * (CELLS + 1);
-
 /** Tabulates `f` over ascending breakpoints; at least two. */
-export function segmentTable(f: (x: number) => number, breakpoints: readonly number[]): SegmentTable {
+export function segmentTable(
+  f: (x: number) => number,
+  breakpoints: readonly number[],
+  cells = CELLS,
+): SegmentTable {
   const starts = Float64Array.from(breakpoints);
   const segments = starts.length - 1;
-  const nodes = new Float64Array(2 * ROW * segments);
+  const row = 2 * (cells + 1);
+  const nodes = new Float64Array(2 * row * segments);
   for (let s = 0; s < segments; s += 1) {
     const half = (starts[s + 1]! - starts[s]!) / 2;
-    writeHalf((u) => f(starts[s]! + half * u * u), nodes.subarray(2 * s * ROW));
-    writeHalf((u) => f(starts[s + 1]! - half * u * u), nodes.subarray((2 * s + 1) * ROW));
+    writeHalf((u) => f(starts[s]! + half * u * u), cells, nodes.subarray(2 * s * row));
+    writeHalf((u) => f(starts[s + 1]! - half * u * u), cells, nodes.subarray((2 * s + 1) * row));
   }
-  return { starts, nodes };
+  return { starts, cells, nodes };
 }
 
 /** Nodes from a breakpoint, u = 0, to the middle of its segment, u = 1, with slopes per node spacing. */
-function writeHalf(g: (u: number) => number, nodes: Float64Array): void {
+function writeHalf(g: (u: number) => number, cells: number, nodes: Float64Array): void {
   // Beyond the middle the function goes on as smoothly.
-  const values = Float64Array.from({ length: CELLS + 3 }, (_, i) => g(i / CELLS));
-  for (let i = 0; i <= CELLS; i += 1) {
+  const values = Float64Array.from({ length: cells + 3 }, (_, i) => g(i / cells));
+  for (let i = 0; i <= cells; i += 1) {
     nodes[2 * i] = values[i]!;
     nodes[2 * i + 1] = slopeAt(values, i);
   }
@@ -49,18 +53,17 @@ function slopeAt(values: Float64Array, i: number): number {
   return (8 * (at(i + 1) - at(i - 1)) - (at(i + 2) - at(i - 2))) / 12;
 }
 
-export function segmentValue({ starts, nodes }: SegmentTable, x: number): number {
+export function segmentValue({ starts, cells, nodes }: SegmentTable, x: number): number {
   const segments = starts.length - 1;
   if (!(x > starts[0]! && x < starts[segments]!)) return 0;
   let s = 0;
   while (x >= starts[s + 1]!) s += 1;
   const fromStart = x - starts[s]!;
   const fromEnd = starts[s + 1]! - x;
-  const nearest = Math.min(fromStart, fromEnd);
-  const u = CELLS * Math.sqrt((2 * nearest) / (fromStart + fromEnd));
-  const i = Math.min(CELLS - 1, Math.floor(u));
-  const row = fromStart <= fromEnd ? 2 * s * ROW : (2 * s + 1) * ROW;
-  return hermite(nodes, row + 2 * i, u - i);
+  const u = cells * Math.sqrt((2 * Math.min(fromStart, fromEnd)) / (fromStart + fromEnd));
+  const i = u < cells ? Math.floor(u) : cells - 1;
+  const half = fromStart <= fromEnd ? 2 * s : 2 * s + 1;
+  return hermite(nodes, 2 * (half * (cells + 1) + i), u - i);
 }
 
 function hermite(nodes: Float64Array, k: number, w: number): number {

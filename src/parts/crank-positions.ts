@@ -18,13 +18,12 @@ export function crankAngle(crank: CrankTrain, position: CrankPosition): number {
 
 /** The same angle in [0, 2π). */
 export function wrappedAngle(angle: number): number {
-  // Most angles are not far off, and the remainder of a division is slow.
-  if (angle >= 0 && angle < 2 * FULL_TURN) return angle < FULL_TURN ? angle : angle - FULL_TURN;
-  const rest = angle % FULL_TURN;
-  if (rest >= 0) return rest;
-  // A hair below zero rounds up to the whole turn.
-  const wrapped = rest + FULL_TURN;
-  return wrapped < FULL_TURN ? wrapped : 0;
+  // Most angles are at most a turn off, and the remainder of a division is slow.
+  if (angle >= 0 && angle < FULL_TURN) return angle;
+  if (angle >= FULL_TURN && angle < 2 * FULL_TURN) return angle - FULL_TURN;
+  const rest = angle - FULL_TURN * Math.floor(angle / FULL_TURN);
+  // A hair below zero rounds up to the whole turn, and whole turns may round to a hair below.
+  return rest < 0 || rest >= FULL_TURN ? 0 : rest;
 }
 
 /** How far it is from one crank angle forward to another, in [0, 2π). */

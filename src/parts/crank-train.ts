@@ -39,7 +39,9 @@ export function pistonTravelCurvature(crank: CrankTrain, sin: number, cos: numbe
   const r = crank.crankRadius;
   const rod = rodProjection(crank, sin);
   const doubleAngle = cos * cos - sin * sin;
-  return r * cos + (r * r * doubleAngle) / rod + (r * r * r * r * sin * sin * cos * cos) / (rod * rod * rod);
+  // d(rod)/dθ = −r² sin θ cos θ/rod.
+  const shortening = (r * r * sin * cos) / rod;
+  return r * cos + (r * r * doubleAngle + shortening * shortening) / rod;
 }
 
 /**

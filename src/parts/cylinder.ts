@@ -7,13 +7,35 @@ import type { CrankTrain } from './crank-train.ts';
 import { wallHeats } from './wall-heat/registry.ts';
 
 export const cylinderParameters = {
-  bore: quantity('length', { min: 2e-3, max: 0.5 }, '50 mm', 'Inside diameter of the cylinder.'),
-  stroke: quantity('length', { min: 2e-3, max: 1 }, '60 mm', 'Way of the piston, twice the crank radius.'),
-  rod_length: quantity('length', { min: 2e-3, max: 5 }, '120 mm', 'Connecting rod, centre to centre.'),
+  bore: quantity(
+    'length',
+    { min: 2e-3, max: 0.5 },
+    '50 mm',
+    'Inside diameter of the cylinder.',
+    'Inside callipers or a bore gauge at three heights and two ways across. Take the mean; a taper or ' +
+      'an oval belongs into the leak.',
+  ),
+  stroke: quantity(
+    'length',
+    { min: 2e-3, max: 1 },
+    '60 mm',
+    'Way of the piston, twice the crank radius.',
+    'A rule or a depth gauge on the piston: its travel from one dead centre to the other.',
+  ),
+  rod_length: quantity(
+    'length',
+    { min: 2e-3, max: 5 },
+    '120 mm',
+    'Connecting rod, centre to centre.',
+    'Callipers between the two pins, inside to inside, plus half of each pin.',
+  ),
   clearance: pureNumber(
     { min: 0.001, max: 2 },
     '8 %',
     'Volume left at top dead centre with the port passage, as a share of the swept volume. Fill it with oil to measure.',
+    'Piston at top dead centre, valve shut, port upward: fill the space through the port with thin oil ' +
+      'from a syringe, up to the valve. Volume filled over swept volume. Piston area times the gap under ' +
+      'the cover is a first guess; add the passage.',
   ),
   action: choice(
     ['single', 'double'],
@@ -26,6 +48,7 @@ export const cylinderParameters = {
       { min: 1e-3, max: 0.2 },
       '8 mm',
       'Piston rod through the gland of a double-acting cylinder; must be given for one.',
+      'Callipers or a micrometer on the rod where it runs in the gland.',
     ),
   ),
   crank_end_clearance: optional(
@@ -33,6 +56,8 @@ export const cylinderParameters = {
       { min: 0.001, max: 2 },
       '10 %',
       "The same as `clearance`, at the crank end, as a share of that end's swept volume; as the cover end if not given.",
+      'As at the cover end, with the piston at bottom dead centre and the crank end upward; the gland ' +
+        'must hold the oil.',
     ),
   ),
   cylinders: count({ min: 1, max: 6, default: 1 }, 'How many equal cylinders work on the one shaft.'),
@@ -42,6 +67,7 @@ export const cylinderParameters = {
       { min: 0, max: 2 * Math.PI },
       '90 deg',
       'Crank angle from one cylinder to the next; spread evenly over the turn if not given.',
+      'A degree disc on the shaft: read it with each piston at top dead centre.',
     ),
   ),
   attitude: choice(
@@ -54,6 +80,7 @@ export const cylinderParameters = {
     { min: 0, max: 100, default: 0 },
     '0.3 kg',
     'Piston, pin and a third of the rod, of one cylinder.',
+    'Kitchen scales: piston with its pin, and the rod by itself, of which a third counts.',
   ),
   wall_thickness: optional(
     quantity(
@@ -61,6 +88,8 @@ export const cylinderParameters = {
       { min: 1e-4, max: 0.1 },
       '3 mm',
       'Thinnest wall of the barrel, below any thread or groove; if given, its stress is reckoned.',
+      'Callipers at the open end, less the depth of the deepest thread or groove. Of a drilled block take ' +
+        'the thinnest place.',
     ),
   ),
   material: optional(

@@ -15,6 +15,7 @@ import { valveGears } from './valve-gears/registry.ts';
 
 const RPM = (2 * Math.PI) / 60;
 
+/** Every key of a scenario: dimension, range, default, meaning, and how to measure it. SI, absolute pressures, radians. */
 export const engineParameters = {
   title: text(120, 'What the engine is called.'),
   notes: text(4000, 'Anything worth remembering about this build.', ''),
@@ -29,17 +30,21 @@ export const engineParameters = {
       { min: 50e3, max: 120e3, default: 101_325 },
       '1013 mbar absolute',
       'Air pressure.',
+      'A barometer, or the weather station nearest to you; it gives pressure at sea level, so take off 12 ' +
+        'mbar for every 100 m of height. The reading has to be absolute.',
     ),
     temperature: quantity(
       'temperature',
       { min: 230, max: 330, default: 288.15 },
       '15 degC',
       'Air temperature.',
+      'A thermometer in the shade of the workshop, away from the compressor.',
     ),
     relative_humidity: pureNumber(
       { min: 0, max: 1, default: 0.6 },
       '60 %',
       'Relative humidity of the room air that the compressor takes in; it decides about condensate and ice.',
+      'A room hygrometer beside the compressor. Without one take 60 %, or 90 % on a foggy day.',
     ),
   }),
   cylinder,
@@ -56,12 +61,16 @@ export const engineParameters = {
       { min: -2 * Math.PI, max: 2 * Math.PI, default: Math.PI / 6 },
       '30 deg',
       'Crank angle after top dead centre.',
+      'Degree disc: where the crank stands when you turn the air on. Try several; most engines of one ' +
+        'cylinder start from some places only.',
     ),
     hand_speed: quantity(
       'rotational speed',
       { min: 0, max: 2000 * RPM, default: 0 },
       '60 rpm',
       'Speed given to the flywheel by hand as the air is turned on; zero to let it start unaided.',
+      'A brisk pull on a 300 mm wheel gives some 60 to 120 rpm (common practice, no source); count a few ' +
+        'turns against a watch.',
     ),
   }),
   run: group('How long to look.', {
@@ -74,6 +83,7 @@ export const engineParameters = {
   }),
 };
 
+/** The checked values of a scenario, in SI; what was left out is filled in. */
 export type EngineSpec = Values<typeof engineParameters>;
 
 /** What the parts may know about the engine they belong to. */

@@ -14,18 +14,26 @@ import type { Complaint } from '../kinds/kind.ts';
 
 const RPM = (2 * Math.PI) / 60;
 
+/** exp(−6.5²) is 5e-19. */
+const SPEEDS_TO_NOTHING = 6.5;
+
 export const frictionParameters = {
   running_torque: quantity(
     'torque',
     { min: 0, max: 1000 },
     '0.15 N m',
     'Torque the bearings take while turning slowly. Hang a weight on the flywheel rim that just keeps it turning.',
+    'Rod uncoupled, engine open to the room. Tie a cord round the flywheel rim and hang weights on it; ' +
+      'start the wheel gently by hand and find the weight that just keeps it turning. Newtons (9.81 per ' +
+      'kilogram) times the radius of the cord.',
   ),
   breakaway_torque: quantity(
     'torque',
     { min: 0, max: 1000 },
     '0.25 N m',
     'Torque that just moves the engine from rest, piston force apart. Not below the running torque.',
+    'The same cord and the same radius, from rest: the weight that just moves the wheel off. Try a few ' +
+      'places of the crank and take the largest.',
   ),
   stribeck_speed: quantity(
     'rotational speed',
@@ -38,30 +46,40 @@ export const frictionParameters = {
     { min: 0, max: 100, default: 0 },
     '1 mN m s',
     'Extra bearing torque per speed, from oil and windage.',
+    'Leave it out at first. It shows when the wheel, spun by hand with the rod uncoupled, slows down ' +
+      'faster from high speed than the running torque explains: extra torque = J times loss of speed ' +
+      '[rad/s] in a second, less the running torque; divide by the speed [rad/s].',
   ),
   piston_force: quantity(
     'force',
     { min: 0, max: 10_000, default: 0 },
     '5 N',
     'Force that slides the piston in its bore with no pressure on it.',
+    'Rod uncoupled, ports open: pull the piston along with a spring balance and read it while it moves.',
   ),
   piston_force_per_pressure: quantity(
     'force per pressure',
     { min: 0, max: 0.1, default: 0 },
     '4 N/bar',
     'Extra sliding force per pressure across the piston; cups and sprung rings grow with pressure.',
+    'Zero for a plain lapped piston. For a cup or a ring repeat the pull with a gentle, known pressure ' +
+      'behind the piston and a stop in front of it: the added force over that pressure, less the push of ' +
+      'the pressure itself.',
   ),
   gland_force: quantity(
     'force',
     { min: 0, max: 10_000, default: 0 },
     '4 N',
     'Force that slides the piston rod of a double-acting cylinder through its gland, with no pressure on it.',
+    'Spring balance on the rod with the piston off, gland tightened as in use.',
   ),
   gland_force_per_pressure: quantity(
     'force per pressure',
     { min: 0, max: 0.1, default: 0 },
     '2 N/bar',
     'Extra gland force per pressure in the crank end.',
+    'Rarely worth a test: 0 for a plain bush. For soft packing repeat the pull with known pressure in ' +
+      'the crank end; take off the push on the rod.',
   ),
 };
 
@@ -71,7 +89,9 @@ export type Friction = Values<typeof frictionParameters>;
 
 /** Bearing torque [N m] at speed ω ≥ 0 [rad/s]. */
 export function bearingTorque(law: Friction, speed: number): number {
-  const boundary = Math.exp(-((speed / law.stribeck_speed) ** 2));
+  const share = speed / law.stribeck_speed;
+  // Beyond, less is left than the last digit of the running torque.
+  const boundary = share > SPEEDS_TO_NOTHING ? 0 : Math.exp(-share * share);
   return (
     law.running_torque + (law.breakaway_torque - law.running_torque) * boundary + law.viscous_torque * speed
   );

@@ -13,12 +13,15 @@ const regulatorParameters = {
     { min: 20e3, max: 5e6 },
     '7 bar gauge',
     'Pressure in front of it, in the receiver or the line.',
+    'The gauge of the receiver; take the cut-in pressure for the worst case.',
   ),
   sonic_conductance: quantity(
     'sonic conductance',
     { min: 1e-12, max: 1e-5 },
     '3 dm^3/(s bar)',
     'C of the regulator fully open, from its data sheet (ISO 6358).',
+    'From the data sheet. Given as a flow Q at 6 bar gauge and 1 bar of drop, C is roughly Q [L/min ' +
+      'ANR] over 60 and over 4.2 bar, b = 0.3 assumed (derived).',
   ),
   critical_pressure_ratio: pureNumber(
     { min: 0, max: 0.6, default: 0.3 },
@@ -30,6 +33,7 @@ const regulatorParameters = {
     { min: 100, max: 1e6 },
     '0.4 bar',
     'How far its outlet falls below the set pressure before it is fully open.',
+    'Set the gauge without flow, then open a blow-off as wide as it goes: how far the gauge falls.',
   ),
 };
 
@@ -39,6 +43,8 @@ export const supplyParameters = {
     { min: 20e3, max: 3.1e6 },
     '4 bar gauge',
     'Pressure the regulator is set to; without a `regulator` below it is held whatever the engine takes.',
+    "The regulator's gauge while air flows: open a blow-off at the engine's end until about as much " +
+      'flows as the engine takes. A gauge reads `gauge`.',
   ),
   temperature: optional(
     quantity(
@@ -46,6 +52,7 @@ export const supplyParameters = {
       { min: 230, max: 420 },
       '15 degC',
       'Temperature of the air supplied; the room if not given.',
+      'A thermocouple taped to the hose at the engine under a rag, after ten minutes of flow.',
     ),
   ),
   regulator: optionalGroup('A real regulator, that droops under flow.', regulatorParameters),
@@ -55,19 +62,23 @@ export const supplyParameters = {
       { min: 1e-3, max: 0.1 },
       '8 mm',
       'Inside diameter of the narrowest long stretch.',
+      'The largest drill shank that enters. If a quick coupling is long and narrower than the hose, give ' +
+        'that.',
     ),
-    length: quantity('length', { min: 0.01, max: 200 }, '3 m', 'Length.'),
+    length: quantity('length', { min: 0.01, max: 200 }, '3 m', 'Length.', 'A tape along the hose.'),
     fitting_bore: optional(
       quantity(
         'length',
         { min: 5e-4, max: 0.1 },
         '5 mm',
         'Narrowest bore of each fitting; none if not given.',
+        'The largest drill shank that passes right through it; quick couplings are narrow inside.',
       ),
     ),
     fittings: count(
       { min: 1, max: 10, default: 2 },
       'How many such fittings the air passes one behind the other.',
+      'Count barbs, couplings and elbows between regulator and chest.',
     ),
   }),
   rated_pressure: optional(
@@ -76,6 +87,8 @@ export const supplyParameters = {
       { min: 20e3, max: 5e6 },
       '10 bar gauge',
       'Working pressure marked on the weakest of hose, fittings and chest; if given, it is held against the highest pressure.',
+      'Read it off the hose, the fittings and the chest. A home-made chest has none until it is tested ' +
+        'with water.',
     ),
   ),
   chest_volume: quantity(
@@ -83,6 +96,7 @@ export const supplyParameters = {
     { min: 1e-7, max: 0.1 },
     '40 cm3',
     'Volume between the hose and the admission valve; the hose itself is added.',
+    'Fill it with water from a measuring cup.',
   ),
 };
 

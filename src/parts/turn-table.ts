@@ -3,7 +3,10 @@
  * that a solver looks it up without calling a function it cannot know beforehand.
  */
 import { segmentTable, segmentValue, type SegmentTable } from '../numerics/segment-table.ts';
-import { forwardAngle } from './crank-positions.ts';
+import { forwardAngle, FULL_TURN } from './crank-positions.ts';
+
+/** Of each half segment: openings are then right to a millionth of their largest value. */
+const CELLS = 24;
 
 export interface TurnTable {
   /** Crank angle at which the stretch begins [rad]. */
@@ -20,7 +23,15 @@ export function turnTable(
   breakpoints: readonly number[],
   elsewhere = 0,
 ): TurnTable {
-  return { begins, elsewhere, stretch: segmentTable((since) => law(since) - elsewhere, breakpoints) };
+  const stretch = segmentTable((since) => law(since) - elsewhere, breakpoints, CELLS);
+  return { begins, elsewhere, stretch };
+}
+
+/** A law of the crank angle over the whole turn, between edges in [0, 2π). */
+export function wholeTurnTable(law: (angle: number) => number, edges: readonly number[]): TurnTable {
+  const begins = edges[0] ?? 0;
+  const breakpoints = [...edges.map((edge) => edge - begins), FULL_TURN];
+  return turnTable((since) => law(begins + since), begins, breakpoints, law(begins));
 }
 
 export const turnTableValue = ({ begins, elsewhere, stretch }: TurnTable, angle: number): number =>

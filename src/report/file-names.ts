@@ -1,7 +1,10 @@
-/** What the files of one report are called; the page names its neighbours. */
+/** What the files of a report or a comparison are called; the pages name their neighbours. */
 export const reportFileNames = {
   page: 'report.html',
   cycle: 'cycle.csv',
   startUp: 'start-up.csv',
   summary: 'summary.json',
+  comparison: 'comparison.html',
+  comparedFigures: 'comparison.csv',
+  comparedTurns: 'compared-turns.csv',
 } as const;

@@ -1,5 +1,6 @@
 /** How a run can end. An engine that does not run is an outcome with a reason, not an error. */
 
+/** The ends of a run by name. */
 export type OutcomeKind =
   /** Turns round after round alike. */
   | 'settled'
@@ -15,6 +16,7 @@ export type OutcomeKind =
   | 'step-limit'
   | 'non-finite';
 
+/** How a run ended. An engine that does not run is an outcome with a reason, not an error. */
 export interface Outcome {
   readonly kind: OutcomeKind;
   /** One plain sentence. */

@@ -3,6 +3,7 @@ import type { GasOrigin } from '../gas/gas.ts';
 import type { BarrelMaterial } from '../parts/barrel-materials.ts';
 import type { PassageRole } from '../parts/passage.ts';
 import type { DerivedSize, ValveEvents } from '../parts/valve-gears/valve-gear.ts';
+import type { Drive } from './drive-result.ts';
 import type { Outcome } from './outcome.ts';
 
 /** Columns of equal length. */
@@ -55,6 +56,7 @@ export interface CycleProfile {
   readonly massFlow: readonly Float64Array[];
 }
 
+/** What went through one passage in a turn. */
 export interface PassageTotal {
   readonly name: string;
   readonly role: PassageRole;
@@ -92,11 +94,13 @@ export interface WorkLedger {
   readonly wallHeat: number;
 }
 
+/** Between which values something moves in a turn. */
 export interface Range {
   readonly min: number;
   readonly max: number;
 }
 
+/** Lowest and highest pressure [Pa] and temperature [K] of a place in a turn. */
 export interface PlaceExtremes {
   /** "valve chest", or the name of a cylinder end. */
   readonly place: string;
@@ -181,12 +185,14 @@ export interface LedgerResiduals {
   readonly energy: number;
 }
 
+/** What the calculation cost. */
 export interface Counters {
   readonly derivativeCalls: number;
   readonly acceptedSteps: number;
   readonly turns: number;
 }
 
+/** The whole story of one engine, from rest to where it ends. */
 export interface RunResult {
   readonly title: string;
   readonly notes: string;
@@ -198,6 +204,8 @@ export interface RunResult {
   readonly compressor?: CompressorVerdict;
   /** Only for an engine that has settled on air from the room. */
   readonly moisture?: Moisture;
+  /** What the engine can drive and from where it starts, where that was asked for. */
+  readonly drive?: Drive;
   readonly ledger: LedgerResiduals;
   readonly counters: Counters;
   /** What the engine was given, as far as pictures and cautions need it. */
@@ -218,6 +226,7 @@ export interface BarrelFacts {
   readonly wallThickness: number | undefined;
 }
 
+/** One working end of the engine. */
 export interface EndFacts {
   /** As in its profile. */
   readonly name: string;
@@ -226,6 +235,7 @@ export interface EndFacts {
   readonly events: ValveEvents;
 }
 
+/** The engine as it was given. SI; volumes are of all its ends together. */
 export interface EngineFacts {
   readonly valveGearKind: string;
   readonly gas: GasFacts;

@@ -9,17 +9,14 @@
  * The way leads uphill in energy from the start: the root found is the first that the gain of energy meets, as in real
  * running, unless another hides within one leap.
  */
-import { broyden } from '../numerics/broyden.ts';
-import { FIRST_VOLUME } from '../model/engine.ts';
 import { SLOT } from '../model/slots.ts';
 import type { EngineSystem } from '../model/system.ts';
-import { strokeFraction } from '../parts/crank-train.ts';
 import type { TurnFailure } from './one-turn.ts';
 import { SLOW } from './speeds.ts';
+import { turnUnknowns, type Closeness, type TurnUnknowns } from './turn-unknowns.ts';
 
-/** Longest leap, as a change of the logarithm of the speed, and longest step of any unknown near the root. */
+/** Longest leap, as a change of the logarithm of the speed. */
 const LEAP = 0.8;
-const LONGEST_STEP = 0.3;
 
 /** A leap shorter than this comes so near the root that all unknowns are solved for together. */
 const NEAR = 0.2;
@@ -27,12 +24,9 @@ const NEAR = 0.2;
 const MOST_TURNS = 80;
 
 /** A way to run one turn, and how closely turns that it runs are to repeat themselves before a closer way takes over. */
-export interface Level {
+export interface Level extends Closeness {
   /** The state one turn after a state at top dead centre, as far as the physical slots. */
   turn(y: Float64Array): Float64Array | TurnFailure;
-  /** Share of the speed, and of any mass or energy of gas. */
-  readonly speed: number;
-  readonly gas: number;
   /** True when turns that repeat themselves so closely are an answer. */
   readonly enough: boolean;
 }
@@ -103,85 +97,23 @@ function lead(search: Search, level: Level): number | undefined {
   return undefined;
 }
 
-/**
- * The gas as unknowns: energy and temperature of every volume. In chest and hose the temperature goes slowly, by the share
- * of their air that a turn replaces; an error that a turn mends by so little is that much larger than it looks.
- */
-interface GasUnknowns {
-  readonly energySlot: Int32Array;
-  /** What a change of temperature per turn is multiplied by to estimate the error. */
-  readonly temperatureFactor: Float64Array;
-}
-
-function gasUnknowns({ engine, slots }: EngineSystem, y: Float64Array): GasUnknowns {
-  const { ends, volumes, gas, chest } = engine;
-  const chestDensity =
-    y[slots.mass(chest - FIRST_VOLUME)]! / (volumes[chest - FIRST_VOLUME]!.fixedVolume ?? 1);
-  // What fills the ends up to their cut-off, at the density of the chest.
-  const filled = ends.reduce((sum, { clearanceVolume, sweptVolume, valveGear }) => {
-    const share = strokeFraction(engine.crank, valveGear.events.cutOff);
-    return sum + clearanceVolume + share * sweptVolume;
-  }, 0);
-  const replaced = (i: number): number => (filled * chestDensity * gas.heatCapacityRatio) / y[slots.mass(i)]!;
-  return {
-    energySlot: Int32Array.from(volumes, (_, i) => slots.energy(i)),
-    temperatureFactor: Float64Array.from(volumes, ({ fixedVolume }, i) =>
-      fixedVolume === undefined ? 1 : 1 / (1 - Math.exp(-replaced(i))),
-    ),
-  };
-}
-
 /** Most turns at one level before the noise of its steps is taken to hide the rest. */
 const PATIENCE = 6;
 
 /** Solves for speed and gas together, with the last turn of the search for a beginning. */
-function close(search: Search, gas: GasUnknowns, slope: number, levels: readonly Level[]): boolean {
-  const { y } = search;
-  const { energySlot, temperatureFactor } = gas;
-  const size = 1 + 2 * energySlot.length;
-  const residual = new Float64Array(size);
-  const taken = new Float64Array(size);
-  const solver = broyden(size);
-
-  const look = (): void => {
-    const { after } = search;
-    residual[0] = search.gain / slope;
-    for (const [i, slot] of energySlot.entries()) {
-      const energy = y[slot]!;
-      const temperature = energy / y[slot - 1]!;
-      residual[1 + 2 * i] = after[slot]! / energy - 1;
-      residual[2 + 2 * i] = (after[slot]! / after[slot - 1]! / temperature - 1) * temperatureFactor[i]!;
-    }
-  };
-  const isWithin = (level: Level): boolean =>
-    Math.abs(residual[0]!) < level.speed &&
-    residual.every((value, i) => i === 0 || Math.abs(value) < level.gas);
-  const step = (): void => {
-    const whole = solver.step(residual);
-    const longest = whole.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
-    for (let i = 0; i < size; i += 1) taken[i] = whole[i]! * Math.min(1, LONGEST_STEP / longest);
-    y[SLOT.speed]! *= Math.exp(taken[0]!);
-    for (const [i, slot] of energySlot.entries()) {
-      const grown = 1 + taken[1 + 2 * i]!;
-      y[slot]! *= grown;
-      y[slot - 1]! *= grown / (1 + taken[2 + 2 * i]!);
-    }
-  };
-
+function close(search: Search, unknowns: TurnUnknowns, levels: readonly Level[]): boolean {
   for (const level of levels) {
-    const isLast = level === levels.at(-1);
-    // A closer level's turn from the same state is a new residual, not the effect of a step.
+    unknowns.startAgain();
     if (level !== levels[0] && !search.run(level)) return false;
-    look();
-    for (let turns = 0; !isWithin(level); turns += 1) {
-      if (turns === PATIENCE && isLast) return false;
+    unknowns.look(search.after);
+    for (let turns = 0; !unknowns.isWithin(level); turns += 1) {
+      if (turns === PATIENCE && level === levels.at(-1)) return false;
       if (turns === PATIENCE) break;
-      step();
+      unknowns.step();
       if (!search.run(level)) return false;
-      look();
-      solver.learn(taken, residual);
+      unknowns.look(search.after);
     }
-    if (level.enough && isWithin(level)) return true;
+    if (level.enough && unknowns.isWithin(level)) return true;
   }
   return true;
 }
@@ -213,7 +145,7 @@ export function settleByRoot(
     flush(system, y);
     slope = lead(search, levels[0]);
   } else search.run(levels[0]);
-  if (search.failure || slope === undefined || !close(search, gasUnknowns(system, y), slope, levels))
+  if (search.failure || slope === undefined || !close(search, turnUnknowns(system, y, slope), levels))
     return search.end();
   return { kind: 'settled', turns: search.turns };
 }

@@ -36,6 +36,7 @@ import { silentRecorder } from './trace-recorder.ts';
 const ROUGHLY = { speed: 5e-3, gas: 2e-2, enough: false };
 const CLOSELY = { speed: 2e-4, gas: 1e-3, enough: true };
 
+/** What `settledRunning` finds. */
 export interface SettledAnswer {
   /** Its time and turns are those that were followed for real, not those until it settles. */
   readonly outcome: Outcome;

@@ -9,7 +9,7 @@ import type {
   TableParameter,
 } from '../kinds/parameter.ts';
 import { dimensions } from '../quantity/dimensions.ts';
-import { formatNumberRange, formatRange } from '../quantity/format.ts';
+import { formatNumberRange, formatQuantity, formatRange } from '../quantity/format.ts';
 
 /** A family whatever its parts are built from: the reader only binds values. */
 export const kindsOf = (parameter: PartParameter | PartListParameter): readonly AnyKind<unknown, unknown>[] =>
@@ -100,6 +100,15 @@ export function isLeaf(parameter: Parameter): parameter is LeafParameter {
 /** SI, or `undefined` for a parameter that has to be given. */
 export const presetOf = (parameter: LeafParameter): unknown =>
   'default' in parameter ? parameter.default : undefined;
+
+/** What is taken for a value that is left out, in words; `undefined` if it must not be. */
+export function presetText(parameter: LeafParameter): string | undefined {
+  if (!('default' in parameter)) return undefined;
+  if (parameter.type === 'quantity')
+    return formatQuantity(parameter.default, parameter.dimension, { digits: 6 });
+  if (typeof parameter.default === 'object') return exampleOf(parameter);
+  return parameter.default === '' ? 'empty' : String(parameter.default);
+}
 
 /** Whether a description is complete without a word about this parameter. */
 export function mayBeAbsent(parameter: Parameter): boolean {

@@ -16,8 +16,10 @@ import type {
 import { formatQuantity } from '../quantity/format.ts';
 import { expectation, isLeaf, kindsOf, mayBeAbsent } from './expectation.ts';
 
+/** A JSON Schema of draft 07, ready for `JSON.stringify`. */
 export type JsonSchema = Readonly<Record<string, unknown>>;
 
+/** Shapes, choices and patterns of a description for an editor; it knows no ranges of quantities, `readScenario` does. */
 export function scenarioJsonSchema(parameters: Parameters, title: string): JsonSchema {
   return { $schema: 'http://json-schema.org/draft-07/schema#', title, ...groupSchema(parameters) };
 }

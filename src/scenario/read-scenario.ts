@@ -7,6 +7,7 @@ import { inFileOrder, problemListing, type Problem } from './problem.ts';
 import { readDescription } from './read-description.ts';
 import type { Source } from './source.ts';
 
+/** An engine that can be, with the file it was read from; or everything that is wrong with the file, in its order. */
 export type ScenarioReading =
   | { readonly ok: true; readonly spec: EngineSpec; readonly source: Source }
   | { readonly ok: false; readonly problems: readonly Problem[] };

@@ -1,7 +1,6 @@
 /** The reference page of all scenario keys, in Markdown, made from the descriptions the reader checks against. */
 import type { Parameter, Parameters } from '../kinds/parameter.ts';
-import { formatQuantity } from '../quantity/format.ts';
-import { exampleOf, expectation, isLeaf, kindsOf, mayBeAbsent } from './expectation.ts';
+import { exampleOf, expectation, isLeaf, kindsOf, mayBeAbsent, presetText } from './expectation.ts';
 
 const HEAD = `# Scenario keys
 
@@ -12,6 +11,7 @@ angle (\`130 deg\`), a share of the outward stroke (\`50 % of stroke\`) or of th
 bore and rod (\`reamed / turned\`); [fits](../fits.md) tells what they come to.
 `;
 
+/** Markdown: every key of a description with meaning, range, default and example. */
 export function referencePage(parameters: Parameters): string {
   return [HEAD, ...sections('scenario', parameters, 2)].join('\n');
 }
@@ -63,14 +63,7 @@ function table(leaves: readonly (readonly [string, Parameter])[]): string {
 function cells(parameter: Parameter): string[] {
   const own = parameter.type === 'optional' ? parameter.parameter : parameter;
   if (!isLeaf(own)) return ['', '', '', ''];
-  const preset = parameter.type === 'optional' ? 'see the meaning' : presetText(own);
+  const preset = parameter.type === 'optional' ? 'see the meaning' : (presetText(own) ?? 'must be given');
   const example = own.type === 'text' ? '' : `\`${exampleOf(own)}\``;
   return [own.doc, expectation(own), preset, example].map((cell) => cell.replaceAll('|', '\\|'));
-}
-
-function presetText(parameter: Parameter): string {
-  if (!('default' in parameter)) return 'must be given';
-  if (parameter.type === 'quantity') return formatQuantity(parameter.default, parameter.dimension);
-  if (typeof parameter.default === 'object') return 'as in the example';
-  return parameter.default === '' ? 'empty' : String(parameter.default);
 }

@@ -77,3 +77,16 @@ export function lossFreeWork(engine: EngineFacts): number {
   const expansion = ((engine.supplyPressure * atCutOff) / exponent) * (1 - (atCutOff / atEnd) ** exponent);
   return engine.supplyPressure * admitted + expansion - engine.atmosphericPressure * engine.sweptVolume;
 }
+
+/** Reference air, ISO 8778 [Pa, K]. */
+const ANR = { pressure: 100e3, temperature: 293.15 } as const;
+
+/**
+ * The most that any engine could make of the air of one turn [J]: slow expansion from the supply to the room at the
+ * temperature of the room, m R T₀ ln(p_s/p₀), with m R T₀ = p V of the same air as ANR, brought to T₀. Second law; any text
+ * of engineering thermodynamics under the availability of compressed air. The supply is taken to be as warm as the room.
+ */
+export function availableWork({ airFlowAnr, period }: SettledCycle, engine: EngineFacts): number {
+  const volume = airFlowAnr * period * (engine.atmosphericTemperature / ANR.temperature);
+  return ANR.pressure * volume * Math.log(engine.supplyPressure / engine.atmosphericPressure);
+}

@@ -1,11 +1,11 @@
 /**
- * Numbers as a builder reads them. Pressures always say gauge or absolute; air is ANR in L/min with cfm beside it, and
- * another gas its own volume at the same pressure and temperature.
+ * Numbers as a builder reads them, metric or, inside `inUnits`, imperial. Pressures always say gauge or absolute; air is
+ * ANR in L/min with cfm beside it, and another gas its own volume at the same pressure and temperature.
  */
+import { columnUnit, formatQuantity } from '../quantity/format.ts';
+import { unitSystem } from '../quantity/unit-system.ts';
 import type { GasFacts } from '../run/result.ts';
 
-const PA_PER_BAR = 1e5;
-const ZERO_CELSIUS = 273.15;
 const LITRES_PER_MINUTE = 60e3;
 const CUBIC_FOOT = 0.028_316_846_592;
 
@@ -32,9 +32,17 @@ export const degrees = (angle: number): number => (angle * 180) / Math.PI;
 
 export const angleText = (angle: number): string => `${fixed(degrees(angle), 0)}°`;
 
-export const celsiusText = (kelvin: number): string => `${fixed(kelvin - ZERO_CELSIUS, 0)} °C`;
+const imperial = (): boolean => unitSystem() === 'imperial';
 
-export const barText = (pascal: number): string => `${fixed(pascal / PA_PER_BAR, 2)} bar`;
+/** A temperature, to the degree. */
+export const celsiusText = (kelvin: number): string =>
+  imperial() ? `${fixed(kelvin * 1.8 - 459.67, 0)} °F` : `${fixed(kelvin - 273.15, 0)} °C`;
+
+/** A pressure above another. */
+export function barText(pascal: number): string {
+  const { of, label, decimals } = columnUnit('pressure difference');
+  return `${fixed(of(pascal), decimals)} ${label}`;
+}
 
 export const gaugeText = (absolute: number, atmosphere: number): string =>
   `${barText(absolute - atmosphere)} gauge`;
@@ -43,35 +51,70 @@ export const pressureText = (absolute: number, atmosphere: number): string =>
   `${gaugeText(absolute, atmosphere)} (${barText(absolute)} absolute)`;
 
 /** Volume flow [m³/s] under the conditions of reference air, in both units people shop by. */
-export const airText = (flow: number, gas: GasFacts): string =>
-  `${figure(litresPerMinute(flow))} ${flowUnit(gas)} (${figure(cubicFeetPerMinute(flow))} cfm)`;
+export function airText(flow: number, gas: GasFacts): string {
+  const [first, other] = imperial()
+    ? [figure(cubicFeetPerMinute(flow)), `${figure(litresPerMinute(flow))} L/min`]
+    : [figure(litresPerMinute(flow)), `${figure(cubicFeetPerMinute(flow))} cfm`];
+  return `${first} ${flowUnit(gas)} (${other})`;
+}
 
 /** ANR is air by definition; 100 kPa and 20 °C are its conditions. */
 export const flowUnit = (gas: GasFacts): string =>
-  gas.origin === 'room air' ? 'L/min ANR' : 'L/min at 100 kPa and 20 °C';
+  `${columnUnit('volume flow').label} ${gas.origin === 'room air' ? 'ANR' : 'at 100 kPa and 20 °C'}`;
+
+/** In the unit that `flowUnit` names. */
+export const flowFigure = (flow: number): string => figure(columnUnit('volume flow').of(flow));
 
 export const litresPerMinute = (flow: number): number => flow * LITRES_PER_MINUTE;
 
 export const cubicFeetPerMinute = (flow: number): number => (flow * 60) / CUBIC_FOOT;
 
-/** Water [kg/s] as people meet it in a drain: grams an hour. */
-export const waterText = (flow: number): string => `${figure(gramsPerHour(flow), 2)} g`;
+/** Water [kg/s] as people meet it in a drain: grams or ounces an hour. */
+export const waterText = (flow: number): string =>
+  imperial() ? `${figure(gramsPerHour(flow) / 28.349_523_125, 2)} oz` : `${figure(gramsPerHour(flow), 2)} g`;
 
 export const gramsPerHour = (flow: number): number => flow * 3.6e6;
 
 /** A stress [Pa] as it stands in tables. */
-export const stressText = (pascal: number): string =>
-  pascal < 1e4 ? 'less than 0.01 MPa' : `${figure(pascal / 1e6, 2)} MPa`;
+export function stressText(pascal: number): string {
+  if (imperial())
+    return pascal < 1e4 ? 'less than 1.5 psi' : `${figure(inColumn('pressure difference', pascal), 2)} psi`;
+  return pascal < 1e4 ? 'less than 0.01 MPa' : `${figure(pascal / 1e6, 2)} MPa`;
+}
 
-export const torqueText = (torque: number): string => `${figure(torque)} N·m`;
+const inColumn = (dimension: Parameters<typeof columnUnit>[0], value: number): number =>
+  columnUnit(dimension).of(value);
 
+/** In the unit of a column. */
+export const columnText = (dimension: Parameters<typeof columnUnit>[0], value: number): string =>
+  `${figure(inColumn(dimension, value))} ${columnUnit(dimension).label}`;
+
+const FOOT = 0.3048;
+
+/** The speed of a rim. */
+export const rimSpeedText = (speed: number, digits = 3): string =>
+  imperial() ? `${figure(speed / FOOT, digits)} ft/s` : `${figure(speed, digits)} m/s`;
+
+/** How high some weight is lifted, or how large a wheel is. */
+export const metresText = (length: number, digits = 3): string =>
+  imperial() ? `${figure(length / FOOT, digits)} ft` : `${figure(length, digits)} m`;
+
+export const torqueText = (torque: number): string => columnText('torque', torque);
+
+/** Watts in either system: what small machines are sold by. */
 export const powerText = (power: number): string => `${figure(power)} W`;
 
-export const workText = (joule: number): string =>
-  Math.abs(joule) < 1e3 ? `${figure(joule)} J` : `${figure(joule / 1e3)} kJ`;
+const FOOT_POUND = 1.355_817_948_331_4;
 
-export const litresText = (volume: number): string =>
-  volume < 1e-3 ? `${figure(volume * 1e6)} cm³` : `${figure(volume * 1e3)} L`;
+export function workText(joule: number): string {
+  if (imperial()) return `${figure(joule / FOOT_POUND)} ft·lbf`;
+  return Math.abs(joule) < 1e3 ? `${figure(joule)} J` : `${figure(joule / 1e3)} kJ`;
+}
+
+export function litresText(volume: number): string {
+  if (imperial()) return formatQuantity(volume, 'volume', { digits: 3 });
+  return volume < 1e-3 ? `${figure(volume * 1e6)} cm³` : `${figure(volume * 1e3)} L`;
+}
 
 export const secondsText = (seconds: number): string => `${figure(seconds)} s`;
 

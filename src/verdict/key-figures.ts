@@ -1,11 +1,20 @@
 /** The few figures that belong beside the headline, as rows of label and value. */
+import { inUnits, unitSystem, type UnitSystem } from '../quantity/unit-system.ts';
 import type { CompressorVerdict, GasFacts, RunResult, SettledCycle } from '../run/result.ts';
 import { airText, barText, minutesText, powerText, shareText, speedText, workText } from './figures.ts';
 
+/** A figure that everyone asks for, with its unit. */
 export type KeyFigure = readonly [label: string, value: string];
 
-export function keyFigures({ settled, compressor, engine }: RunResult): readonly KeyFigure[] {
-  return [...(settled ? running(settled, engine.gas) : []), ...(compressor ? shed(compressor) : [])];
+/** Empty for an engine that does not run. */
+export function keyFigures(
+  { settled, compressor, engine }: RunResult,
+  units: UnitSystem = unitSystem(),
+): readonly KeyFigure[] {
+  return inUnits(units, () => [
+    ...(settled ? running(settled, engine.gas) : []),
+    ...(compressor ? shed(compressor) : []),
+  ]);
 }
 
 function running(cycle: SettledCycle, gas: GasFacts): KeyFigure[] {

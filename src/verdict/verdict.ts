@@ -1,4 +1,5 @@
 /** From a result to what a builder needs to hear: does it run, where do air and work go, what to try, what to mind. */
+import { inUnits, unitSystem, type UnitSystem } from '../quantity/unit-system.ts';
 import type { RunResult } from '../run/result.ts';
 import type { Caution } from './cautions/caution.ts';
 import { cautions } from './cautions/registry.ts';
@@ -6,6 +7,7 @@ import { headlineOf } from './headline.ts';
 import { nextChangeOf } from './next-change/next-change.ts';
 import { statementsOf } from './statements.ts';
 
+/** What a result means, in plain sentences. */
 export interface Verdict {
   /** One or two sentences: whether it runs and how fast, or why not. */
   readonly headline: string;
@@ -16,11 +18,12 @@ export interface Verdict {
   readonly cautions: readonly Caution[];
 }
 
-export function verdictOf(result: RunResult): Verdict {
-  return {
+/** `units` are those of the sentences. */
+export function verdictOf(result: RunResult, units: UnitSystem = unitSystem()): Verdict {
+  return inUnits(units, () => ({
     headline: headlineOf(result),
     statements: statementsOf(result),
     nextChange: nextChangeOf(result),
     cautions: cautions.flatMap((caution) => caution(result) ?? []),
-  };
+  }));
 }

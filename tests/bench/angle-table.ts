@@ -7,6 +7,9 @@ const FULL_TURN = 2 * Math.PI;
 /** Cells per half segment: the interpolation is then right to about 1e-9 of the largest value. */
 const CELLS = 128;
 
+/** An index of one byte leads to them. */
+const MOST_SEGMENTS = 255;
+
 /** How far inside its segment the function is looked at instead of at a breakpoint, where it may jump [rad]. */
 const INSIDE = 1e-12;
 
@@ -34,6 +37,8 @@ export function angleTable(f: (angle: number) => number, kinks: readonly number[
   if (isConstant(f)) return `0 ${f(0)}`;
   const wanted = [0, ...kinks, FULL_TURN].sort((a, b) => a - b);
   const starts = wanted.filter((angle, i) => i === 0 || angle - wanted[i - 1]! > 1e-9);
+  if (starts.length > MOST_SEGMENTS)
+    throw new Error('the C reference has no room for so many kinks in a turn');
   const segments = starts.slice(1).map((end, i) => {
     const half = (end - starts[i]!) / 2;
     return [halfSegment(f, starts[i]!, half), halfSegment(f, end, -half)].join('\n');

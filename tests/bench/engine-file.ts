@@ -7,7 +7,9 @@ import type { Conductance } from '../../src/gas/conductance.ts';
 import { dryAir } from '../../src/gas/gases/dry-air.ts';
 import type { Gas } from '../../src/gas/gas.ts';
 import type { Engine, EnginePassage } from '../../src/model/engine.ts';
-import { crankAngle, forwardAngle } from '../../src/parts/crank-positions.ts';
+import { SLOT } from '../../src/model/slots.ts';
+import type { EngineSystem } from '../../src/model/system.ts';
+import { crankAngle, forwardAngle, wrappedAngle } from '../../src/parts/crank-positions.ts';
 import { crankOffset } from '../../src/parts/cylinder.ts';
 import { partContext, type EngineSpec } from '../../src/parts/engine-description.ts';
 import { openingLaw, type Port } from '../../src/parts/passage.ts';
@@ -30,13 +32,13 @@ function refuseUnless(holds: boolean, what: string): void {
 }
 
 /** μ = c T^1.5/(T + S), with c and S from two temperatures, and a third to see that it is this law. */
-function sutherlandOf({ viscosity }: Gas): readonly [factor: number, constant: number] {
-  const reduced = (t: number): number => viscosity(t) / t ** 1.5;
+function sutherlandOf(gas: Gas): readonly [factor: number, constant: number] {
+  const reduced = (t: number): number => gas.viscosity(t) / t ** 1.5;
   const [cold, warm] = [250, 350];
   const ratio = reduced(cold) / reduced(warm);
   const constant = (warm - ratio * cold) / (ratio - 1);
   const factor = reduced(cold) * (cold + constant);
-  refuseUnless(near(viscosity(500), (factor * 500 ** 1.5) / (500 + constant)), 'this law of viscosity');
+  refuseUnless(near(gas.viscosity(500), (factor * 500 ** 1.5) / (500 + constant)), 'this law of viscosity');
   return [factor, constant];
 }
 
@@ -108,10 +110,16 @@ function switchedNumbers({ spec, engine }: Exporter, role: 'admission' | 'exhaus
   ];
 }
 
+interface TableValues {
+  readonly areas?: { readonly argument: readonly number[] };
+}
+
 /** Angles at which laws of the gear behind a lag may kink, as its own crank sees them. */
-function kinksAt({ engine }: Exporter, lag: number): readonly number[] {
+function kinksAt({ spec, engine }: Exporter, lag: number): readonly number[] {
   const end = engine.ends.find(({ deadCentre }) => deadCentre === lag);
-  return [0, Math.PI, ...(end?.valveGear.edges ?? [])];
+  // A table of areas changes its curvature at every row.
+  const rows = (spec.valve_gear.values as TableValues).areas?.argument ?? [];
+  return [0, Math.PI, ...(end?.valveGear.edges ?? []), ...rows.map(wrappedAngle)];
 }
 
 function passageLine(exporter: Exporter, own: EnginePassage): string {
@@ -156,14 +164,14 @@ function cylinderLines(exporter: Exporter): string[] {
   return Array.from({ length: spec.cylinder.cylinders }, (_, index) => {
     const cover = engine.ends[index * perCylinder]!;
     const crank = perCylinder === 2 ? engine.ends[index * 2 + 1]!.place : -1;
-    const { dragTorque } = cover.valveGear;
+    const drag = cover.valveGear;
     const kinks = kinksAt(exporter, cover.deadCentre);
     const perSpeed = (angle: number, speed = 1): number =>
-      (dragTorque(angle, speed) - dragTorque(angle, 0)) / speed;
+      (drag.dragTorque(angle, speed) - drag.dragTorque(angle, 0)) / speed;
     refuseUnless(near(perSpeed(1, 50), perSpeed(1)), 'this law of the drag of the valve gear');
     return [
       line('', crankOffset(spec.cylinder, index), lags.indexOf(cover.deadCentre), cover.place, crank),
-      angleTable((angle) => dragTorque(angle, 0), kinks),
+      angleTable((angle) => drag.dragTorque(angle, 0), kinks),
       angleTable(perSpeed, kinks),
     ].join('\n');
   });
@@ -214,8 +222,9 @@ export function engineFile(spec: EngineSpec, engine: Engine): string {
   ].join('\n');
 }
 
-/** The states that C shares with ours: crank angle, speed, and the gas. */
-export function sharedState(engine: Engine, y: Float64Array, slots: { mass(i: number): number }): number[] {
-  const gas = engine.volumes.flatMap((_, i) => [y[slots.mass(i)]!, y[slots.mass(i) + 1]!]);
-  return [y[0]!, y[2]!, ...gas];
-}
+/** What C knows of a state, or of its slopes: crank angle, speed, and the gas. */
+export const sharedWithC = ({ slots }: EngineSystem, y: Float64Array): number[] => [
+  y[SLOT.crankAngle]!,
+  y[SLOT.speed]!,
+  ...y.subarray(slots.mass(0), slots.firstTotal),
+];

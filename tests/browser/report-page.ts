@@ -1,13 +1,18 @@
 /** Reports written to disk as the command line writes them, and a browser that looks at them with the network off. */
 import { createHash } from 'node:crypto';
+import { createRequire } from 'node:module';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import type { AxeResults } from 'axe-core';
+import { expect } from 'vitest';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { reportHtml } from '../../src/report/report-html.ts';
 import type { InlineAsset } from '../../src/report/html/page.ts';
 import type { RunResult } from '../../src/run/result.ts';
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 /** Built by `npm run build`, which `npm test` runs first. */
 function asset(name: string): InlineAsset {
@@ -16,7 +21,7 @@ function asset(name: string): InlineAsset {
 }
 
 /** Read once: someone may build again while the tests run. */
-const assets = { script: asset('client.js'), style: asset('client.css') };
+export const assets = { script: asset('client.js'), style: asset('client.css') };
 
 export const reportText = (result: RunResult): string => reportHtml(result, assets);
 
@@ -38,10 +43,13 @@ export interface OpenReport {
   readonly close: () => Promise<void>;
 }
 
-export async function openReport(browser: Browser, result: RunResult, look: Look): Promise<OpenReport> {
+export const openReport = (browser: Browser, result: RunResult, look: Look): Promise<OpenReport> =>
+  openPage(browser, reportText(result), look);
+
+export async function openPage(browser: Browser, text: string, look: Look): Promise<OpenReport> {
   const folder = mkdtempSync(join(tmpdir(), 'tickover-report-'));
   const file = join(folder, 'report.html');
-  writeFileSync(file, reportText(result));
+  writeFileSync(file, text);
   const { width, ...settings } = look;
   const context = await browser.newContext({ ...settings, viewport: { width, height: 900 }, offline: true });
   const page = await context.newPage();
@@ -58,4 +66,42 @@ export async function openReport(browser: Browser, result: RunResult, look: Look
     rmSync(folder, { recursive: true });
   };
   return { page, complaints, requests, close };
+}
+
+interface DrawnLine {
+  readonly name: string;
+  /** Pixels in exactly the colour that the key shows. */
+  readonly pixels: number;
+}
+
+export const drawnLines = (page: Page): Promise<DrawnLine[]> =>
+  page.evaluate(() => {
+    const pixelsOf = (canvas: HTMLCanvasElement | null): Uint8ClampedArray =>
+      canvas?.getContext('2d')?.getImageData(0, 0, canvas.width, canvas.height).data ??
+      new Uint8ClampedArray();
+    const count = (pixels: Uint8ClampedArray, [r, g, b]: number[]): number => {
+      let found = 0;
+      for (let i = 0; i < pixels.length; i += 4)
+        if (pixels[i] === r && pixels[i + 1] === g && pixels[i + 2] === b && pixels[i + 3] === 255)
+          found += 1;
+      return found;
+    };
+    return [...document.querySelectorAll('figure.chart')].flatMap((figure) => {
+      const pixels = pixelsOf(figure.querySelector('canvas'));
+      return [...figure.querySelectorAll('.key li')].map((entry) => {
+        const swatch = entry.querySelector('path');
+        const stroke = swatch === null ? '' : getComputedStyle(swatch).stroke;
+        return { name: entry.textContent, pixels: count(pixels, (stroke.match(/\d+/gu) ?? []).map(Number)) };
+      });
+    });
+  });
+
+export async function axeViolations(page: Page): Promise<string[]> {
+  // Evaluated by the debugger, which the content policy of the page does not bind.
+  await page.evaluate(axeSource);
+  const { violations, passes } = await page.evaluate(() =>
+    (globalThis as unknown as { axe: { run: () => Promise<AxeResults> } }).axe.run(),
+  );
+  expect(passes.map(({ id }) => id)).toContain('color-contrast');
+  return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
 }

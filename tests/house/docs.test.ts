@@ -2,8 +2,10 @@
  * The documents are true: scenarios in them run, commands work, links lead somewhere, files named in them exist, and
  * figures in marked tables come out again. What the marks mean is said in DEVELOPERS.md.
  */
+import { spawnSync } from 'node:child_process';
 import { cpSync, existsSync, readFileSync, readdirSync, statSync, writeFileSync } from 'node:fs';
 import { join, posix } from 'node:path';
+import { transformSync } from 'esbuild';
 import { describe, expect, it } from 'vitest';
 import { parse, parseDocument, stringify } from 'yaml';
 import { readScenario, runEngine, type RunResult } from '../../src/index.ts';
@@ -60,7 +62,7 @@ describe('scenarios in the documents', () => {
   it('are marked for what they are', () => {
     const marks = pages.flatMap((page) => blocksOf(page).map(({ mark }) => mark));
     expect(marks.filter((mark) => mark.startsWith('yaml')).length).toBeGreaterThan(1);
-    const known = ['yaml scenario', 'yaml fragment', 'sh', 'text', 'text output'];
+    const known = ['yaml scenario', 'yaml fragment', 'sh', 'text', 'text output', 'ts', 'ts program'];
     expect(marks.filter((mark) => !known.includes(mark))).toEqual([]);
   });
 
@@ -75,11 +77,24 @@ describe('scenarios in the documents', () => {
   });
 });
 
+describe('programs in the documents', () => {
+  it.each(marked('ts program'))('%s: runs against the built package', (_page, text) => {
+    const { code } = transformSync(text, { loader: 'ts', format: 'esm' });
+    const said = spawnSync(process.execPath, ['--input-type=module', '--eval', code], {
+      cwd: projectRoot,
+      encoding: 'utf8',
+    });
+    expect([said.status, said.stderr]).toEqual([0, '']);
+    expect(said.stdout).not.toBe('');
+  });
+});
+
 const scripts = (JSON.parse(read('package.json')) as { scripts: Record<string, string> }).scripts;
 
 /** What a command of a document prints; only `tickover` is really run, the rest is looked up. */
 function performed(command: string, folder: string): string {
-  const [program, ...args] = command.replace(/^npx (?=tickover)/u, '').split(/\s+/u);
+  const words = command.replace(/^npx (?=tickover)/u, '').match(/"[^"]*"|\S+/gu) ?? [];
+  const [program, ...args] = words.map((word) => word.replaceAll('"', ''));
   if (program === 'tickover') {
     const { status, stdout, stderr } = tickover(folder, ...args);
     expect([command, status, stderr]).toEqual([command, 0, '']);

@@ -1,8 +1,9 @@
 /** `tickover run FILE`: one engine from its scenario to verdict and report. */
-import { runEngine, summaryJson, workshopPreview, type OutcomeKind } from '../../index.ts';
+import { runAndDrive, summaryJson, workshopPreview, type OutcomeKind, type UnitSystem } from '../../index.ts';
 import { EXIT, type ExitCode } from '../exit-codes.ts';
 import { defaultFolder, writeReport } from '../report-files.ts';
 import { engineFromFile } from '../scenario-file.ts';
+import { unitsOption } from '../options.ts';
 import { terminalVerdict } from '../terminal-verdict.ts';
 import type { Command } from './command.ts';
 
@@ -11,6 +12,7 @@ interface RunOptions {
   readonly out: string | undefined;
   readonly json: boolean;
   readonly quiet: boolean;
+  readonly units: UnitSystem;
 }
 
 /** Outcomes that say something about this program rather than about the engine. */
@@ -18,12 +20,12 @@ const faults: readonly OutcomeKind[] = ['step-limit', 'non-finite'];
 
 async function runFile(options: RunOptions, print: (text: string) => void): Promise<ExitCode> {
   const spec = await engineFromFile(options.file);
-  const result = runEngine(spec);
+  const result = runAndDrive(spec);
   const folder = options.out ?? defaultFolder(options.file);
-  const paths = await writeReport(result, folder, { workshop: workshopPreview(spec) });
+  const paths = await writeReport(result, folder, options.units, { workshop: workshopPreview(spec) });
   if (options.json) print(JSON.stringify(summaryJson(result), null, 2));
   else if (!options.quiet) {
-    print(terminalVerdict(result));
+    print(terminalVerdict(result, options.units));
     print(`\nReport: ${paths.join('\n        ')}`);
   }
   return faults.includes(result.outcome.kind) ? EXIT.fault : EXIT.ran;
@@ -51,7 +53,9 @@ export const run: Command = (args, { print, guarded }) =>
           default: false,
           describe: 'Print nothing; only write the report',
         })
+        .options(unitsOption)
         .example('$0 run scenarios/cider-press.yaml', 'the demo')
-        .example('$0 run my-engine.yaml --out attempt-3 --json', 'for a script'),
-    ({ file, out, json, quiet }) => guarded(() => runFile({ file, out, json, quiet }, print)),
+        .example('$0 run my-engine.yaml --out attempt-3 --json', 'for a script')
+        .example('$0 run my-engine.yaml --units imperial', 'psi, in, cfm, lbf·ft'),
+    ({ file, out, json, quiet, units }) => guarded(() => runFile({ file, out, json, quiet, units }, print)),
   );

@@ -27,12 +27,13 @@ const words = {
 };
 
 /** A parameter for the play between a bore and a rod of one nominal diameter. */
-export const clearance = (example: string, doc: string): ClearanceParameter => ({
+export const clearance = (example: string, doc: string, measure: string): ClearanceParameter => ({
   type: 'clearance',
   max: 1e-3,
   words,
   example,
   doc,
+  measure,
 });
 
 /** Radial [m]. */

@@ -13,8 +13,20 @@ export const discFlywheel = kindOf({
   kind: 'disc',
   doc: 'A solid disc of even thickness.',
   parameters: {
-    diameter: quantity('length', { min: 5e-3, max: 3 }, '300 mm', 'Outer diameter.'),
-    thickness: quantity('length', { min: 1e-4, max: 1 }, '20 mm', 'Thickness.'),
+    diameter: quantity(
+      'length',
+      { min: 5e-3, max: 3 },
+      '300 mm',
+      'Outer diameter.',
+      'A rule across the disc, through the centre.',
+    ),
+    thickness: quantity(
+      'length',
+      { min: 1e-4, max: 1 },
+      '20 mm',
+      'Thickness.',
+      'Callipers at the rim; of a turned or cast disc at three places.',
+    ),
     material,
   },
   build: (values, _context: PartContext): Flywheel => {

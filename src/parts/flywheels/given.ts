@@ -13,6 +13,8 @@ export const givenFlywheel = kindOf({
       { min: 1e-7, max: 1e5 },
       '0.05 kg m^2',
       'Moment of inertia about the shaft.',
+      'Hang the wheel by the inside of its rim on a knife edge and time twenty small swings: J = m g d ' +
+        'T²/(4π²) − m d², with mass m, time of one swing T, and d from the edge to the centre.',
     ),
   },
   build: (values, _context: PartContext): Flywheel => ({ momentOfInertia: values.moment_of_inertia }),

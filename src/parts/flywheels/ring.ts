@@ -10,9 +10,27 @@ export const ringFlywheel = kindOf({
   kind: 'ring',
   doc: 'A heavy rim on light spokes; the spokes are neglected.',
   parameters: {
-    outer_diameter: quantity('length', { min: 5e-3, max: 3 }, '400 mm', 'Outer diameter of the rim.'),
-    inner_diameter: quantity('length', { min: 1e-3, max: 3 }, '320 mm', 'Inner diameter of the rim.'),
-    thickness: quantity('length', { min: 1e-4, max: 1 }, '30 mm', 'Width of the rim along the shaft.'),
+    outer_diameter: quantity(
+      'length',
+      { min: 5e-3, max: 3 },
+      '400 mm',
+      'Outer diameter of the rim.',
+      'A tape round the rim, divided by 3.1416.',
+    ),
+    inner_diameter: quantity(
+      'length',
+      { min: 1e-3, max: 3 },
+      '320 mm',
+      'Inner diameter of the rim.',
+      'Outer diameter less twice the depth of the rim.',
+    ),
+    thickness: quantity(
+      'length',
+      { min: 1e-4, max: 1 },
+      '30 mm',
+      'Width of the rim along the shaft.',
+      'Callipers across the rim.',
+    ),
     material,
   },
   complaints: (values): readonly Complaint[] =>

@@ -13,8 +13,16 @@ export const plainPistonLeak = kindOf({
     clearance: clearance(
       '20 um',
       'Play of the piston in its bore: radial, half the difference of the diameters, or as a fit or two finishes.',
+      'Half of: bore less piston, by micrometer and bore gauge. Or the fit, or how the two were finished; ' +
+        'or time the gauge.',
     ),
-    length: quantity('length', { min: 1e-4, max: 1 }, '40 mm', 'Length of piston that seals.'),
+    length: quantity(
+      'length',
+      { min: 1e-4, max: 1 },
+      '40 mm',
+      'Length of piston that seals.',
+      'Callipers along the piston, oil grooves taken off.',
+    ),
     eccentricity: pureNumber(
       { min: 0, max: 1, default: 1 },
       '1',

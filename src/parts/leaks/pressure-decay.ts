@@ -24,21 +24,37 @@ const parameters = {
     { min: 1e-8, max: 0.1 },
     '100 cm3',
     'What held the air in the test: cylinder or chest with its passages, hose and gauge.',
+    'Fill it with water or oil from a measuring cup, up to the valve that was shut for the test; add ' +
+      'the hose to the gauge.',
   ),
   from_pressure: quantity(
     'pressure',
     { min: 5e4, max: 3e6 },
     '3 bar gauge',
     'What the gauge said at first, when it had settled after shutting off.',
+    'Wait half a minute after shutting off: the air warms while it fills, and falls as it cools.',
   ),
-  to_pressure: quantity('pressure', { min: 5e4, max: 3e6 }, '2 bar gauge', 'What it said at the end.'),
-  time: quantity('time', { min: 1, max: 1e6 }, '40 s', 'How long that took.'),
+  to_pressure: quantity(
+    'pressure',
+    { min: 5e4, max: 3e6 },
+    '2 bar gauge',
+    'What it said at the end.',
+    'Stop while the gauge still reads well; from 3 to 2 bar is good.',
+  ),
+  time: quantity(
+    'time',
+    { min: 1, max: 1e6 },
+    '40 s',
+    'How long that took.',
+    'Stop watch. Below five seconds the hand is too slow: use a larger volume.',
+  ),
   temperature: optional(
     quantity(
       'temperature',
       { min: 230, max: 400 },
       '18 degC',
       'Of the air in the volume; as the room if not given.',
+      'The room, after the wait.',
     ),
   ),
 };

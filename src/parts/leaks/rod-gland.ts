@@ -5,6 +5,7 @@ import { annulusResistance } from '../../gas/gap.ts';
 import { clearance, clearanceComplaints, clearanceOf } from '../fits/clearance.ts';
 import type { PartContext } from '../part-context.ts';
 import { gap, type Passage } from '../passage.ts';
+import { measuring } from '../measuring.ts';
 
 export const rodGlandLeak = kindOf({
   kind: 'rod gland',
@@ -13,8 +14,15 @@ export const rodGlandLeak = kindOf({
     clearance: clearance(
       '10 um',
       'Play of the rod in the gland, packing taken into account: radial, half the difference of the diameters, or as a fit or two finishes.',
+      measuring.clearance,
     ),
-    length: quantity('length', { min: 1e-4, max: 0.5 }, '15 mm', 'Length of gland that seals.'),
+    length: quantity(
+      'length',
+      { min: 1e-4, max: 0.5 },
+      '15 mm',
+      'Length of gland that seals.',
+      'Depth gauge down the gland.',
+    ),
     eccentricity: pureNumber(
       { min: 0, max: 1, default: 1 },
       '1',

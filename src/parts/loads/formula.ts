@@ -17,6 +17,9 @@ export const formulaLoad = kindOf({
       result: 'torque',
       example: '0.4 + 0.002*rpm',
       doc: 'Torque in N m; the one variable is rpm.',
+      measure:
+        'Measure the torque at two or three speeds, as for the other loads, and put a line or a curve ' +
+        'through the points.',
     }),
   },
   complaints: ({ torque }): readonly Complaint[] => {

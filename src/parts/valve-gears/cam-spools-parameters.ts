@@ -8,20 +8,41 @@ import { clearance, clearanceOf } from '../fits/clearance.ts';
 import type { PartContext } from '../part-context.ts';
 import { blocks, cams, springs } from './cam-spools-making.ts';
 import type { Spool } from './spool.ts';
+import { measuring } from '../measuring.ts';
 
 const spoolParameters = (opens: string, closes: string) => ({
-  spool_diameter: quantity('length', { min: 2e-3, max: 0.1 }, '12 mm', 'Diameter of the spool and its bore.'),
-  waist_diameter: quantity('length', { min: 5e-4, max: 0.1 }, '6 mm', 'Diameter of the turned-down waist.'),
-  waist_length: quantity('length', { min: 5e-4, max: 0.2 }, '8 mm', 'Length of the waist along the spool.'),
+  spool_diameter: quantity(
+    'length',
+    { min: 2e-3, max: 0.1 },
+    '12 mm',
+    'Diameter of the spool and its bore.',
+    'Micrometer on the spool.',
+  ),
+  waist_diameter: quantity(
+    'length',
+    { min: 5e-4, max: 0.1 },
+    '6 mm',
+    'Diameter of the turned-down waist.',
+    'Callipers in the waist.',
+  ),
+  waist_length: quantity(
+    'length',
+    { min: 5e-4, max: 0.2 },
+    '8 mm',
+    'Length of the waist along the spool.',
+    'Callipers between the two shoulders of the waist.',
+  ),
   hole_diameter: quantity(
     'length',
     { min: 2e-4, max: 0.08 },
     '6 mm',
     'Diameter of the passage drilled across.',
+    measuring.holeDiameter,
   ),
   clearance: clearance(
     '8 um',
     'Play of the spool in its bore: radial, half the difference of the diameters, or as a fit or two finishes.',
+    measuring.clearance,
   ),
   eccentricity: pureNumber(
     { min: 0, max: 1, default: 1 },
@@ -33,20 +54,37 @@ const spoolParameters = (opens: string, closes: string) => ({
     { min: 0, max: 0.05 },
     '1 mm',
     "How far the land covers the hole's edge on the waist side when the valve is shut.",
+    "Valve shut, cam on its base circle: from the waist's shoulder to the near edge of the hole; push a " +
+      'wire through the hole and scribe the spool.',
   ),
   end_land: quantity(
     'length',
     { min: 0, max: 0.2 },
     '8 mm',
     "Land on the other side, from the hole's edge to the open end of the bore, valve shut.",
+    "A depth gauge from the open end of the bore to the hole's far edge.",
   ),
-  lift: quantity('length', { min: 1e-4, max: 0.1 }, '7.2 mm', 'Full lift of the cam.'),
-  lash: quantity('length', { min: 0, max: 5e-3, default: 0 }, '0.2 mm', 'Play between cam and spool.'),
+  lift: quantity(
+    'length',
+    { min: 1e-4, max: 0.1 },
+    '7.2 mm',
+    'Full lift of the cam.',
+    'Dial gauge or callipers on the end of the spool, over one turn.',
+  ),
+  lash: quantity(
+    'length',
+    { min: 0, max: 5e-3, default: 0 },
+    '0.2 mm',
+    'Play between cam and spool.',
+    'Feeler between cam and spool, cam on its base circle.',
+  ),
   flank: quantity(
     'angle',
     { min: (5 * Math.PI) / 180, max: Math.PI },
     '50 deg',
     'Crank angle that the cam takes from its base circle to full lift.',
+    'Degree disc and dial gauge: the angle from the first movement to full lift. If it is too long for ' +
+      'the opening you want, the program says how long it may be.',
   ),
   closing_flank: optional(
     quantity(
@@ -54,6 +92,7 @@ const spoolParameters = (opens: string, closes: string) => ({
       { min: (5 * Math.PI) / 180, max: Math.PI },
       '70 deg',
       'Crank angle that it takes back from full lift to the base circle; if not given, as long as the flank.',
+      'Degree disc and dial gauge: the angle from the end of full lift to the last movement.',
     ),
   ),
   cam_law: choice(
@@ -61,8 +100,8 @@ const spoolParameters = (opens: string, closes: string) => ({
     'How the flank rises.',
     'harmonic',
   ),
-  opens: crankPosition(opens, 'Where the waist begins to uncover the hole.'),
-  closes: crankPosition(closes, 'Where the hole has just been covered again.'),
+  opens: crankPosition(opens, 'Where the waist begins to uncover the hole.', measuring.opens),
+  closes: crankPosition(closes, 'Where the hole has just been covered again.', measuring.closes),
 });
 
 export const camSpoolsParameters = {
@@ -70,12 +109,14 @@ export const camSpoolsParameters = {
     { min: 0.3, max: 1, default: 0.65 },
     '0.65',
     'Of each mouth and of the way round the waist; sharp edges 0.6–0.8.',
+    measuring.dischargeCoefficient,
   ),
   drive_torque: quantity(
     'torque',
     { min: 0, max: 100, default: 0 },
     '0.05 N m',
     'Mean torque at the crankshaft that pushing the spools takes.',
+    measuring.driveTorque,
   ),
   admission: group(
     'The spool that lets air into the cylinder, and its cam.',

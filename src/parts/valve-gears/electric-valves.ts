@@ -37,25 +37,34 @@ const valveParameters = (opens: string, closes: string) => ({
     '0.3',
     'b from the same data sheet.',
   ),
-  opens: crankPosition(opens, 'Where the valve is switched on.'),
-  closes: crankPosition(closes, 'Where it is switched off.'),
+  opens: crankPosition(
+    opens,
+    'Where the valve is switched on.',
+    'Degree disc and the lamp of the valve or its sensor: the angle at which it lights, turning slowly.',
+  ),
+  closes: crankPosition(closes, 'Where it is switched off.', 'The angle at which the lamp goes out.'),
   opening_delay: quantity(
     'time',
     { min: 0, max: 1 },
     '8 ms',
     'From switching on until the valve begins to open.',
+    'From its data sheet; or a microphone at the exhaust of the valve and one at the switch on the two ' +
+      'tracks of a recording.',
   ),
   closing_delay: quantity(
     'time',
     { min: 0, max: 1 },
     '10 ms',
     'From switching off until the valve begins to shut.',
+    'As for opening; it is often the longer of the two.',
   ),
   travel_time: quantity(
     'time',
     { min: 0, max: 1 },
     '4 ms',
     'From beginning to open until fully open, and likewise back.',
+    'From its data sheet; if that gives one time for all, take a third of it (common practice, no ' +
+      'source).',
   ),
 });
 

@@ -29,24 +29,30 @@ export const flatSlideValveParameters = {
     { min: 5e-4, max: 0.3 },
     '14 mm',
     'Length of the cylinder port across the travel.',
+    'Callipers on the port face.',
   ),
   cavity_length: quantity(
     'length',
     { min: 1e-3, max: 0.5 },
     '17 mm',
     'Length of the hollow in the valve along the travel.',
+    'Callipers in the hollow of the valve.',
   ),
   rim_width: quantity(
     'length',
     { min: 2e-4, max: 0.1 },
     '3 mm',
     'Least width of face that seals the hollow at both sides and at the far end.',
+    'Callipers on the face of the valve, at its narrowest.',
   ),
   face_gap: quantity(
     'length',
     { min: 0, max: 1e-3 },
     '5 um',
     'Height of the gap left between valve and port face with the air pressing on; zero for a perfect fit.',
+    'Lay the valve on a surface plate with a smear of marking blue; a face that marks all over is ' +
+      'within some 5 µm (common practice, no source). A wheel of feelers finds 40 µm and more. Or time ' +
+      'the gauge.',
   ),
   making: slideValveMaking,
 };

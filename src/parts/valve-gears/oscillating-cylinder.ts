@@ -10,11 +10,11 @@
  */
 import { kindOf } from '../../kinds/kind.ts';
 import { filmResistance } from '../../gas/gap.ts';
-import { FULL_TURN, wrappedAngle } from '../crank-positions.ts';
+import { wrappedAngle } from '../crank-positions.ts';
 import { angleOfGreatestSwing, greatestSwing, swingRate } from '../oscillating-travel.ts';
 import type { PartContext } from '../part-context.ts';
 import { gap, port, type Passage } from '../passage.ts';
-import { turnTable, turnTableValue, type TurnTable } from '../turn-table.ts';
+import { turnTable, turnTableValue, wholeTurnTable, type TurnTable } from '../turn-table.ts';
 import { filmShapeFactors, type FilmShapeFactors } from './face-film.ts';
 import { oscillatingCylinderComplaints } from './oscillating-cylinder-complaints.ts';
 import {
@@ -81,13 +81,6 @@ function filmAt(own: OscillatingCylinder, { admission, exhaust }: Holes, angle: 
   );
 }
 
-/** A law of the crank angle, tabulated over the whole turn between its edges. */
-function overTurn(law: (angle: number) => number, edges: readonly number[]): TurnTable {
-  const start = edges[0]!;
-  const breakpoints = [...edges.map((edge) => edge - start), FULL_TURN];
-  return turnTable((since) => law(start + since), start, breakpoints, law(start));
-}
-
 function sealingGaps(
   own: OscillatingCylinder,
   holes: Holes,
@@ -101,7 +94,7 @@ function sealingGaps(
     which: keyof FilmShapeFactors,
     mouth: number,
   ): Passage => {
-    const factor = overTurn((angle) => filmAt(own, holes, angle)[which], edges);
+    const factor = wholeTurnTable((angle) => filmAt(own, holes, angle)[which], edges);
     const resistance = (angle: number): number => filmResistance(turnTableValue(factor, angle), h);
     return gap(gas, ends, resistance, Math.PI * mouth * h);
   };

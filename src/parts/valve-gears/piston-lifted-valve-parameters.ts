@@ -2,54 +2,82 @@
 import { choice, count, group, pureNumber, quantity } from '../../kinds/describe.ts';
 import type { Values } from '../../kinds/parameter.ts';
 import { seatShapes, type LiftedSeat } from './seat-opening.ts';
+import { measuring } from '../measuring.ts';
 
 export const pistonLiftedValveParameters = {
   shape: choice(seatShapes, 'What sits on the seat.', 'ball'),
-  seat_diameter: quantity('length', { min: 5e-4, max: 0.1 }, '6 mm', 'Diameter of the bore that is shut.'),
-  valve_diameter: quantity('length', { min: 5e-4, max: 0.2 }, '9 mm', 'Diameter of the ball or of the head.'),
+  seat_diameter: quantity(
+    'length',
+    { min: 5e-4, max: 0.1 },
+    '6 mm',
+    'Diameter of the bore that is shut.',
+    measuring.holeDiameter,
+  ),
+  valve_diameter: quantity(
+    'length',
+    { min: 5e-4, max: 0.2 },
+    '9 mm',
+    'Diameter of the ball or of the head.',
+    'Micrometer; bearing balls are what they are sold as.',
+  ),
   pin_diameter: quantity(
     'length',
     { min: 1e-4, max: 0.1 },
     '2.5 mm',
     'Diameter of the pin on the piston, which stands in the bore while it lifts.',
+    'Callipers on the pin.',
   ),
   lift: quantity(
     'length',
     { min: 5e-5, max: 0.1 },
     '2.5 mm',
     'How far the pin holds the valve off its seat at top dead centre.',
+    'Dial gauge on the ball or head through the opened cover, crank at top dead centre.',
   ),
   discharge_coefficient: pureNumber(
     { min: 0.3, max: 1, default: 0.65 },
     '0.65',
     'Of the opening at the seat and of the exhaust holes; sharp edges 0.6–0.8.',
+    measuring.dischargeCoefficient,
   ),
   lifting_force: quantity(
     'force',
     { min: 0, max: 10_000, default: 0 },
     '8 N',
     'Push on the pin that lifts the valve with the air on: pressure times bore, and the spring.',
+    'Pressure above the room times the area of the seat bore: 3 bar on a 6 mm bore is 8.5 N; add what a ' +
+      'spring balance says of the spring.',
   ),
   seat_gap: quantity(
     'length',
     { min: 0, max: 1e-3, default: 0 },
     '2 um',
     'Height of the gap that is left round a seat that does not shut; zero for a tight one.',
+    'Blow into the chest with the valve on its seat under soapy water: no bubbles, no gap. Otherwise ' +
+      'time the gauge.',
   ),
   seat_width: quantity(
     'length',
     { min: 1e-5, max: 0.02, default: 3e-4 },
     '0.3 mm',
     'Width of the ring on which the valve sits.',
+    'A magnifier and a rule on the bright ring that the valve has worn.',
   ),
   exhaust: group('Round holes in the barrel, all at one height, uncovered by the piston.', {
-    hole_count: count({ min: 1, max: 60 }, 'Number of holes round the barrel.'),
-    hole_diameter: quantity('length', { min: 2e-4, max: 0.1 }, '6 mm', 'Diameter of each hole.'),
+    hole_count: count({ min: 1, max: 60 }, 'Number of holes round the barrel.', 'Count them.'),
+    hole_diameter: quantity(
+      'length',
+      { min: 2e-4, max: 0.1 },
+      '6 mm',
+      'Diameter of each hole.',
+      measuring.holeDiameter,
+    ),
     edge_from_top: quantity(
       'length',
       { min: 1e-3, max: 1 },
       '50 mm',
       "Travel of the piston from top dead centre to where it begins to uncover the holes' upper edge.",
+      'Depth gauge on the piston: at top dead centre, and where a light behind the holes first shows.',
     ),
   }),
 };

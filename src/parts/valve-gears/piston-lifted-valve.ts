@@ -18,6 +18,7 @@ import { angleAtStrokeFraction, pistonTravel, pistonTravelRate, type CrankTrain 
 import { FULL_TURN, wrappedAngle } from '../crank-positions.ts';
 import { segmentArea } from '../geometry/circles.ts';
 import type { PartContext } from '../part-context.ts';
+import { remembered } from '../remembered.ts';
 import { gap, port, type AreaLaw, type Passage } from '../passage.ts';
 import { pistonLiftedValveComplaints } from './piston-lifted-valve-complaints.ts';
 import {
@@ -28,23 +29,22 @@ import {
 import { liftWhereBoreLimits, seatOpening } from './seat-opening.ts';
 import { orderedEdges, type ValveGear } from './valve-gear.ts';
 
-const travelAt = (crank: CrankTrain, angle: number): number =>
-  pistonTravel(crank, Math.sin(angle), Math.cos(angle));
+/** Way of the piston from top dead centre [m] at a crank angle. */
+type TravelLaw = (angle: number) => number;
 
 /** Crank angle on the outward stroke at which the piston has come a way from top dead centre. */
 const angleAtTravel = (crank: CrankTrain, travel: number): number =>
   angleAtStrokeFraction(crank, travel / (2 * crank.crankRadius));
 
-function admissionArea(own: PistonLiftedValve, { crank }: PartContext): AreaLaw {
+function admissionArea(own: PistonLiftedValve, travel: TravelLaw): AreaLaw {
   const seat = liftedSeat(own);
-  return (angle) =>
-    own.discharge_coefficient * seatOpening(seat, Math.max(0, own.lift - travelAt(crank, angle)));
+  return (angle) => own.discharge_coefficient * seatOpening(seat, Math.max(0, own.lift - travel(angle)));
 }
 
-function exhaustArea(own: PistonLiftedValve, { crank }: PartContext): AreaLaw {
+function exhaustArea(own: PistonLiftedValve, travel: TravelLaw): AreaLaw {
   const { hole_count, hole_diameter, edge_from_top } = own.exhaust;
   const perHole = own.discharge_coefficient * hole_count;
-  return (angle) => perHole * segmentArea(hole_diameter / 2, travelAt(crank, angle) - edge_from_top);
+  return (angle) => perHole * segmentArea(hole_diameter / 2, travel(angle) - edge_from_top);
 }
 
 /** Crank angles at which an opening starts, ends or kinks, on either side of the dead centres. */
@@ -76,6 +76,7 @@ function seatLeak(own: PistonLiftedValve, { gas }: PartContext): Passage[] {
 
 function build(own: PistonLiftedValve, context: PartContext): ValveGear {
   const { gas, crank } = context;
+  const travel = remembered((angle) => pistonTravel(crank, Math.sin(angle), Math.cos(angle)));
   const shuts = angleAtTravel(crank, own.lift);
   const uncovers = angleAtTravel(crank, own.exhaust.edge_from_top);
   return {
@@ -84,13 +85,13 @@ function build(own: PistonLiftedValve, context: PartContext): ValveGear {
         gas,
         'admission',
         { name: 'valve in the cover', from: 'chest', to: 'cylinder' },
-        admissionArea(own, context),
+        admissionArea(own, travel),
       ),
       port(
         gas,
         'exhaust',
         { name: 'holes in the barrel', from: 'cylinder', to: 'atmosphere' },
-        exhaustArea(own, context),
+        exhaustArea(own, travel),
       ),
     ],
     sealingGaps: seatLeak(own, context),
@@ -125,6 +126,8 @@ export const pistonLiftedValve = kindOf({
   kind: 'piston-lifted valve',
   doc: 'A ball or poppet in the cover, lifted by a pin on the piston; exhaust through holes in the barrel. Must be pushed to start.',
   parameters: pistonLiftedValveParameters,
+  // With little clearance the piston would squeeze what the holes have shut in above the pressure of the chest.
+  firstEngine: { values: { 'cylinder.clearance': '50 %', 'start.hand_speed': '300 rpm' } },
   complaints: pistonLiftedValveComplaints,
   build,
 });

@@ -17,18 +17,27 @@ import { slideValveGear } from './slide-valve-gear.ts';
 import { slideValveOf, slideValveParameters } from './slide-valve-parameters.ts';
 import { displacementLaw, exhaustLand, steamLand } from './slide-valve.ts';
 import type { ValveGear } from './valve-gear.ts';
+import { measuring } from '../measuring.ts';
 
 const pistonValveParameters = {
   ...slideValveParameters,
-  sleeve_bore: quantity('length', { min: 2e-3, max: 0.2 }, '16 mm', 'Diameter of the valve and its sleeve.'),
+  sleeve_bore: quantity(
+    'length',
+    { min: 2e-3, max: 0.2 },
+    '16 mm',
+    'Diameter of the valve and its sleeve.',
+    'Micrometer on the valve.',
+  ),
   port_share: pureNumber(
     { min: 0.05, max: 1, default: 0.7 },
     '70 %',
     'Share of the circumference that is port; the rest is bars.',
+    'Width of all the openings round the sleeve over the circumference, 3.1416 times the bore.',
   ),
   clearance: clearance(
     '8 um',
     'Play of the valve in its sleeve: radial, half the difference of the diameters, or as a fit or two finishes.',
+    measuring.clearance,
   ),
   eccentricity: pureNumber(
     { min: 0, max: 1, default: 1 },
@@ -41,6 +50,7 @@ const pistonValveParameters = {
       { min: 2e-4, max: 0.2 },
       '10 mm',
       'Land of a second head that shuts the chest off from the room; leave out when the chest lies at the end.',
+      'Callipers along the second head.',
     ),
   ),
 };

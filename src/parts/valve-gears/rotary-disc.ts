@@ -15,6 +15,7 @@ import { filmResistance, separateCirclesShapeFactor } from '../../gas/gap.ts';
 import { forwardAngle, FULL_TURN } from '../crank-positions.ts';
 import type { PartContext } from '../part-context.ts';
 import { gap, port, type Passage } from '../passage.ts';
+import { wholeTurnTable } from '../turn-table.ts';
 import {
   centreDistance,
   openDuration,
@@ -88,7 +89,18 @@ function throughLeak(
     return 2 * filmResistance(shapeFactor(sinceClosing) + shapeFactor(untilOpening), h);
   };
   const section = Math.PI * h * Math.min(track.holeDiameter, track.slotWidth);
-  return gap(context.gas, ends, resistance, section);
+  return gap(context.gas, ends, wholeTurnTable(resistance, trackEdges(track, h)), section);
+}
+
+/** Crank angles [0, 2π) at which opening or land of a track start, end or kink. */
+function trackEdges(track: DiscTrack, faceGap: number): number[] {
+  return orderedEdges([
+    ...trackBreakpoints(track).map((angle) => track.opens + track.slots * angle),
+    ...shutBreakpoints(track, faceGap).flatMap((angle) => [
+      track.closes + track.slots * angle,
+      track.opens - track.slots * angle,
+    ]),
+  ]);
 }
 
 /** Torque at the crankshaft that shears the films of both faces, per crank speed [N m s]. */
@@ -133,15 +145,7 @@ function build(disc: RotaryDisc, context: PartContext): ValveGear {
         to: 'atmosphere',
       }),
     ],
-    edges: orderedEdges(
-      [admission, exhaust].flatMap((track) => [
-        ...trackBreakpoints(track).map((angle) => track.opens + track.slots * angle),
-        ...shutBreakpoints(track, disc.face_gap).flatMap((angle) => [
-          track.closes + track.slots * angle,
-          track.opens - track.slots * angle,
-        ]),
-      ]),
-    ),
+    edges: orderedEdges([admission, exhaust].flatMap((track) => trackEdges(track, disc.face_gap))),
     events: {
       admission: forwardAngle(0, admission.opens),
       cutOff: forwardAngle(0, admission.closes),
@@ -168,6 +172,7 @@ export const rotaryDisc = kindOf({
   kind: 'rotary disc',
   doc: 'A slotted disc turned by the crank between two drilled plates, one to one or geared down.',
   parameters: rotaryDiscParameters,
+  firstEngine: { values: { 'valve_gear.exhaust.pitch_radius': '14 mm' } },
   complaints: rotaryDiscComplaints,
   build,
 });

@@ -15,6 +15,7 @@
  * theory-of-machines texts (docs/valve-gears/flat-slide-valve.md).
  */
 import { wrappedAngle } from '../crank-positions.ts';
+import { remembered } from '../remembered.ts';
 import { orderedEdges, type ValveEvents } from './valve-gear.ts';
 
 export interface SlideValve {
@@ -42,7 +43,7 @@ export const angleOfAdvance = ({ steamLap, lead, eccentricity }: SlideValve): nu
 /** s [m] at a crank angle [rad]. */
 export function displacementLaw(valve: SlideValve): (angle: number) => number {
   const advance = angleOfAdvance(valve);
-  return (angle) => valve.eccentricity * Math.sin(angle + advance);
+  return remembered((angle) => valve.eccentricity * Math.sin(angle + advance));
 }
 
 export const admissionOpening = (valve: SlideValve, displacement: number): number =>

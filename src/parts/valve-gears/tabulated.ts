@@ -16,6 +16,7 @@ import { FULL_TURN, wrappedAngle } from '../crank-positions.ts';
 import type { PartContext } from '../part-context.ts';
 import { port, type AreaLaw } from '../passage.ts';
 import { orderedEdges, type ValveGear } from './valve-gear.ts';
+import { measuring } from '../measuring.ts';
 
 const area = { dimension: 'area', unit: 'mm2', min: 0, max: 0.1 } as const;
 
@@ -32,18 +33,23 @@ const parameters = {
     columns: { admission_area: area, exhaust_area: area },
     mostRows: 7201,
     doc: 'Narrowest cross-section of both ports over one turn, in a file beside the scenario; 0 where a port is shut.',
+    measure:
+      'Degree disc and a window: turn the crank in steps of 10° and measure how much of each port is ' +
+      'uncovered, or take the areas from a drawing.',
     example: 'valve-areas.csv',
   }),
   discharge_coefficient: pureNumber(
     { min: 0.3, max: 1, default: 0.7 },
     '0.7',
     'Of both ports; sharp edges 0.6–0.8. Write 1 if the table holds effective areas.',
+    measuring.dischargeCoefficient,
   ),
   drive_torque: quantity(
     'torque',
     { min: 0, max: 100, default: 0 },
     '0.05 N m',
     'Mean torque at the crankshaft that driving the gear takes.',
+    measuring.driveTorque,
   ),
 };
 
@@ -111,10 +117,24 @@ function build(gear: Tabulated, { gas }: PartContext): ValveGear {
   };
 }
 
+/** A table to start from: both ports open and shut along straight lines, a row every ten degrees. */
+function firstTable(): string {
+  const area = (angle: number, middle: number, halfOpen: number, most: number): number =>
+    Math.min(most, Math.max(0, halfOpen - Math.abs(angle - middle)));
+  const rows = Array.from({ length: 37 }, (_, i) => 10 * i).map(
+    (angle) => `${angle},${area(angle % 360, 50, 50, 30)},${area(angle, 250, 80, 40)}`,
+  );
+  return ['crank_angle_deg,admission_area_mm2,exhaust_area_mm2', ...rows, ''].join('\n');
+}
+
 export const tabulated = kindOf({
   kind: 'tabulated',
   doc: 'Port areas from a table of crank angles, for a valve drawn elsewhere or measured.',
   parameters,
+  firstEngine: {
+    values: { 'valve_gear.areas': 'valve-areas.csv' },
+    files: { 'valve-areas.csv': firstTable() },
+  },
   complaints: (gear) => [...portComplaints(gear, 'admission'), ...portComplaints(gear, 'exhaust')],
   build,
 });

@@ -4,6 +4,7 @@ import type { Values } from '../../kinds/parameter.ts';
 import { crankAngle } from '../crank-positions.ts';
 import type { PartContext } from '../part-context.ts';
 import type { Window } from './window.ts';
+import { measuring } from '../measuring.ts';
 
 const DEGREE = Math.PI / 180;
 
@@ -11,9 +12,27 @@ const DEGREE = Math.PI / 180;
 export const SHORTEST_RAMP = 1 * DEGREE;
 
 const slitParameters = {
-  width: quantity('length', { min: 1e-4, max: 1 }, '30 mm', 'Width of the slit, across the flow.'),
-  height: quantity('length', { min: 1e-6, max: 1e-3 }, '15 um', 'Height of the slit.'),
-  length: quantity('length', { min: 1e-4, max: 0.2 }, '3 mm', 'Length of the slit, along the flow.'),
+  width: quantity(
+    'length',
+    { min: 1e-4, max: 1 },
+    '30 mm',
+    'Width of the slit, across the flow.',
+    'The length of the edge that seals.',
+  ),
+  height: quantity(
+    'length',
+    { min: 1e-6, max: 1e-3 },
+    '15 um',
+    'Height of the slit.',
+    'Half the play of the part that shuts, or time the gauge and try until the leak agrees.',
+  ),
+  length: quantity(
+    'length',
+    { min: 1e-4, max: 0.2 },
+    '3 mm',
+    'Length of the slit, along the flow.',
+    'How far the land covers the port when it is shut.',
+  ),
 };
 
 const portParameters = (opens: string, closes: string) => ({
@@ -23,6 +42,8 @@ const portParameters = (opens: string, closes: string) => ({
       { min: 1e-9, max: 0.1 },
       '40 mm2',
       'Narrowest cross-section fully open; give this or `hole_diameter`.',
+      'The largest drill shank that passes gives the area of a round opening; of a slot, length times ' +
+        'width.',
     ),
   ),
   hole_diameter: optional(
@@ -31,20 +52,23 @@ const portParameters = (opens: string, closes: string) => ({
       { min: 5e-5, max: 0.3 },
       '7 mm',
       'Diameter of a round hole of that cross-section; give this or `area`.',
+      measuring.holeDiameter,
     ),
   ),
-  opens: crankPosition(opens, 'Where the port begins to open.'),
-  closes: crankPosition(closes, 'Where the port has just shut.'),
+  opens: crankPosition(opens, 'Where the port begins to open.', measuring.opens),
+  closes: crankPosition(closes, 'Where the port has just shut.', measuring.closes),
   ramp: quantity(
     'angle',
     { min: SHORTEST_RAMP, max: Math.PI, default: 15 * DEGREE },
     '15 deg',
     'Crank angle from shut to fully open, and from fully open to shut.',
+    'Degree disc: from the first breath to where turning on opens the port no further.',
   ),
   discharge_coefficient: pureNumber(
     { min: 0.3, max: 1, default: 0.7 },
     '0.7',
     'Of the port; sharp edges 0.6–0.8.',
+    measuring.dischargeCoefficient,
   ),
   leak: optionalGroup(
     'What leaks past the shut port, as the straight slit that would leak as much.',
@@ -60,6 +84,7 @@ export const windowsParameters = {
     { min: 0, max: 100, default: 0 },
     '0.05 N m',
     'Mean torque at the crankshaft that driving the gear takes.',
+    measuring.driveTorque,
   ),
 };
 

@@ -77,6 +77,9 @@ export const windows = kindOf({
   kind: 'windows',
   doc: 'Ports that open and shut at given crank angles with a straight ramp, whatever moves them.',
   parameters: windowsParameters,
+  firstEngine: {
+    values: { 'valve_gear.admission.hole_diameter': '7 mm', 'valve_gear.exhaust.hole_diameter': '8 mm' },
+  },
   complaints: windowsComplaints,
   build,
 });

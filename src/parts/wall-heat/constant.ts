@@ -13,6 +13,7 @@ export const constantWallHeat = kindOf({
       { min: 0, max: 1e5 },
       '100 W/(m^2 K)',
       'Heat per area and temperature difference; 30 to 300 W/(m² K) is common in small slow cylinders.',
+      'Nobody measures this. Take 80 W/(m² K) and try half and double: it moves the answer little.',
     ),
     wall_temperature: optional(
       quantity(
@@ -20,6 +21,8 @@ export const constantWallHeat = kindOf({
         { min: 200, max: 800 },
         '15 degC',
         'Mean wall temperature; the room if not given.',
+        'A thermocouple or a contact thermometer under a dab of grease, outside, half way along the barrel, ' +
+          'when the engine has run for a quarter of an hour.',
       ),
     ),
   },

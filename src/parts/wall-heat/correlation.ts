@@ -29,6 +29,8 @@ export const correlationWallHeat = kindOf({
         { min: 200, max: 800 },
         '15 degC',
         'Mean wall temperature; the room if not given.',
+        'A thermocouple or a contact thermometer under a dab of grease, outside, half way along the barrel, ' +
+          'when the engine has run for a quarter of an hour.',
       ),
     ),
   },
@@ -41,7 +43,7 @@ export const correlationWallHeat = kindOf({
         const viscosity = gas.viscosity(temperature);
         const density = pressure / (specificGasConstant * temperature);
         const reynolds = (density * meanPistonSpeed(crank.crankRadius, speed) * bore) / viscosity;
-        const coefficient = constant * viscosity * reynolds ** REYNOLDS_POWER;
+        const coefficient = constant * viscosity * Math.exp(REYNOLDS_POWER * Math.log(reynolds));
         return coefficient * area * (wallTemperature - temperature);
       },
     };

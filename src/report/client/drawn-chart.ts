@@ -30,7 +30,7 @@ function options(chart: Chart, element: HTMLElement): uPlot.Options {
     scales: { x: { time: false, range: (_plot, low, high) => [low, high] } },
     axes: [
       { ...axis(chart.x.label, chart.x.steps), size: 26 },
-      { ...axis(chart.y.label), size: 44 },
+      { ...axis(chart.y.label), size: 52 },
     ],
     series: [{}, ...chart.lines.map(line)],
     plugins: [marksPlugin(chart.marks)],

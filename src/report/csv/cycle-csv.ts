@@ -12,7 +12,7 @@ import {
   same,
 } from './units.ts';
 
-/** Undefined for an engine that has not settled. */
+/** The settled turn as CSV by RFC 4180, a row for every crank degree; undefined for an engine that has not settled. */
 export function cycleCsv({ settled }: RunResult): string | undefined {
   if (settled === undefined) return undefined;
   const names = settled.passages.map(({ name }) => name);

@@ -1,6 +1,12 @@
 /** Columns to CSV by RFC 4180: CRLF, the unit in every header, six significant digits, no text that acts as a formula. */
 import { stringify } from 'csv-stringify/browser/esm/sync';
 
+/** Words, one per row. */
+export interface TextColumn {
+  readonly header: string;
+  readonly texts: readonly string[];
+}
+
 export interface Column {
   readonly header: string;
   /** SI values, one per row. */
@@ -11,9 +17,14 @@ export interface Column {
 
 const DIGITS = 6;
 
-export function csvText(columns: readonly Column[]): string {
-  const rows = Array.from({ length: columns[0]?.values.length ?? 0 }, (_, row) =>
-    columns.map(({ values, convert }) => cell(convert(values[row] ?? NaN))),
+/** All columns are as long as the first. */
+export function csvText(columns: readonly (Column | TextColumn)[]): string {
+  const [first] = columns;
+  const length = first === undefined ? 0 : 'texts' in first ? first.texts.length : first.values.length;
+  const rows = Array.from({ length }, (_, row) =>
+    columns.map((column) =>
+      'texts' in column ? (column.texts[row] ?? '') : cell(column.convert(column.values[row] ?? NaN)),
+    ),
   );
   return stringify([columns.map(({ header }) => header), ...rows], {
     record_delimiter: 'windows',

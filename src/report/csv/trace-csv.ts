@@ -3,6 +3,7 @@ import type { RunResult } from '../../run/result.ts';
 import { csvText } from './table.ts';
 import { inBar, inDegrees, inRpm, same } from './units.ts';
 
+/** The way from rest as CSV by RFC 4180, a row for every recorded moment; units stand in the header. */
 export function traceCsv({ trace }: RunResult): string {
   return csvText([
     { header: 'time_s', values: trace.time, convert: same },

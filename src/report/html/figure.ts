@@ -29,7 +29,7 @@ function keyEntry(id: string, { label, ink }: ChartLine, i: number): Markup {
   return html`<li>${lineSwatch(ink, dash)}${label} <output data-value="${id}/${i}"></output></li>`;
 }
 
-const lineSwatch = (ink: number, dash: string): Markup =>
+export const lineSwatch = (ink: number, dash: string): Markup =>
   svg`<svg class="swatch" width="34" height="10" aria-hidden="true"><path class="line-${ink}" d="M1 5H33" stroke-dasharray="${dash}"/></svg>`;
 
 /** The slider that moves the cursor of a group of charts; hidden until the script brings it to life. */
@@ -37,36 +37,4 @@ export function cursorSlider(group: string, label: string): Markup {
   return html`<p class="slider" data-slider="${group}" hidden>
     <label>${label} <input type="range" min="0" step="1" value="0" /></label> <output></output>
   </p>`;
-}
-
-export interface Table {
-  readonly caption: string;
-  readonly head: readonly string[];
-  /** The first cell of a row is its heading. */
-  readonly rows: readonly (readonly string[])[];
-}
-
-export function dataTable({ caption, head, rows }: Table): Markup {
-  return html`<details>
-    <summary>${caption}</summary>
-    <div class="scroll" role="region" aria-label="${caption}" tabindex="0">
-      <table>
-        <thead>
-          <tr>
-            ${head.map((cell) => html`<th scope="col">${cell}</th>`)}
-          </tr>
-        </thead>
-        <tbody>
-          ${rows.map(tableRow)}
-        </tbody>
-      </table>
-    </div>
-  </details>`;
-}
-
-function tableRow([heading, ...cells]: readonly string[]): Markup {
-  return html`<tr>
-    <th scope="row">${heading}</th>
-    ${cells.map((cell) => html`<td>${cell}</td>`)}
-  </tr> `;
 }

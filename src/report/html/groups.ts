@@ -1,4 +1,5 @@
 /** Figures in named groups, each a small table; side by side where there is room. */
+import { prose } from './prose.ts';
 import { html, type Markup } from './markup.ts';
 
 export interface Group {
@@ -17,7 +18,7 @@ function groupTable({ name, entries }: Group): Markup {
     ([label, value]) =>
       html`<tr>
         <th scope="row">${label}</th>
-        <td>${value}</td>
+        <td>${prose(value)}</td>
       </tr>`,
   );
   return html`<table>

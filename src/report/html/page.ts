@@ -10,6 +10,7 @@ export interface InlineAsset {
   readonly sha256: string;
 }
 
+/** Script and style sheet of every page: `dist/report/client.js` and `client.css` of the package, read by the caller. */
 export interface ReportAssets {
   readonly script: InlineAsset;
   readonly style: InlineAsset;

@@ -1,6 +1,6 @@
 /** Where the air of one turn went. */
 import type { AirLedger, GasFacts, SettledCycle } from '../../run/result.ts';
-import { figure, flowUnit, litresPerMinute, shareText } from '../../verdict/figures.ts';
+import { figure, flowFigure, flowUnit, shareText } from '../../verdict/figures.ts';
 import { html, type Markup } from '../html/markup.ts';
 import { prose } from '../html/prose.ts';
 import { shareBar, shareSwatch, type Share } from '../svg/share-bar.ts';
@@ -39,7 +39,7 @@ function airFigure(cycle: SettledCycle, gas: GasFacts): Markup {
 
 const LEAKED = 'leaked away';
 
-function airShares(air: AirLedger): Share[] {
+export function airShares(air: AirLedger): Share[] {
   return [
     { label: 'did work', share: air.workedShare, filling: 'useful' },
     { label: LEAKED, share: air.leakShare, filling: 'lost-a' },
@@ -60,7 +60,7 @@ function airTitle([worked, ...lost]: readonly Share[]): string {
 
 function amounts({ air, airFlowAnr }: SettledCycle, share: number): Markup {
   return html`<td>${shareText(share)}</td>
-    <td>${figure(litresPerMinute(airFlowAnr) * share)}</td>
+    <td>${flowFigure(airFlowAnr * share)}</td>
     <td>${figure(air.mass * 1e6 * share)}</td>`;
 }
 

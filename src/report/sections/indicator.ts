@@ -1,4 +1,5 @@
 /** The indicator diagram and its four events. */
+import { columnUnit } from '../../quantity/format.ts';
 import type { EngineFacts, SettledCycle } from '../../run/result.ts';
 import { lossFreeWork, releasePressure } from '../../verdict/cycle-reading.ts';
 import {
@@ -26,6 +27,8 @@ export const indicatorSection: Section = {
 };
 
 function indicator(cycle: SettledCycle, engine: EngineFacts): Markup {
+  const volumes = columnUnit('volume');
+  const pressures = columnUnit('pressure difference');
   return html`<figure>
     <figcaption>${prose(title(cycle, engine))}</figcaption>
     <div class="beside">
@@ -39,8 +42,8 @@ function indicator(cycle: SettledCycle, engine: EngineFacts): Markup {
             <tr>
               <th scope="col">Event</th>
               <th scope="col">Crank</th>
-              <th scope="col">Volume [cm³]</th>
-              <th scope="col">Pressure [bar gauge]</th>
+              <th scope="col">Volume [${volumes.label}]</th>
+              <th scope="col">Pressure [${pressures.label} gauge]</th>
             </tr>
           </thead>
           <tbody>
@@ -49,8 +52,8 @@ function indicator(cycle: SettledCycle, engine: EngineFacts): Markup {
                 html`<tr>
                   <th scope="row">${name}</th>
                   <td>${angleText(angle)}</td>
-                  <td>${figure(volume * 1e6)}</td>
-                  <td>${fixed((pressure - engine.atmosphericPressure) / 1e5, 2)}</td>
+                  <td>${figure(volumes.of(volume))}</td>
+                  <td>${fixed(pressures.of(pressure - engine.atmosphericPressure), pressures.decimals)}</td>
                 </tr>`,
             )}
           </tbody>

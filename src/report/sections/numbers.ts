@@ -119,12 +119,15 @@ function waterGroup(moisture: Moisture, { atmosphericPressure }: EngineFacts): G
   };
 }
 
+/** The sign must not part from its number at the end of a line. */
+const powerOfTen = (value: number): string => value.toExponential(1).replace('-', '\u2011');
+
 function booksGroup({ ledger, counters, outcome }: RunResult): Group {
   return {
     name: 'How far to trust the arithmetic',
     entries: [
-      ['Air unaccounted for, share of throughput', ledger.mass.toExponential(1)],
-      ['Energy unaccounted for, share of throughput', ledger.energy.toExponential(1)],
+      ['Air unaccounted for, share of throughput', powerOfTen(ledger.mass)],
+      ['Energy unaccounted for, share of throughput', powerOfTen(ledger.energy)],
       ['Engine time reckoned', `${figure(outcome.time)} s`],
       ['Turns', String(counters.turns)],
       ['Steps of the integrator', String(counters.acceptedSteps)],

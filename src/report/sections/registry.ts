@@ -2,8 +2,10 @@
 import { airSection } from './air.ts';
 import { answerSection } from './answer.ts';
 import { cautionsSection } from './cautions.ts';
+import { energySection } from './energy.ts';
 import { indicatorSection } from './indicator.ts';
 import { numbersSection } from './numbers.ts';
+import { ringSection } from './ring.ts';
 import { sizesSection } from './sizes.ts';
 import { startSection } from './start.ts';
 import { turnSection } from './turn.ts';
@@ -15,8 +17,10 @@ export const sections: readonly Section[] = [
   answerSection,
   cautionsSection,
   indicatorSection,
+  ringSection,
   turnSection,
   airSection,
+  energySection,
   workSection,
   startSection,
   numbersSection,

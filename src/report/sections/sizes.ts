@@ -4,7 +4,7 @@ import type { EngineFacts } from '../../run/result.ts';
 import {
   angleText,
   celsiusText,
-  figure,
+  columnText,
   gaugeText,
   litresText,
   pressureText,
@@ -22,21 +22,19 @@ export const sizesSection: Section = {
   }),
 };
 
-const millimetres = (length: number): string => `${figure(length * 1e3)} mm`;
-
 function engineGroup(engine: EngineFacts): Group {
   return {
     name: 'Cylinder and crank',
     entries: [
-      ['Bore × stroke', `${figure(engine.bore * 1e3)} × ${millimetres(engine.stroke)}`],
-      ['Connecting rod', millimetres(engine.rodLength)],
+      ['Bore × stroke', `${columnText('length', engine.bore)} × ${columnText('length', engine.stroke)}`],
+      ['Connecting rod', columnText('length', engine.rodLength)],
       ...endsEntry(engine),
       ['Swept volume', litresText(engine.sweptVolume)],
       [
         'Clearance volume',
         `${litresText(engine.clearanceVolume)}, ${shareText(engine.clearanceVolume / engine.sweptVolume)} of the swept`,
       ],
-      ['Moment of inertia', `${figure(engine.momentOfInertia * 1e4)} kg·cm²`],
+      ['Moment of inertia', columnText('moment of inertia', engine.momentOfInertia)],
     ],
   };
 }
@@ -74,7 +72,7 @@ function airGroup(engine: EngineFacts): Group {
           ]),
       [
         'Room',
-        `${figure(atmosphericPressure / 100, 4)} mbar absolute, ${celsiusText(engine.atmosphericTemperature)}`,
+        `${formatQuantity(atmosphericPressure, 'pressure')}, ${celsiusText(engine.atmosphericTemperature)}`,
       ],
       ['Humidity of the room', shareText(engine.relativeHumidity)],
     ],

@@ -1,4 +1,5 @@
 /** From rest: speed against time, and for an engine that does not run the pressures as well. */
+import { columnUnit } from '../../quantity/format.ts';
 import type { EngineFacts, RunResult, Trace } from '../../run/result.ts';
 import { placeText } from '../../verdict/ends.ts';
 import { lastSpeed } from '../../verdict/headline.ts';
@@ -7,7 +8,8 @@ import { chartNumber, chartValues, type Chart, type ChartLine } from '../charts/
 import { thinnedRows } from '../charts/thinned-rows.ts';
 import { inDegrees, inRpm } from '../csv/units.ts';
 import { reportFileNames } from '../file-names.ts';
-import { chartFigure, cursorSlider, dataTable, type ChartFigure } from '../html/figure.ts';
+import { chartFigure, cursorSlider, type ChartFigure } from '../html/figure.ts';
+import { dataTable } from '../html/data-table.ts';
 import { html, type Markup } from '../html/markup.ts';
 import type { Section } from './section.ts';
 
@@ -80,11 +82,12 @@ function withoutSettling(result: RunResult): string {
 }
 
 function pressures({ trace, engine, outcome }: RunResult): ChartFigure {
-  const gauge = (pressure: number): number => (pressure - engine.atmosphericPressure) / 1e5;
+  const bars = columnUnit('pressure difference');
+  const gauge = (pressure: number): number => bars.of(pressure - engine.atmosphericPressure);
   const [{ name }] = engine.ends;
   const last = trace.cylinderPressure.at(-1) ?? NaN;
   return {
-    chart: traceChart(trace, 'trace-pressures', 'Pressure [bar gauge]', [
+    chart: traceChart(trace, 'trace-pressures', `Pressure [${bars.label} gauge]`, [
       { label: name, ink: 0, values: chartValues(thinned(trace, trace.cylinderPressure), gauge) },
       { label: 'valve chest', ink: 1, values: chartValues(thinned(trace, trace.chestPressure), gauge) },
     ]),
@@ -96,17 +99,24 @@ function pressures({ trace, engine, outcome }: RunResult): ChartFigure {
 function traceTable(trace: Trace, engine: EngineFacts): Markup {
   const last = trace.time.length - 1;
   const rows = Array.from({ length: TABLE_ROWS + 1 }, (_, i) => Math.round((i * last) / TABLE_ROWS));
-  const bars = (pressure: number | undefined): string =>
-    fixed(((pressure ?? NaN) - engine.atmosphericPressure) / 1e5, 2);
+  const unit = columnUnit('pressure difference');
+  const gauge = (pressure: number | undefined): string =>
+    fixed(unit.of((pressure ?? NaN) - engine.atmosphericPressure), unit.decimals);
   return dataTable({
     caption: `The start at ${TABLE_ROWS + 1} moments`,
-    head: ['Time [s]', 'Turned [°]', 'Speed [rpm]', 'Chest [bar gauge]', 'Cylinder [bar gauge]'],
+    head: [
+      'Time [s]',
+      'Turned [°]',
+      'Speed [rpm]',
+      `Chest [${unit.label} gauge]`,
+      `Cylinder [${unit.label} gauge]`,
+    ],
     rows: [...new Set(rows)].map((row) => [
       fixed(trace.time[row] ?? NaN, 2),
       fixed(inDegrees((trace.crankAngle[row] ?? NaN) - (trace.crankAngle[0] ?? NaN)), 0),
       fixed(inRpm(trace.speed[row] ?? NaN), 1),
-      bars(trace.chestPressure[row]),
-      bars(trace.cylinderPressure[row]),
+      gauge(trace.chestPressure[row]),
+      gauge(trace.cylinderPressure[row]),
     ]),
   });
 }

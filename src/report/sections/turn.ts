@@ -1,12 +1,14 @@
 /** One settled turn against the crank angle: pressures, port areas, torques, with one cursor for all three. */
+import { columnUnit } from '../../quantity/format.ts';
 import type { CycleProfile, EngineFacts, SettledCycle } from '../../run/result.ts';
 import { openTogether, releasePressure, workingPressure } from '../../verdict/cycle-reading.ts';
-import { angleText, figure, fixed, gaugeText, shareText, torqueText } from '../../verdict/figures.ts';
+import { angleText, columnText, fixed, gaugeText, shareText, torqueText } from '../../verdict/figures.ts';
 import { placeText } from '../../verdict/ends.ts';
 import { chartNumber, chartValues, type Chart, type ChartLine, type ChartMark } from '../charts/chart.ts';
-import { inDegrees, inSquareMillimetres, same } from '../csv/units.ts';
+import { inDegrees } from '../csv/units.ts';
 import { reportFileNames } from '../file-names.ts';
-import { chartFigure, cursorSlider, dataTable, type ChartFigure } from '../html/figure.ts';
+import { chartFigure, cursorSlider, type ChartFigure } from '../html/figure.ts';
+import { dataTable } from '../html/data-table.ts';
 import { html, type Content, type Markup } from '../html/markup.ts';
 import { eventPoints } from '../svg/indicator-diagram.ts';
 import type { Section } from './section.ts';
@@ -22,7 +24,7 @@ export const turnSection: Section = {
   heading: 'Through one turn',
   content: ({ settled, engine }) => {
     if (settled === undefined) return undefined;
-    const figures = [pressures(settled, engine), areas(settled), torques(settled)];
+    const figures = [pressures(settled, engine), portAreas(settled), torques(settled)];
     return {
       body: html`${figures.map(chartFigure)} ${cursorSlider(GROUP, 'Crank angle [°]')}
         ${turnTable(settled.profile, engine)}
@@ -34,10 +36,12 @@ export const turnSection: Section = {
   },
 };
 
-const gaugeBar =
+const gaugeOf =
   ({ atmosphericPressure }: EngineFacts) =>
   (pressure: number): number =>
-    (pressure - atmosphericPressure) / 1e5;
+    columnUnit('pressure difference').of(pressure - atmosphericPressure);
+
+const gaugeUnit = (): string => `${columnUnit('pressure difference').label} gauge`;
 
 function turnChart(
   cycle: SettledCycle,
@@ -66,7 +70,7 @@ function turnChart(
 function pressures(cycle: SettledCycle, engine: EngineFacts): ChartFigure {
   const { profile } = cycle;
   const [first, ...others] = profile.ends;
-  const gauge = gaugeBar(engine);
+  const gauge = gaugeOf(engine);
   const released = releasePressure(cycle);
   const left = gaugeText(released, engine.atmosphericPressure);
   const wasteful = released - engine.atmosphericPressure > 0.1 * workingPressure(engine);
@@ -74,7 +78,7 @@ function pressures(cycle: SettledCycle, engine: EngineFacts): ChartFigure {
     chart: turnChart(
       cycle,
       'pressures',
-      'Pressure [bar gauge]',
+      `Pressure [${gaugeUnit()}]`,
       [
         { label: first.name, ink: 0, values: chartValues(first.pressure, gauge) },
         { label: 'valve chest', ink: 1, values: chartValues(profile.chestPressure, gauge) },
@@ -107,38 +111,40 @@ function aboutEnds({ ends }: CycleProfile): Content {
   </p>`;
 }
 
-function areas(cycle: SettledCycle): ChartFigure {
+function portAreas(cycle: SettledCycle): ChartFigure {
+  const areas = columnUnit('area');
   const [end] = cycle.profile.ends;
   const overlap = openTogether(cycle.events);
   const [admission, exhaust] = [largest(end.admissionArea), largest(end.exhaustArea)];
   return {
-    chart: turnChart(cycle, 'areas', 'Effective area [mm²]', [
-      { label: 'admission', ink: 2, values: chartValues(end.admissionArea, inSquareMillimetres) },
-      { label: 'exhaust', ink: 3, values: chartValues(end.exhaustArea, inSquareMillimetres) },
+    chart: turnChart(cycle, 'areas', `Effective area [${areas.label}]`, [
+      { label: 'admission', ink: 2, values: chartValues(end.admissionArea, areas.of) },
+      { label: 'exhaust', ink: 3, values: chartValues(end.exhaustArea, areas.of) },
     ]),
     title:
       overlap > 0
         ? `Admission and exhaust stand open together for ${angleText(overlap)} of the turn`
         : 'Admission and exhaust are never open together',
     alternative:
-      `Effective port areas over one turn: at most ${figure(admission * 1e6)} mm² for the admission and ` +
-      `${figure(exhaust * 1e6)} mm² for the exhaust.`,
+      `Effective port areas over one turn: at most ${columnText('area', admission)} for the admission and ` +
+      `${columnText('area', exhaust)} for the exhaust.`,
   };
 }
 
 const largest = (values: Float64Array): number => values.reduce((a, b) => Math.max(a, b), -Infinity);
 
 function torques(cycle: SettledCycle): ChartFigure {
+  const unit = columnUnit('torque');
   const { profile } = cycle;
   const driving = profile.gasTorque.map((torque, i) => torque + (profile.inertiaTorque[i] ?? NaN));
   const resisting = profile.frictionTorque.map((torque, i) => torque + (profile.loadTorque[i] ?? NaN));
   const carried = shortShare(driving, resisting);
   const peak = largest(driving);
   return {
-    chart: turnChart(cycle, 'torques', 'Torque [N·m]', [
-      { label: 'air and inertia, driving', ink: 0, values: chartValues(driving, same) },
-      { label: 'load', ink: 1, values: chartValues(profile.loadTorque, same) },
-      { label: 'friction', ink: 4, values: chartValues(profile.frictionTorque, same) },
+    chart: turnChart(cycle, 'torques', `Torque [${unit.label}]`, [
+      { label: 'air and inertia, driving', ink: 0, values: chartValues(driving, unit.of) },
+      { label: 'load', ink: 1, values: chartValues(profile.loadTorque, unit.of) },
+      { label: 'friction', ink: 4, values: chartValues(profile.frictionTorque, unit.of) },
     ]),
     title: `The drive peaks at ${torqueText(peak)}, and for ${shareText(carried)} of the turn the flywheel has to carry the engine`,
     alternative:
@@ -156,7 +162,8 @@ function shortShare(driving: Float64Array, resisting: Float64Array): number {
 const capitalised = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1);
 
 function turnTable(profile: CycleProfile, engine: EngineFacts): Markup {
-  const bars = gaugeBar(engine);
+  const gauge = gaugeOf(engine);
+  const [bars, areas, torque] = [columnUnit('pressure difference'), columnUnit('area'), columnUnit('torque')];
   const [end] = profile.ends;
   const rows = Array.from({ length: 360 / TABLE_STEP + 1 }, (_, i) => i * TABLE_STEP);
   const read = (values: Float64Array, row: number): number => values[row] ?? NaN;
@@ -164,23 +171,23 @@ function turnTable(profile: CycleProfile, engine: EngineFacts): Markup {
     caption: `The turn in steps of ${TABLE_STEP}°`,
     head: [
       'Crank [°]',
-      `${capitalised(end.name)} [bar gauge]`,
-      'Chest [bar gauge]',
-      'Admission [mm²]',
-      'Exhaust [mm²]',
-      'Air [N·m]',
-      'Friction [N·m]',
-      'Load [N·m]',
+      `${capitalised(end.name)} [${gaugeUnit()}]`,
+      `Chest [${gaugeUnit()}]`,
+      `Admission [${areas.label}]`,
+      `Exhaust [${areas.label}]`,
+      `Air [${torque.label}]`,
+      `Friction [${torque.label}]`,
+      `Load [${torque.label}]`,
     ],
     rows: rows.map((row) => [
       String(row),
-      fixed(bars(read(end.pressure, row)), 2),
-      fixed(bars(read(profile.chestPressure, row)), 2),
-      fixed(inSquareMillimetres(read(end.admissionArea, row)), 1),
-      fixed(inSquareMillimetres(read(end.exhaustArea, row)), 1),
-      fixed(read(profile.gasTorque, row), 2),
-      fixed(read(profile.frictionTorque, row), 2),
-      fixed(read(profile.loadTorque, row), 2),
+      fixed(gauge(read(end.pressure, row)), bars.decimals),
+      fixed(gauge(read(profile.chestPressure, row)), bars.decimals),
+      fixed(areas.of(read(end.admissionArea, row)), areas.decimals),
+      fixed(areas.of(read(end.exhaustArea, row)), areas.decimals),
+      fixed(torque.of(read(profile.gasTorque, row)), torque.decimals),
+      fixed(torque.of(read(profile.frictionTorque, row)), torque.decimals),
+      fixed(torque.of(read(profile.loadTorque, row)), torque.decimals),
     ]),
   });
 }

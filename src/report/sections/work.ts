@@ -1,9 +1,10 @@
 /** Where the work of one turn went. */
 import type { WorkLedger } from '../../run/result.ts';
-import { figure, fixed, shareText, workText } from '../../verdict/figures.ts';
+import { shareText, workText } from '../../verdict/figures.ts';
 import { html, type Markup } from '../html/markup.ts';
 import { prose } from '../html/prose.ts';
-import { shareBar, shareSwatch, type Share } from '../svg/share-bar.ts';
+import { shareTable } from '../html/share-table.ts';
+import { shareBar, type Share } from '../svg/share-bar.ts';
 import type { Section } from './section.ts';
 
 const ID = 'work-shares';
@@ -17,45 +18,32 @@ export const workSection: Section = {
 
 function workFigure(work: WorkLedger): Markup {
   const shares = workShares(work);
+  const kept = noiseFree(work.kineticGain, work.indicated);
   return html`<figure>
     <figcaption>${prose(workTitle(work))}</figcaption>
     ${shareBar(ID, shares, 'The work of one turn')}
-    <table>
-      <thead>
-        <tr>
-          <th scope="col">Work of one turn</th>
-          <th scope="col">Share</th>
-          <th scope="col">J</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${shares.map(
-          ({ label, share, filling }) =>
-            html`<tr>
-              <th scope="row">${shareSwatch(ID, filling)} ${label}</th>
-              <td>${shareText(share)}</td>
-              <td>${figure(share * work.indicated)}</td>
-            </tr> `,
-        )}
-        <tr>
-          <th scope="row">left in the flywheel</th>
-          <td>${shareText(work.kineticGain / work.indicated)}</td>
-          <td>${fixed(work.kineticGain, 2)}</td>
-        </tr>
-        <tr class="total">
-          <th scope="row">by the air on the piston</th>
-          <td>${shareText(1)}</td>
-          <td>${figure(work.indicated)}</td>
-        </tr>
-      </tbody>
-    </table>
+    ${shareTable({
+      id: ID,
+      heading: 'Work of one turn',
+      shares,
+      amount: (share) => workText(share * work.indicated),
+      whole: 'by the air on the piston',
+      further: html`<tr>
+        <th scope="row">left in the flywheel</th>
+        <td>${shareText(kept / work.indicated)}</td>
+        <td>${workText(kept)}</td>
+      </tr>`,
+    })}
   </figure>`;
 }
+
+/** A remainder of the arithmetic counts as none. */
+const noiseFree = (amount: number, whole: number): number => (Math.abs(amount) < 1e-4 * whole ? 0 : amount);
 
 const workTitle = ({ load, indicated }: WorkLedger): string =>
   `${shareText(load / indicated)} of the work on the piston reaches the load, ${workText(load)} a turn`;
 
-function workShares({ load, piston, bearings, valveGear, indicated }: WorkLedger): Share[] {
+export function workShares({ load, piston, bearings, valveGear, indicated }: WorkLedger): Share[] {
   return [
     { label: 'load', share: load / indicated, filling: 'useful' },
     { label: 'piston friction', share: piston / indicated, filling: 'lost-a' },

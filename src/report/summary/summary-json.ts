@@ -12,9 +12,10 @@ import type {
   Summary,
 } from './summary.ts';
 
+/** The summary of a run for other programs. Sentences in it are metric; whatever is not known is null, never NaN. */
 export function summaryJson(result: RunResult): Summary {
   const { settled, compressor, moisture, ledger, counters } = result;
-  const { headline, statements, nextChange, cautions } = verdictOf(result);
+  const { headline, statements, nextChange, cautions } = verdictOf(result, 'metric');
   return {
     schema_version: 1,
     title: result.title,

@@ -6,6 +6,7 @@ import type { Caution } from '../../verdict/cautions/caution.ts';
 /** Null stands for a number that is not known. */
 type MaybeNumber = number | null;
 
+/** What `summary.json` holds. */
 export interface Summary {
   /** Grows by one whenever a key is renamed, removed or changes its meaning. */
   readonly schema_version: 1;

@@ -4,7 +4,7 @@
  * no source. How fast the engine runs away without its load is not known; what speed would be too much is.
  */
 import type { EngineFacts, RunResult } from '../../run/result.ts';
-import { figure, speedText, stressText } from '../figures.ts';
+import { metresText, rimSpeedText, speedText, stressText } from '../figures.ts';
 import type { Caution, Severity } from './caution.ts';
 
 const CAST_IRON_LIMIT = 30;
@@ -36,20 +36,20 @@ function fastest({ settled, trace }: RunResult): number {
 
 function knownRim(speed: number, speedOfRim: number, { radius, density }: Rim): string {
   return (
-    `At ${speedText(speed)} the rim runs at ${figure(speedOfRim)} m/s (v = ω·r); a thin ring at that speed carries ` +
-    `${stressText(hoopStress(density, speedOfRim))} (ρ·v²). For cast iron ${CAST_IRON_LIMIT} m/s is the usual ` +
+    `At ${speedText(speed)} the rim runs at ${rimSpeedText(speedOfRim)} (v = ω·r); a thin ring at that speed carries ` +
+    `${stressText(hoopStress(density, speedOfRim))} (ρ·v²). For cast iron ${rimSpeedText(CAST_IRON_LIMIT, 2)} is the usual ` +
     `limit (common practice, no source), which this rim reaches at ${speedText(CAST_IRON_LIMIT / radius)}; spokes, ` +
     'keyways and built-up rims want less.'
   );
 }
 
 function unknownRim(speed: number): string {
-  const general = `For cast iron ${CAST_IRON_LIMIT} m/s at the rim is the usual limit (common practice, no source)`;
+  const general = `For cast iron ${rimSpeedText(CAST_IRON_LIMIT, 2)} at the rim is the usual limit (common practice, no source)`;
   if (speed <= 0) return `The size of the flywheel is not known. ${general}.`;
   const radius = CAST_IRON_LIMIT / speed;
   return (
     `The size of the flywheel is not known. ${general}; at ${speedText(speed)} that is a wheel of ` +
-    `${figure(2 * radius)} m diameter.`
+    `${metresText(2 * radius)} diameter.`
   );
 }
 

@@ -4,11 +4,13 @@
  * E = p·V/(γ − 1)·(1 − (p₀/p)^((γ−1)/γ)), so it is an upper figure.
  */
 import type { RunResult } from '../../run/result.ts';
-import { figure, gaugeText, litresText, workText } from '../figures.ts';
+import { formatQuantity } from '../../quantity/format.ts';
+import { figure, gaugeText, litresText, metresText, workText } from '../figures.ts';
 import type { Caution, Severity } from './caution.ts';
 
-/** A person of 100 kg [N]. */
-const WEIGHT = 981;
+/** A heavy person [kg], and what pulls at them [m/s²]. */
+const PERSON = 100;
+const GRAVITY = 9.81;
 
 /** [J]; pressures absolute [Pa], volume [m³], ratio of heat capacities γ. */
 export function storedEnergy(pressure: number, atmosphere: number, volume: number, gamma: number): number {
@@ -51,7 +53,7 @@ function receiverSentence(
 ): string {
   return (
     `The full receiver, ${litresText(receiver.volume)} at ${gaugeText(receiver.pressure, atmosphere)}, holds up to ` +
-    `${workText(energy)}, as much as lifts 100 kg by ${figure(energy / WEIGHT, 2)} m.`
+    `${workText(energy)}, as much as lifts ${formatQuantity(PERSON, 'mass', { digits: 3 })} by ${metresText(energy / (PERSON * GRAVITY), 2)}.`
   );
 }
 

@@ -15,5 +15,7 @@ function afterTheLargestLoss(cycle: SettledCycle, result: RunResult): string {
     .flatMap((rule) => rule(cycle, result) ?? [])
     .filter(({ share }) => share >= SMALLEST_SHARE)
     .sort((a, b) => b.share - a.share);
-  return worth[0]?.text ?? 'No single loss stands out; nothing here asks for a change.';
+  const [best] = worth;
+  if (best === undefined) return 'No single loss stands out; nothing here asks for a change.';
+  return best.effect === undefined ? best.text : `${best.text} ${best.effect}`;
 }

@@ -7,7 +7,7 @@ import {
   releasePressure,
   workingPressure,
 } from '../cycle-reading.ts';
-import { angleText, barText, gaugeText, shareText } from '../figures.ts';
+import { angleText, barText, gaugeText, shareText, workText } from '../figures.ts';
 import type { Suggestion } from './suggestion.ts';
 
 /** Cut-off earlier than this leaves an engine that starts from few crank angles; earlier still is no advice. */
@@ -35,7 +35,12 @@ export function earlyCutOff(cycle: SettledCycle, { engine }: RunResult): Suggest
   };
 }
 
-export function hoseLoss({ events, profile }: SettledCycle, { engine }: RunResult): Suggestion {
+/** What a pressure that is missing over a part of the stroke costs: the mean difference times what is swept there. */
+const moreWork = (lost: number, swept: number, { work }: SettledCycle): string =>
+  `Without that a turn would do up to ${workText(lost * swept)} more, ${shareText((lost * swept) / work.indicated)} of what it does now.`;
+
+export function hoseLoss(cycle: SettledCycle, { engine }: RunResult): Suggestion {
+  const { events, profile, cutOffFraction } = cycle;
   const chest = meanBetween(profile, events.admission, events.cutOff, (p, i) => p.chestPressure[i] ?? NaN);
   const lost = engine.supplyPressure - chest;
   return {
@@ -43,11 +48,13 @@ export function hoseLoss({ events, profile }: SettledCycle, { engine }: RunResul
     text:
       `Try a wider or shorter hose, ${engine.regulatorInlet === undefined ? 'or a larger chest' : 'or a regulator that passes more'}: while the admission is open the chest is on average ` +
       `${barText(lost)} below the regulator.`,
+    effect: moreWork(lost, cutOffFraction * engine.sweptVolume, cycle),
   };
 }
 
 /** Over the outward stroke only: before dead centre the piston runs against the air anyway. */
-export function portLoss({ events, profile }: SettledCycle, { engine }: RunResult): Suggestion {
+export function portLoss(cycle: SettledCycle, { engine }: RunResult): Suggestion {
+  const { events, profile, cutOffFraction } = cycle;
   const from = liesBetween(0, events.admission, events.cutOff) ? 0 : events.admission;
   const lost = meanBetween(
     profile,
@@ -63,14 +70,13 @@ export function portLoss({ events, profile }: SettledCycle, { engine }: RunResul
     text:
       `Try a larger admission port or one that opens sooner: on the way out the cylinder is on average ${barText(lost)} ` +
       `below the chest while the port is open.${lead}`,
+    effect: moreWork(lost, cutOffFraction * engine.sweptVolume, cycle),
   };
 }
 
 /** From bottom dead centre until the exhaust shuts. */
-export function backPressure(
-  { events, profile }: SettledCycle,
-  { engine }: RunResult,
-): Suggestion | undefined {
+export function backPressure(cycle: SettledCycle, { engine }: RunResult): Suggestion | undefined {
+  const { events, profile } = cycle;
   if (!liesBetween(events.compression, Math.PI, 2 * Math.PI)) return undefined;
   const against = meanBetween(profile, Math.PI, events.compression, (p, i) => p.ends[0].pressure[i] ?? NaN);
   const excess = against - engine.atmosphericPressure;
@@ -79,5 +85,6 @@ export function backPressure(
     text:
       `Try a larger exhaust port or an earlier release: on the way back the piston pushes against ${barText(excess)} ` +
       'above the atmosphere on average while the exhaust is open.',
+    effect: moreWork(excess, engine.sweptVolume, cycle),
   };
 }

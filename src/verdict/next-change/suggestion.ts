@@ -8,6 +8,8 @@ export interface Suggestion {
    */
   readonly share: number;
   readonly text: string;
+  /** What the change can bring at most, all else as it was; a whole sentence. */
+  readonly effect?: string;
 }
 
 /** Undefined when the result gives no reason for this change. */

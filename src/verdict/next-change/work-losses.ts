@@ -3,6 +3,9 @@ import type { SettledCycle } from '../../run/result.ts';
 import { shareText, workText } from '../figures.ts';
 import type { Suggestion } from './suggestion.ts';
 
+const saved = (amount: number, load: number): string =>
+  `Half of that saved is ${workText(amount)} more for the load, ${shareText(amount / load)} of what it gets now.`;
+
 export function drag({ work }: SettledCycle): Suggestion {
   const causes = [
     { name: 'the bearings', amount: work.bearings, remedy: 'Try freer bearings or less preload' },
@@ -17,6 +20,7 @@ export function drag({ work }: SettledCycle): Suggestion {
   const share = worst.amount / work.indicated;
   return {
     share,
+    ...(work.load > 0 ? { effect: saved(worst.amount / 2, work.load) } : {}),
     text: `${worst.remedy}: ${worst.name} takes up ${workText(worst.amount)} a turn, ${shareText(share)} of the work on the piston.`.replace(
       'bearings takes',
       'bearings take',

@@ -41,7 +41,9 @@ describe('a segment table', () => {
 
   it('is zero outside and at its very ends', () => {
     const table = segmentTable(() => 1, [2, 3]);
-    expect([1, 2, 3, 4, -Infinity, Infinity, NaN].map((x) => segmentValue(table, x))).toEqual([0, 0, 0, 0, 0, 0, 0]);
+    expect([1, 2, 3, 4, -Infinity, Infinity, NaN].map((x) => segmentValue(table, x))).toEqual([
+      0, 0, 0, 0, 0, 0, 0,
+    ]);
     expect(segmentValue(table, 2.0001)).toBeCloseTo(1, 12);
   });
 });

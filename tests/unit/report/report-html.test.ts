@@ -110,7 +110,7 @@ describe('an engine with two working ends', () => {
   test('says what is in which end, and what stands in front of the regulator', () => {
     expect(text).toContain('In the crank end');
     expect(text).toContain('2: cover end; crank end');
-    expect(text).toContain('9.00 bar gauge');
+    expect(text).toContain('9.00\u00a0bar gauge');
   });
 
   test('with a single end nothing of this is said', () => {

@@ -6,7 +6,12 @@ import { settledResult } from './synthetic-result.ts';
 
 const asset = { text: '', sha256: '' };
 const page = (workshop?: ReturnType<typeof workshopPreview>): string =>
-  reportHtml(settledResult, { script: asset, style: asset }, workshop === undefined ? {} : { workshop });
+  reportHtml(
+    settledResult,
+    { script: asset, style: asset },
+    undefined,
+    workshop === undefined ? {} : { workshop },
+  );
 
 const press = shippedSpec('cider-press.yaml');
 

@@ -45,7 +45,10 @@ export const toy = {
   clearance: pureNumber({ min: 0, max: 1, default: 0.1 }, '8 %', 'Dead space.'),
   spokes: count({ min: 3, max: 8, default: 5 }, 'Spokes of the wheel.'),
   metal: choice(['steel', 'brass'], 'What it is made of.', 'steel'),
-  cut_off: crankPosition('35 % of stroke', 'Where admission ends.', { by: 'outward stroke', fraction: 0.5 }),
+  cut_off: crankPosition('35 % of stroke', 'Where admission ends.', undefined, {
+    by: 'outward stroke',
+    fraction: 0.5,
+  }),
   lap: optional(quantity('length', { min: 0, max: 0.01 }, '2 mm', 'Lap.')),
   drag: optional(
     formula({

@@ -1,0 +1,31 @@
+/** What an engine can drive and from where it starts: its torque curves, where they meet the load, its start map. */
+import { buildEngine } from '../model/engine.ts';
+import type { EngineSpec } from '../parts/engine-description.ts';
+import type { Drive } from './drive-result.ts';
+import { operatingPoints } from './operating-points.ts';
+import type { RunResult } from './result.ts';
+import { runEngine } from './run-engine.ts';
+import { startMap } from './start-map.ts';
+import { torqueCurve, withoutLeaks } from './torque-curve.ts';
+
+/** `settledSpeed` is the one that a run has reached [rad/s]; without it the fastest stable one is started towards. */
+export function driveOf(spec: EngineSpec, settledSpeed?: number): Drive {
+  const engine = buildEngine(spec);
+  const curve = torqueCurve(engine);
+  const points = operatingPoints(curve, engine.load);
+  const wanted = settledSpeed ?? points.findLast(({ stable }) => stable)?.speed;
+  return {
+    curve,
+    curveWithoutLeaks: torqueCurve(withoutLeaks(engine)),
+    load: curve.speed.map((speed) => engine.load.torque(speed)),
+    stallTorque: curve.torque[0] ?? 0,
+    operatingPoints: points,
+    startMap: startMap({ engine, settledSpeed: wanted, curve }),
+  };
+}
+
+/** A run, and what the engine can drive and how it starts besides. */
+export function runAndDrive(spec: EngineSpec): RunResult {
+  const result = runEngine(spec);
+  return { ...result, drive: driveOf(spec, result.settled?.speed) };
+}

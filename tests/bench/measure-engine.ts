@@ -1,0 +1,162 @@
+/**
+ * All that is measured of one engine. In a process of its own: code that has seen several engines is compiled for none of
+ * them.
+ */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { readScenario, type EngineSpec } from '../../src/index.ts';
+import { buildEngine } from '../../src/model/engine.ts';
+import { engineSystem, type EngineSystem } from '../../src/model/system.ts';
+import { numbersOf } from './c-programs.ts';
+import { cvodeStartUp, type CvodeStartUp } from './cvode.ts';
+import { engineFile, sharedWithC } from './engine-file.ts';
+import { loosestOdexTolerance, odexSpinUp } from './odex-spin-up.ts';
+import { ourSettledAnswer, ourStartMap } from './ours.ts';
+import { median, medianTime, processorTime } from './processor-time.ts';
+import { sampleStates } from './sample-states.ts';
+import { PUSHES, type Push } from './task.ts';
+
+/** Programs that could be built, by path. */
+export interface Programs {
+  readonly slopes?: string;
+  readonly startUp?: string;
+}
+
+export interface OwnAnswer {
+  /** Mean speed [rad/s]; none when it does not settle. */
+  readonly speed?: number;
+  readonly outcome: string;
+  /** The very first time, and the median of many [s]. */
+  readonly firstTime: number;
+  readonly time: number;
+  readonly derivativeCalls: number;
+  readonly turns: number;
+}
+
+export interface OdexAnswer {
+  readonly tolerance: number;
+  readonly speed: number;
+  readonly time: number;
+  readonly derivativeCalls: number;
+  readonly turns: number;
+}
+
+export interface DerivativeCost {
+  /** Of one call [s]. */
+  readonly ours: number;
+  readonly c?: number;
+  /** Bytes that a call leaves to be collected, and by which a million calls let the heap grow. */
+  readonly garbage: number;
+  readonly growth: number;
+}
+
+export interface Measurement {
+  readonly name: string;
+  readonly ours: OwnAnswer;
+  readonly derivative: DerivativeCost;
+  readonly odex?: OdexAnswer;
+  readonly cvode?: CvodeStartUp;
+}
+
+const REPEATS = { ours: 21, odex: 3, cvode: 7, batches: 15 };
+const CALLS_PER_BATCH = 60_000;
+const HEAP_CALLS = 1_000_000;
+const GARBAGE_CALLS = 20_000;
+const SPEED_WITHOUT_ANSWER = 30;
+
+export function readSpec(file: string): EngineSpec {
+  const reading = readScenario(readFileSync(file, 'utf8'), file, (path) => ({
+    ok: true,
+    text: readFileSync(join(dirname(file), path), 'utf8'),
+  }));
+  if (!reading.ok) throw new Error(`${file} cannot be read`);
+  return reading.spec;
+}
+
+function ownAnswer(spec: EngineSpec): OwnAnswer {
+  const begin = processorTime();
+  const { settled, outcome, counters } = ourSettledAnswer(spec);
+  const firstTime = processorTime() - begin;
+  return {
+    ...(settled ? { speed: settled.speed } : {}),
+    outcome: outcome.kind,
+    firstTime,
+    time: medianTime(REPEATS.ours, () => ourSettledAnswer(spec)),
+    derivativeCalls: counters.derivativeCalls,
+    turns: counters.turns,
+  };
+}
+
+function odexAnswer(system: EngineSystem, push: Push, settledSpeed: number): OdexAnswer | undefined {
+  const tolerance = loosestOdexTolerance(system, push, settledSpeed);
+  if (tolerance === undefined) return undefined;
+  const spin = () => odexSpinUp(system, push, settledSpeed, tolerance);
+  return { ...spin(), tolerance, time: medianTime(REPEATS.odex, spin) };
+}
+
+/** Calls over all states in turn. */
+function callDerivative(system: EngineSystem, states: readonly Float64Array[], calls: number): void {
+  const slopes = new Float64Array(system.dimension);
+  for (let done = 0; done < calls; done += states.length)
+    for (const state of states) system.timeSlopes(1, state, slopes);
+}
+
+/** Bytes on the heap after a collection, or as they are. */
+function heap(collected: boolean): number {
+  if (collected) globalThis.gc?.();
+  return process.memoryUsage().heapUsed;
+}
+
+function derivativeCost(
+  system: EngineSystem,
+  speed: number,
+  slopesProgram: string | undefined,
+  engine: string,
+): DerivativeCost {
+  const states = sampleStates(system, speed);
+  const calls = states.length * Math.ceil(CALLS_PER_BATCH / states.length);
+  const ours = medianTime(REPEATS.batches, () => callDerivative(system, states, calls)) / calls;
+  const before = heap(true);
+  callDerivative(system, states, HEAP_CALLS);
+  const growth = heap(true) - before;
+  const clean = heap(true);
+  callDerivative(system, states, GARBAGE_CALLS);
+  const garbage = (heap(false) - clean) / GARBAGE_CALLS;
+  if (slopesProgram === undefined) return { ours, garbage, growth };
+  const file = `${engine}.states`;
+  const rows = states.map((state) => sharedWithC(system, state).join(' '));
+  writeFileSync(file, [states.length, ...rows].join('\n'));
+  const batches = Array.from({ length: REPEATS.batches }, () => {
+    const [row] = numbersOf(slopesProgram, engine, file, calls / states.length)!;
+    return row![0]! * 1e-9;
+  });
+  return { ours, c: median(batches), garbage, growth };
+}
+
+export function measureEngine(file: string, folder: string, programs: Programs): Measurement {
+  const spec = readSpec(file);
+  const name = basename(file, '.yaml');
+  const ours = ownAnswer(spec);
+  const engine = buildEngine(spec);
+  const system = engineSystem(engine, { totals: false });
+  const path = join(folder, `${name}.engine`);
+  writeFileSync(path, engineFile(spec, engine));
+  const own: Push = { angle: spec.start.crank_angle, speed: spec.start.hand_speed };
+  const cvode =
+    ours.speed === undefined || programs.startUp === undefined
+      ? undefined
+      : cvodeStartUp(programs.startUp, path, own, REPEATS.cvode);
+  const push = cvode?.push ?? { ...own, speed: Math.max(own.speed, PUSHES.at(-1)!) };
+  const odex = ours.speed === undefined ? undefined : odexAnswer(system, push, ours.speed);
+  const derivative = derivativeCost(system, ours.speed ?? SPEED_WITHOUT_ANSWER, programs.slopes, path);
+  return { name, ours, derivative, ...(odex ? { odex } : {}), ...(cvode ? { cvode } : {}) };
+}
+
+/** Median time [s] of a start map. */
+export function measureStartMap(file: string): number {
+  const spec = readSpec(file);
+  const speed = ourSettledAnswer(spec).settled!.speed;
+  return medianTime(3, () => {
+    ourStartMap(spec, speed);
+  });
+}
