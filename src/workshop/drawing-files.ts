@@ -10,6 +10,7 @@ import { svgDocument } from './files/svg.ts';
 import { cautions, settingSheets } from './setting/setting-sheet.ts';
 import { workshopOf } from './workshop.ts';
 
+/** Which drawings, and for which cutter. */
 export interface DrawingWish {
   /** Parts by their names; none names all. */
   readonly parts: readonly string[];
@@ -17,11 +18,13 @@ export interface DrawingWish {
   readonly kerf: string | undefined;
 }
 
+/** A file to be written, by its name. */
 export interface DrawingFile {
   readonly name: string;
   readonly text: string;
 }
 
+/** The files, or why there are none. */
 export type Drawings =
   | {
       readonly ok: true;
@@ -74,6 +77,7 @@ function partFiles(part: PartDrawing, kerf: number): { files: DrawingFile[]; ref
   };
 }
 
+/** Draws the valve gear of an engine: files for the cutter and the bench, and the sheet to set it by. */
 export function drawingFiles(spec: EngineSpec, wish: DrawingWish): Drawings {
   const kerf = kerfOf(wish.kerf);
   if (typeof kerf === 'string') return { ok: false, refusals: [kerf] };

@@ -5,6 +5,7 @@ import { allMarks, cutPaths } from './drawing/kerf.ts';
 import { svgPreview } from './files/svg.ts';
 import { workshopOf } from './workshop.ts';
 
+/** A small picture of a part. */
 export interface PartPreview {
   readonly id: string;
   readonly name: string;
@@ -12,6 +13,7 @@ export interface PartPreview {
   readonly svg: string;
 }
 
+/** What the report shows of the parts to make. */
 export interface WorkshopPreview {
   readonly parts: readonly PartPreview[];
   /** Why there are none, if that is so, each a sentence. */
@@ -30,6 +32,7 @@ function preview(part: PartDrawing): PartPreview {
   return { id: part.id, name: part.name, svg: svgPreview(marks, part.name) };
 }
 
+/** Pictures of the parts of an engine's valve gear, or what stands in their way. */
 export function workshopPreview(spec: EngineSpec): WorkshopPreview {
   const { parts, complaints } = workshopOf(spec);
   return {
