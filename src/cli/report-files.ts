@@ -6,7 +6,9 @@ import {
   cycleCsv,
   reportFileNames,
   reportHtml,
+  startsCsv,
   summaryJson,
+  torqueCsv,
   traceCsv,
   type ReportAssets,
   type ReportExtras,
@@ -31,7 +33,8 @@ export async function reportAssets(): Promise<ReportAssets> {
   return { script, style };
 }
 
-async function replaceFile(folder: string, name: string, text: string): Promise<string> {
+/** Writes a file aside and puts it in place when it is whole. */
+export async function replaceFile(folder: string, name: string, text: string): Promise<string> {
   const path = join(folder, name);
   const aside = join(folder, `.${name}.${randomUUID()}.part`);
   try {
@@ -66,12 +69,19 @@ export async function writeReport(
   units: UnitSystem,
   extras: ReportExtras,
 ): Promise<string[]> {
+  const { drive } = result;
   const cycle = cycleCsv(result);
   const files: [string, string][] = [
     [reportFileNames.page, reportHtml(result, await reportAssets(), units, extras)],
     [reportFileNames.summary, `${JSON.stringify(summaryJson(result), null, 2)}\n`],
     [reportFileNames.startUp, traceCsv(result)],
     ...(cycle === undefined ? [] : [[reportFileNames.cycle, cycle] as [string, string]]),
+    ...(drive === undefined
+      ? []
+      : [
+          [reportFileNames.torque, torqueCsv(drive)] as [string, string],
+          [reportFileNames.starts, startsCsv(drive)] as [string, string],
+        ]),
   ];
   const paths = await writeFiles(folder, files);
   // A cycle left over from an earlier run would belong to another engine.

@@ -17,19 +17,22 @@ export interface LinearSolver {
 export function linearSolver(size: number): LinearSolver {
   const matrix = new Float64Array(size * size);
   const pivots = new Int32Array(size);
-  const rowSizes = new Float64Array(size);
+  /** Reciprocals: of the largest entry of each row, and of each diagonal once it is known. */
+  const perRow = new Float64Array(size);
+  const perDiagonal = new Float64Array(size);
   return {
     matrix,
     factorise() {
-      measureRows(matrix, size, rowSizes);
+      measureRows(matrix, size, perRow);
       for (let k = 0; k < size; k += 1) {
-        const pivot = pivotOf(matrix, size, k, rowSizes);
+        const pivot = pivotOf(matrix, size, k, perRow);
         pivots[k] = pivot;
         if (pivot !== k) swapRows(matrix, size, k, pivot);
-        rowSizes[pivot] = rowSizes[k]!;
+        perRow[pivot] = perRow[k]!;
         const diagonal = matrix[k * size + k]!;
         if (diagonal === 0 || !Number.isFinite(diagonal)) return false;
-        eliminateBelow(matrix, size, k, 1 / diagonal);
+        perDiagonal[k] = 1 / diagonal;
+        eliminateBelow(matrix, size, k, perDiagonal[k]!);
       }
       return true;
     },
@@ -41,24 +44,27 @@ export function linearSolver(size: number): LinearSolver {
         b[k] = value;
       }
       substituteForward(matrix, size, b);
-      substituteBack(matrix, size, b);
+      substituteBack(matrix, size, perDiagonal, b);
     },
   };
 }
 
-function measureRows(matrix: Float64Array, size: number, rowSizes: Float64Array): void {
-  for (let i = 0; i < size; i += 1) {
+function measureRows(matrix: Float64Array, size: number, perRow: Float64Array): void {
+  for (let i = 0, at = 0; i < size; i += 1) {
     let largest = 0;
-    for (let j = 0; j < size; j += 1) largest = Math.max(largest, Math.abs(matrix[i * size + j]!));
-    rowSizes[i] = largest;
+    for (let j = 0; j < size; j += 1, at += 1) {
+      const entry = Math.abs(matrix[at]!);
+      if (!(entry <= largest)) largest = entry;
+    }
+    perRow[i] = 1 / largest;
   }
 }
 
-function pivotOf(matrix: Float64Array, size: number, k: number, rowSizes: Float64Array): number {
+function pivotOf(matrix: Float64Array, size: number, k: number, perRow: Float64Array): number {
   let row = k;
-  let most = Math.abs(matrix[k * size + k]!) / rowSizes[k]!;
-  for (let i = k + 1; i < size; i += 1) {
-    const share = Math.abs(matrix[i * size + k]!) / rowSizes[i]!;
+  let most = Math.abs(matrix[k * size + k]!) * perRow[k]!;
+  for (let i = k + 1, at = i * size + k; i < size; i += 1, at += size) {
+    const share = Math.abs(matrix[at]!) * perRow[i]!;
     if (share > most) {
       row = i;
       most = share;
@@ -96,10 +102,15 @@ function substituteForward(matrix: Float64Array, size: number, b: Float64Array):
   }
 }
 
-function substituteBack(matrix: Float64Array, size: number, b: Float64Array): void {
+function substituteBack(
+  matrix: Float64Array,
+  size: number,
+  perDiagonal: Float64Array,
+  b: Float64Array,
+): void {
   for (let i = size - 1; i >= 0; i -= 1) {
     let sum = b[i]!;
     for (let j = i + 1; j < size; j += 1) sum -= matrix[i * size + j]! * b[j]!;
-    b[i] = sum / matrix[i * size + i]!;
+    b[i] = sum * perDiagonal[i]!;
   }
 }

@@ -238,6 +238,8 @@ export interface EndFacts {
 /** The engine as it was given. SI; volumes are of all its ends together. */
 export interface EngineFacts {
   readonly valveGearKind: string;
+  /** Only for an engine that is to run the other way than its gear is described for; all angles then count that way. */
+  readonly reverse?: { readonly gearServes: boolean };
   readonly gas: GasFacts;
   readonly atmosphericPressure: number;
   readonly atmosphericTemperature: number;

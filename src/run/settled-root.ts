@@ -31,14 +31,16 @@ export interface Level extends Closeness {
   readonly enough: boolean;
 }
 
-export type RootSearch = { readonly turns: number } & (
-  | { readonly kind: 'settled' }
-  /** It cannot get round at the speed it had come to. */
-  | { readonly kind: 'slow' }
-  /** No root found within reach; nothing is said about the engine. */
-  | { readonly kind: 'lost' }
-  | { readonly kind: 'failed'; readonly failure: TurnFailure }
-);
+export type RootSearch = { readonly turns: number } &
+  /** `level` is the number of the one whose turn repeated itself. */
+  (
+    | { readonly kind: 'settled'; readonly level: number }
+    /** It cannot get round at the speed it had come to. */
+    | { readonly kind: 'slow' }
+    /** No root found within reach; nothing is said about the engine. */
+    | { readonly kind: 'lost' }
+    | { readonly kind: 'failed'; readonly failure: TurnFailure }
+  );
 
 /** The turns of one search, one after the other. */
 class Search {
@@ -100,22 +102,22 @@ function lead(search: Search, level: Level): number | undefined {
 /** Most turns at one level before the noise of its steps is taken to hide the rest. */
 const PATIENCE = 6;
 
-/** Solves for speed and gas together, with the last turn of the search for a beginning. */
-function close(search: Search, unknowns: TurnUnknowns, levels: readonly Level[]): boolean {
-  for (const level of levels) {
+/** Solves for speed and gas together, with the last turn of the search for a beginning: the number of the level. */
+function close(search: Search, unknowns: TurnUnknowns, levels: readonly Level[]): number | undefined {
+  for (const [i, level] of levels.entries()) {
     unknowns.startAgain();
-    if (level !== levels[0] && !search.run(level)) return false;
+    if (i > 0 && !search.run(level)) return undefined;
     unknowns.look(search.after);
     for (let turns = 0; !unknowns.isWithin(level); turns += 1) {
-      if (turns === PATIENCE && level === levels.at(-1)) return false;
+      if (turns === PATIENCE && i === levels.length - 1) return undefined;
       if (turns === PATIENCE) break;
       unknowns.step();
-      if (!search.run(level)) return false;
+      if (!search.run(level)) return undefined;
       unknowns.look(search.after);
     }
-    if (level.enough && unknowns.isWithin(level)) return true;
+    if (level.enough && unknowns.isWithin(level)) return i;
   }
-  return true;
+  return undefined;
 }
 
 /**
@@ -145,7 +147,7 @@ export function settleByRoot(
     flush(system, y);
     slope = lead(search, levels[0]);
   } else search.run(levels[0]);
-  if (search.failure || slope === undefined || !close(search, turnUnknowns(system, y, slope), levels))
-    return search.end();
-  return { kind: 'settled', turns: search.turns };
+  if (search.failure || slope === undefined) return search.end();
+  const level = close(search, turnUnknowns(system, y, slope), levels);
+  return level === undefined ? search.end() : { kind: 'settled', level, turns: search.turns };
 }

@@ -11,7 +11,7 @@ import { initialState } from '../model/initial-state.ts';
 import { engineSystem } from '../model/system.ts';
 import type { EngineSpec } from '../parts/engine-description.ts';
 import { failedTurn } from './failed-turn.ts';
-import { measureTurn, type MeasuredTurn } from './measured-turn.ts';
+import { measureTurn } from './measured-turn.ts';
 import { motionFrom, nextMilestone, type Milestone, type Motion } from './motion.ts';
 import { oneTurn } from './one-turn.ts';
 import type { Outcome } from './outcome.ts';
@@ -54,6 +54,12 @@ interface Attempt {
   readonly turns: number;
 }
 
+/** A level with what its turns are followed by. */
+interface Followed extends Level {
+  readonly stepper: Stepper;
+  readonly accuracy: Accuracy;
+}
+
 function startOf(engine: Engine, { start, run }: EngineSpec, accuracy: Accuracy, totals: boolean): Motion {
   const system = engineSystem(engine, { totals });
   return motionFrom({
@@ -67,45 +73,43 @@ function startOf(engine: Engine, { start, run }: EngineSpec, accuracy: Accuracy,
 
 /** Undefined when there is no root to be found. */
 function attemptByRoot(engine: Engine, spec: EngineSpec): Attempt | undefined {
-  const motion = startOf(engine, spec, QUICK, false);
+  const motion = startOf(engine, spec, ROUGH, false);
   const first = nextMilestone(motion);
   if (first.kind !== 'turn') return { motion, end: first, steppers: [motion.stepper], turns: 0 };
   const { system, y } = motion;
-  const full = engineSystem(engine);
-  const [rough, quick, closer] = [
-    engineStepper(system, ROUGH),
-    engineStepper(full, QUICK),
-    engineStepper(full, CLOSER),
-  ] as const;
-  const whole = new Float64Array(full.dimension);
-  let measured: MeasuredTurn | undefined;
-  const measure = (stepper: Stepper) => (start: Float64Array) => {
-    whole.set(start);
-    const turn = measureTurn(full, stepper, whole);
-    if ('reason' in turn) return turn;
-    measured = turn;
-    return turn.after;
-  };
-  const levels: [Level, ...Level[]] = [
-    {
-      ...ROUGHLY,
+  const level = (accuracy: Accuracy, close: typeof CLOSELY | typeof ROUGHLY): Followed => {
+    const stepper = engineStepper(system, accuracy);
+    return {
+      stepper,
+      ...close,
+      accuracy,
       turn: (start) => {
         const after = start.slice();
-        return oneTurn(rough, after) ?? after;
+        return oneTurn(stepper, after) ?? after;
       },
-    },
-    { ...CLOSELY, turn: measure(quick) },
+    };
+  };
+  const levels: [Followed, ...Followed[]] = [
+    level(ROUGH, ROUGHLY),
+    level(QUICK, CLOSELY),
     // Valves that snap open make turns differ by more than that from rounding of steps alone.
-    { ...CLOSELY, turn: measure(closer) },
+    level(CLOSER, CLOSELY),
   ];
   const search = settleByRoot(system, y, levels);
-  if (search.kind !== 'settled' || measured === undefined) return undefined;
+  if (search.kind !== 'settled') return undefined;
+  const { accuracy } = levels[search.level]!;
+  const full = engineSystem(engine);
+  const measuring = engineStepper(full, accuracy);
+  const whole = new Float64Array(full.dimension);
+  whole.set(y);
+  const measured = measureTurn(full, measuring, whole);
+  if ('reason' in measured) return undefined;
   return {
     motion,
     end: { kind: 'settled' },
     settled: settledTurn(full, measured),
-    steppers: [motion.stepper, rough, quick, closer],
-    turns: 1 + search.turns,
+    steppers: [motion.stepper, ...levels.map(({ stepper }) => stepper), measuring],
+    turns: 2 + search.turns,
   };
 }
 

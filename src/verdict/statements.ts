@@ -10,9 +10,18 @@ import { waterSentence } from './water.ts';
 const TRUSTED_RESIDUAL = 1e-4;
 
 export const statementsOf = (result: RunResult): readonly string[] => [
+  ...directionOf(result),
   ...(result.settled === undefined ? atRest(result) : whileRunning(result, result.settled)),
   ...doubts(result),
 ];
+
+function directionOf({ engine: { reverse } }: RunResult): string[] {
+  if (reverse === undefined) return [];
+  const gear = reverse.gearServes
+    ? 'the valve gear is set for it'
+    : 'the valve gear is left as it is for running forward';
+  return [`It is to run in reverse; ${gear}. All crank angles count that way round.`];
+}
 
 function whileRunning(result: RunResult, cycle: SettledCycle): string[] {
   return [

@@ -7,7 +7,7 @@ import { pageText } from '../../src/report/html/page.ts';
 import { receiverContent } from '../../src/report/pictures/receiver.ts';
 import { startMapFigure } from '../../src/report/pictures/start-map.ts';
 import { torqueSpeedContent } from '../../src/report/pictures/torque-speed.ts';
-import { receiverCourse, torqueSpeed, triedStarts } from '../unit/report/picture-samples.ts';
+import { receiverCourse, sampleDrive, sampleStarts } from '../unit/report/picture-samples.ts';
 import { doubleActingResult, noStartResult, settledResult } from '../unit/report/synthetic-result.ts';
 import { assets, axeViolations, drawnLines, launched, openPage } from './report-page.ts';
 
@@ -28,7 +28,7 @@ const comparison = comparisonHtml(
   assets,
 );
 
-const torque = torqueSpeedContent(torqueSpeed);
+const torque = torqueSpeedContent(sampleDrive);
 const receiver = receiverContent(receiverCourse);
 const pictures = pageText(
   {
@@ -38,7 +38,7 @@ const pictures = pageText(
       title: 'Pictures',
       files: 'no files',
       sections: [
-        { id: 'starts', heading: 'Starts', body: startMapFigure(triedStarts) },
+        { id: 'starts', heading: 'Starts', body: startMapFigure(sampleStarts) },
         { id: 'torque', heading: 'Torque', ...torque },
         { id: 'receiver', heading: 'Receiver', ...receiver },
       ],
@@ -54,7 +54,7 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-const pages = { comparison: { text: comparison, lines: 7 }, pictures: { text: pictures, lines: 5 } };
+const pages = { comparison: { text: comparison, lines: 7 }, pictures: { text: pictures, lines: 6 } };
 const views = Object.entries(pages).flatMap(([name, page]) => [
   { name, ...page, colorScheme: 'dark' as const, width: 390 },
   { name, ...page, colorScheme: 'light' as const, width: 1200 },

@@ -29,7 +29,9 @@ describe('tickover run', () => {
       'cycle.csv',
       'report.html',
       'start-up.csv',
+      'starts.csv',
       'summary.json',
+      'torque.csv',
     ]);
   });
 
@@ -87,7 +89,13 @@ describe('tickover run', () => {
     const folder = emptyFolder();
     tickover(folder, 'run', scenario('cider-press.yaml'), '--quiet', '--out', 'out');
     tickover(folder, 'run', scenario('cider-press-disc.yaml'), '--quiet', '--out', 'out');
-    expect(readdirSync(join(folder, 'out')).sort()).toEqual(['report.html', 'start-up.csv', 'summary.json']);
+    expect(readdirSync(join(folder, 'out')).sort()).toEqual([
+      'report.html',
+      'start-up.csv',
+      'starts.csv',
+      'summary.json',
+      'torque.csv',
+    ]);
   });
 });
 

@@ -2,6 +2,7 @@
 import { airSection } from './air.ts';
 import { answerSection } from './answer.ts';
 import { cautionsSection } from './cautions.ts';
+import { startsSection, torqueSection } from './drive.ts';
 import { energySection } from './energy.ts';
 import { indicatorSection } from './indicator.ts';
 import { numbersSection } from './numbers.ts';
@@ -23,6 +24,8 @@ export const sections: readonly Section[] = [
   energySection,
   workSection,
   startSection,
+  startsSection,
+  torqueSection,
   numbersSection,
   sizesSection,
   workshopSection,

@@ -27,6 +27,13 @@ export interface CircleArc {
   readonly ink: string;
 }
 
+/** A line along a radius. */
+export interface CircleBar {
+  readonly angle: number;
+  readonly from: number;
+  readonly to: number;
+}
+
 export interface CircleLabel {
   readonly angle: number;
   readonly radius: number;
@@ -36,16 +43,18 @@ export interface CircleLabel {
 
 export interface CrankCircle {
   readonly arcs: readonly CircleArc[];
+  readonly bars?: readonly CircleBar[];
   readonly labels: readonly CircleLabel[];
   /** Where the crank is drawn. */
   readonly crankAngle?: number;
   readonly alternative: string;
 }
 
-export function crankCircle({ arcs, labels, crankAngle, alternative }: CrankCircle): Markup {
+export function crankCircle({ arcs, bars = [], labels, crankAngle, alternative }: CrankCircle): Markup {
   return svg`<svg class="drawing" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="${alternative}">
     ${graduation()}
     ${arcs.map(arcMarkup)}
+    ${bars.map(({ angle, from, to }) => svg`<path class="push" d="M${point(angle, from)}L${point(angle, to)}"/>`)}
     ${crankAngle === undefined ? undefined : crank(crankAngle)}
     ${placedLabels(labels).map(labelMarkup)}
   </svg>`;

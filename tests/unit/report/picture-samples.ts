@@ -1,31 +1,37 @@
 /** Small inputs for pictures that need more than one run; invented, and smooth enough to look at. */
 import type { ReceiverCourse } from '../../../src/report/pictures/receiver.ts';
-import type { StartFate, TriedStart } from '../../../src/report/pictures/start-map.ts';
-import type { TorqueSpeed } from '../../../src/report/pictures/torque-speed.ts';
+import type { Drive, StartMap, StartPosition } from '../../../src/run/drive-result.ts';
 
 const RPM = Math.PI / 30;
 const DEGREE = Math.PI / 180;
 
-function fateAt(degrees: number): StartFate {
-  if (degrees >= 20 && degrees < 80) return 'runs';
-  if (degrees >= 80 && degrees < 110) return 'stops';
-  return degrees >= 300 && degrees < 350 ? 'backwards' : 'stays';
+/** By itself from 20 to 70 degrees, pushed from 80 to 190, the faster the later, and not from elsewhere. */
+function startAt(degrees: number): StartPosition {
+  const crankAngle = degrees * DEGREE;
+  if (degrees >= 20 && degrees < 80) return { crankAngle, startsUnaided: true, push: 0, secondsToSpeed: 4 };
+  if (degrees < 80 || degrees >= 200) return { crankAngle, startsUnaided: false };
+  return { crankAngle, startsUnaided: false, push: (degrees - 40) * RPM, secondsToSpeed: 6 };
 }
 
-/** Every ten degrees: runs from 20 to 70, stops from 80 to 100, backwards from 300 to 340, does not move elsewhere. */
-export const triedStarts: readonly TriedStart[] = Array.from({ length: 36 }, (_, i) => ({
-  crankAngle: 10 * i * DEGREE,
-  fate: fateAt(10 * i),
-}));
+const positions = Array.from({ length: 36 }, (_, i) => startAt(10 * i));
+export const sampleStarts: StartMap = { positions, unaidedShare: 6 / 36 };
 
-const speeds = Float64Array.from({ length: 21 }, (_, i) => (50 + 25 * i) * RPM);
+const speed = Float64Array.from({ length: 21 }, (_, i) => (50 + 25 * i) * RPM);
+const airMassFlow = speed.map((own) => 1e-5 * own);
 
 /** Crosses at 300 rpm. */
-export const torqueSpeed: TorqueSpeed = {
-  speed: speeds,
-  engine: speeds.map((speed) => 3 - 1.2 * (speed / (300 * RPM)) ** 2),
-  load: speeds.map((speed) => 1.3 + 0.5 * (speed / (300 * RPM))),
-  settled: 300 * RPM,
+export const sampleDrive: Drive = {
+  curve: { speed, torque: speed.map((own) => 3 - 1.2 * (own / (300 * RPM)) ** 2), airMassFlow },
+  // Taken no further than to 475 rpm.
+  curveWithoutLeaks: {
+    speed: speed.slice(0, 18),
+    torque: speed.slice(0, 18).map((own) => 3.4 - 1.2 * (own / (300 * RPM)) ** 2),
+    airMassFlow: airMassFlow.slice(0, 18),
+  },
+  load: speed.map((own) => 1.3 + 0.5 * (own / (300 * RPM))),
+  stallTorque: 3 - 1.2 / 36,
+  operatingPoints: [{ speed: 300 * RPM, stable: true }],
+  startMap: sampleStarts,
 };
 
 const seconds = Float64Array.from({ length: 601 }, (_, i) => 2 * i);

@@ -1,64 +1,91 @@
 /** Pictures of several runs, from small inputs: what their titles, tables and lines say. */
 import { describe, expect, it, test } from 'vitest';
+import { startsCsv, torqueCsv } from '../../../src/report/csv/drive-csv.ts';
 import { receiverContent } from '../../../src/report/pictures/receiver.ts';
-import { startMapFigure, type StartFate } from '../../../src/report/pictures/start-map.ts';
+import { startMapFigure } from '../../../src/report/pictures/start-map.ts';
 import { torqueSpeedContent } from '../../../src/report/pictures/torque-speed.ts';
+import type { StartPosition } from '../../../src/run/drive-result.ts';
 import { inUnits } from '../../../src/quantity/unit-system.ts';
-import { receiverCourse, torqueSpeed, triedStarts } from './picture-samples.ts';
+import { receiverCourse, sampleDrive, sampleStarts } from './picture-samples.ts';
 
 const plainText = (markup: string): string => markup.replace(/<[^>]+>/gu, ' ').replace(/\s+/gu, ' ');
 
 describe('the start map', () => {
-  const { text } = startMapFigure(triedStarts);
+  const { text } = startMapFigure(sampleStarts);
 
   it('says from where to start, and puts borders half way between the places that were tried', () => {
-    expect(plainText(text)).toContain('It starts from 17 % of the turn; set the crank between 15° and 75°');
-    const rows = [...text.matchAll(/<th scope="row">([^<]+)<\/th>\s*<td>([^<]+)<\/td><td>([^<]+)<\/td>/gu)];
-    expect(rows.map(([, from, to, fate]) => `${from} ${to} ${fate}`)).toEqual([
-      '15° 75° starts and runs',
-      '75° 105° moves, then stops',
-      '105° 295° does not move',
-      '295° 345° turns the wrong way',
-      '345° 15° does not move',
-    ]);
-    expect(text.match(/<path class="arc fate-[a-z]+" d="M[\d.]+ [\d.]+A/gu)).toHaveLength(5);
-  });
-
-  const everywhere = (fate: StartFate): string =>
-    plainText(startMapFigure(triedStarts.map((tried) => ({ ...tried, fate }))).text);
-
-  it('knows engines that start everywhere and nowhere', () => {
-    expect(everywhere('runs')).toContain('It starts from every place of the crank that was tried');
-    expect(everywhere('stays')).toContain('It starts by itself from no place');
-  });
-
-  it('has a pattern of its own for every fate', () => {
-    expect(new Set(text.match(/fate-[a-z]+/gu))).toEqual(
-      new Set(['fate-runs', 'fate-stops', 'fate-stays', 'fate-backwards']),
+    expect(plainText(text)).toContain(
+      'It starts by itself from 17 % of the turn; set the crank between 15° and 75°',
     );
+    const cell = '<td>([^<]+)</td>';
+    const rows = [
+      ...text.matchAll(new RegExp(`<th scope="row">([^<]+)</th>\\s*${cell}${cell}${cell}`, 'gu')),
+    ];
+    expect(rows.map(([, ...cells]) => cells.join(' | '))).toEqual([
+      '15° | 75° | starts by itself | –',
+      '75° | 195° | wants a push | 40.0 rpm to 150 rpm',
+      '195° | 15° | does not start | –',
+    ]);
+    expect(text.match(/<path class="arc start-[a-z]+" d="M[\d.]+ [\d.]+A/gu)).toHaveLength(3);
+    expect(text.match(/<path class="push"/gu)).toHaveLength(12);
+    expect(plainText(text)).toContain('in 4.00 s to 4.00 s');
+  });
+
+  const everywhere = (change: Partial<StartPosition>): string => {
+    const positions = sampleStarts.positions.map(({ crankAngle }) => ({
+      crankAngle,
+      startsUnaided: false,
+      ...change,
+    }));
+    return plainText(startMapFigure({ positions, unaidedShare: change.startsUnaided === true ? 1 : 0 }).text);
+  };
+
+  it('knows engines that start everywhere, with a push only, and nowhere', () => {
+    expect(everywhere({ startsUnaided: true, push: 0 })).toContain('It starts by itself from every place');
+    expect(everywhere({ push: 2 * Math.PI })).toContain('the easiest push is 60.0 rpm, from 0°');
+    expect(everywhere({})).toContain('It starts from no place of the crank, pushed or not');
+  });
+
+  it('comes as a table too', () => {
+    const [head, first, , third, ...others] = startsCsv(sampleDrive).trimEnd().split('\r\n');
+    expect(head).toBe('crank_angle_deg,starts_unaided,push_rpm,time_to_speed_s');
+    expect([first, third]).toEqual(['0,0,,', '20,1,0,4']);
+    expect(others).toHaveLength(33);
+    expect(others).toContain('80,0,40,6');
   });
 });
 
 describe('torque against speed', () => {
-  it('says where it runs and where most is to spare', () => {
-    const { body, charts } = torqueSpeedContent(torqueSpeed);
-    // 3 − 1.2/36 less 1.3 + 0.5/6 at 50 rpm.
-    expect(plainText(body.text)).toContain('at 300 rpm; the engine has most to spare at 50.0 rpm, 1.58 N·m');
-    expect(charts?.[0]?.marks).toEqual([{ at: 300, label: 'settles at 300 rpm' }]);
-    expect(charts?.[0]?.lines.map(({ values }) => values.length)).toEqual([21, 21]);
+  it('says where engine and load agree, and what stalls it', () => {
+    const { body, charts } = torqueSpeedContent(sampleDrive);
+    // 3 − 1.2/36 at 50 rpm.
+    expect(plainText(body.text)).toContain('Engine and load agree at 300 rpm; it takes 2.97 N·m to stall it');
+    expect(charts?.[0]?.marks).toEqual([{ at: 300, label: 'runs at 300 rpm' }]);
+    const [own, load, tight] = charts?.[0]?.lines ?? [];
+    expect([own, load, tight].map((line) => line?.values.length)).toEqual([21, 21, 21]);
+    expect(tight?.values.slice(17)).toEqual([expect.any(Number), null, null, null]);
   });
 
-  it('says when the load is too much', () => {
-    const { settled: _none, ...curve } = torqueSpeed;
-    const { body } = torqueSpeedContent({ ...curve, load: Array.from(curve.speed, () => 5) });
-    expect(plainText(body.text)).toContain('At no speed does the engine turn more than the load asks');
+  it('says when the load is too much, and when there is none', () => {
+    const none = { ...sampleDrive, operatingPoints: [] };
+    const heavy = torqueSpeedContent({ ...none, load: none.load.map(() => 5) });
+    expect(plainText(heavy.body.text)).toContain('At no speed does the engine turn more than the load asks');
+    const light = torqueSpeedContent({ ...none, load: none.load.map(() => -5) });
+    expect(plainText(light.body.text)).toContain('The load asks less than the engine turns at every speed');
   });
 
   it('can be had in pounds and feet', () => {
-    const [chart] = inUnits('imperial', () => torqueSpeedContent(torqueSpeed)).charts ?? [];
+    const [chart] = inUnits('imperial', () => torqueSpeedContent(sampleDrive)).charts ?? [];
     expect(chart?.y.label).toBe('Torque [lbf·ft]');
     // 3 − 1.2/36 N·m over 1.355818.
     expect(chart?.lines[0]?.values[0]).toBeCloseTo(2.1881, 4);
+  });
+
+  it('comes as a table too, with empty cells where a curve ends', () => {
+    const rows = torqueCsv(sampleDrive).trimEnd().split('\r\n');
+    expect(rows).toHaveLength(22);
+    expect(rows[11]).toBe('300,1.8,1.8,2.2,0.314159');
+    expect(rows[21]).toMatch(/^550,-1\.03333,[\d.]+,,/u);
   });
 });
 
