@@ -6,6 +6,7 @@ import { check } from './check.ts';
 import type { Command } from './command.ts';
 import { compare } from './compare.ts';
 import { completion } from './completion.ts';
+import { draw } from './draw.ts';
 import { explainCommand } from './explain.ts';
 import { limit } from './limit.ts';
 import { merge } from './merge.ts';
@@ -22,6 +23,7 @@ export const commands: readonly Command[] = [
   explainCommand,
   check,
   run,
+  draw,
   compare,
   supply,
   next,
