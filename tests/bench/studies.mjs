@@ -9,6 +9,7 @@
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
+import { performance } from 'node:perf_hooks';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { optionOverrides, scenarioReader, settledRunning } from '../../dist/index.js';

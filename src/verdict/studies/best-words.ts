@@ -25,7 +25,7 @@ export function bestWords(task: BestTask, found: Best): StudyWords {
   };
 }
 
-export const settingsText = (variations: readonly Variation[], { texts }: Pick<Tried, 'texts'>): string =>
+const settingsText = (variations: readonly Variation[], { texts }: Pick<Tried, 'texts'>): string =>
   listed(variations.map(({ paths }, i) => `${paths[0] ?? ''} at ${texts[i] ?? ''}`));
 
 function shown({ measure }: Aim, { answer }: Tried): string {

@@ -77,7 +77,7 @@ const spreadText = (name: MeasureName, { low, high }: Quantiles): string =>
   `${measureWords[name].text(low)} to ${measureWords[name].text(high)}`;
 
 /** Rows of what nine in ten lie between, with the median. */
-export function spreadRows({ spread }: OddsAt): (readonly [string, string])[] {
+function spreadRows({ spread }: OddsAt): (readonly [string, string])[] {
   return Object.entries(spread).map(([name, own]) => {
     const { name: label, text } = measureWords[name as MeasureName];
     return [label, `${text(own.median)}; nine in ten from ${spreadText(name as MeasureName, own)}`] as const;
