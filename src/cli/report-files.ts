@@ -36,7 +36,8 @@ export async function reportAssets(): Promise<ReportAssets> {
   return { script, style };
 }
 
-async function replaceFile(folder: string, name: string, text: string): Promise<string> {
+/** Writes a file aside and puts it in place when it is whole. */
+export async function replaceFile(folder: string, name: string, text: string): Promise<string> {
   const path = join(folder, name);
   const aside = join(folder, `.${name}.${randomUUID()}.part`);
   try {

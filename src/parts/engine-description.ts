@@ -57,7 +57,7 @@ export const engineParameters = {
   compressor,
   running_direction: choice(
     runningDirections,
-    'Which way it is to run: forward as the valve gear is described, or in reverse, the gear set over as far as it can be. In reverse all crank angles of start and results count that way round.',
+    'Which way it is to run: forward as the valve gear is described, or in reverse, the gear set over as far as it can be; crank angles of start and results then count that way round.',
     'forward',
   ),
   start: group('How the engine is started: the air is turned on with the crank at rest here.', {

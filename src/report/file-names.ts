@@ -12,3 +12,6 @@ export const reportFileNames = {
   comparedFigures: 'comparison.csv',
   comparedTurns: 'compared-turns.csv',
 } as const;
+
+/** And those of one bench test. */
+export const benchFileNames = { page: 'bench.html', finding: 'bench.json' } as const;

@@ -1,12 +1,21 @@
 /** Every command, in the order of the help. */
+import { best } from './best.ts';
 import { check } from './check.ts';
 import type { Command } from './command.ts';
+import { attempts } from './attempts.ts';
+import { bench } from './bench.ts';
 import { compare } from './compare.ts';
 import { completion } from './completion.ts';
 import { explainCommand } from './explain.ts';
+import { limit } from './limit.ts';
+import { merge } from './merge.ts';
 import { newCommand } from './new.ts';
+import { next } from './next.ts';
+import { odds } from './odds.ts';
 import { run } from './run.ts';
 import { supply } from './supply.ts';
+import { why } from './why.ts';
+import { sweep } from './sweep.ts';
 
 export const commands: readonly Command[] = [
   newCommand,
@@ -15,5 +24,14 @@ export const commands: readonly Command[] = [
   run,
   compare,
   supply,
+  bench,
+  attempts,
+  why,
+  next,
+  sweep,
+  best,
+  limit,
+  odds,
+  merge,
   completion,
 ];

@@ -14,6 +14,7 @@ import { pureNumber, quantity } from '../../kinds/describe.ts';
 import { kindOf, type Complaint } from '../../kinds/kind.ts';
 import type { Values } from '../../kinds/parameter.ts';
 import { filmResistance } from '../../gas/gap.ts';
+import { measuring } from '../measuring.ts';
 import type { PartContext } from '../part-context.ts';
 import { gap, type Passage } from '../passage.ts';
 import { mm } from './in-words.ts';
@@ -60,6 +61,7 @@ const flatSlideValveParameters = {
     { min: 0, max: 1, default: 0 },
     '0.12',
     'Of the valve on its face, pressed there by the air; oiled metal 0.1–0.2. Zero leaves the rubbing force alone.',
+    measuring.faceFriction,
   ),
 };
 

@@ -39,6 +39,7 @@ const pistonValveParameters = {
     '8 um',
     'Play of the valve in its sleeve: radial, half the difference of the diameters, or as a fit or two finishes.',
     measuring.clearance,
+    'sleeve_bore',
   ),
   eccentricity: pureNumber(
     { min: 0, max: 1, default: 1 },
@@ -50,6 +51,7 @@ const pistonValveParameters = {
     { min: 0, max: 0.1, default: 0 },
     '0.8 N/bar',
     'Extra pull per pressure in the chest; rings and gland press harder under pressure, a plain bobbin hardly.',
+    'Spring balance on the valve rod at two pressures in the chest: the difference of the pulls over that of the pressures.',
   ),
   second_head: optional(
     quantity(

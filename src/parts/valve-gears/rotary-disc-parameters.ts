@@ -79,6 +79,7 @@ export const rotaryDiscParameters = {
       { min: -Math.PI, max: Math.PI },
       '80 deg',
       'For an engine that is reversed by turning the plates to a second stop: how far they are turned, against the forward direction. In reverse all events then come later by this angle of the disc than the timing passed backwards has them.',
+      'Degree disc on the plates: the angle between the two stops.',
     ),
   ),
   film_viscosity: quantity(
@@ -101,6 +102,7 @@ export const rotaryDiscParameters = {
     { min: 0, max: 1, default: 0 },
     '0.12',
     'Of the disc on the plate to which the air pushes it; oiled metal 0.1–0.2. Zero leaves film and preload alone.',
+    measuring.faceFriction,
   ),
   admission: group('The track that lets air into the cylinder.', trackParameters('-5 deg', '50 % of stroke')),
   exhaust: group('The track that lets air out.', trackParameters('170 deg', '90 % of return stroke')),
