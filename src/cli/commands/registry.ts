@@ -15,8 +15,13 @@ import { next } from './next.ts';
 import { odds } from './odds.ts';
 import { run } from './run.ts';
 import { supply } from './supply.ts';
+<<<<<<< HEAD
 import { sweep } from './sweep.ts';
 import { why } from './why.ts';
+=======
+import { why } from './why.ts';
+import { sweep } from './sweep.ts';
+>>>>>>> supply
 
 export const commands: readonly Command[] = [
   newCommand,
@@ -26,14 +31,23 @@ export const commands: readonly Command[] = [
   draw,
   compare,
   supply,
+<<<<<<< HEAD
+=======
+  bench,
+  attempts,
+  why,
+>>>>>>> supply
   next,
   sweep,
   best,
   limit,
   odds,
   merge,
+<<<<<<< HEAD
   bench,
   attempts,
   why,
+=======
+>>>>>>> supply
   completion,
 ];
