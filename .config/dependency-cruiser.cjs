@@ -18,8 +18,14 @@ const rooms = {
   measure: { allow: ['run', 'model', 'parts', 'gas', 'kinds', 'quantity', 'numerics'], types: [] },
   workshop: { allow: ['parts', 'kinds', 'quantity', 'numerics'], types: [] },
   scenario: {
-    // The description of the whole engine is the registry of registries.
-    allow: ['kinds', 'quantity', '((gas|parts)/.*registry|parts/engine-description)[.]ts$'],
+    // The description of the whole engine is the registry of registries; those of a study and a bench sheet are such too.
+    allow: [
+      'kinds',
+      'quantity',
+      '((gas|parts)/.*registry|parts/engine-description)[.]ts$',
+      'measure/(sheet|attempts)-description[.]ts$',
+      'study/(study-description|plan|.*registry)[.]ts$',
+    ],
     types: ['gas', 'parts', 'model', 'run', 'study', 'measure', 'workshop'],
   },
   verdict: { allow: ['quantity'], types: ['run', 'study', 'measure', 'workshop', 'model', 'parts', 'kinds'] },
@@ -63,7 +69,13 @@ const packages = {
   mathjs: 'quantity',
   yaml: 'scenario',
   'csv-parse': 'scenario',
+  'ml-levenberg-marquardt': 'numerics',
+  'ml-matrix': 'numerics',
   odex: 'numerics',
+  piscina: 'cli',
+  'cli-progress': 'cli',
+  'pure-rand': 'study',
+  'simple-statistics': 'study',
   yargs: 'cli',
   uplot: 'report/client',
 };

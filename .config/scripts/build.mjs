@@ -54,11 +54,19 @@ async function licenceOf(name) {
 }
 
 async function buildCommandLine() {
-  const outfile = join(projectRoot, 'dist/cli/main.js');
+  const cli = join(projectRoot, 'src/cli');
   const { metafile } = await build({
-    entryPoints: [join(projectRoot, 'src/cli/main.ts')],
-    outfile,
+    entryPoints: [
+      { in: join(cli, 'main.ts'), out: 'main' },
+      { in: join(cli, 'studies/worker.ts'), out: 'study-worker' },
+    ],
+    outdir: join(projectRoot, 'dist/cli'),
     bundle: true,
+    // What command and worker have in common stands once.
+    splitting: true,
+    chunkNames: 'shared-[hash]',
+    // Starts a script of its own in every thread, which has to stay where it is.
+    external: ['piscina'],
     // Whitespace and names stay, so that a stack trace in a fault report can be read.
     minifySyntax: true,
     platform: 'node',
@@ -71,7 +79,7 @@ async function buildCommandLine() {
     },
     logLevel: 'warning',
   });
-  await chmod(outfile, 0o755);
+  await chmod(join(projectRoot, 'dist/cli/main.js'), 0o755);
   const licences = await Promise.all(packagesIn(metafile).map(licenceOf));
   await writeFile(
     join(projectRoot, 'dist/cli/LICENCES-OF-PARTS.txt'),

@@ -1,7 +1,16 @@
 /** Writes the generated pages of docs/reference/ from the built library. A house test compares them. */
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { engineParameters, measuringPage, referencePage, scenarioJsonSchema } from '../../dist/index.js';
+import {
+  attemptsParameters,
+  attemptsReferencePage,
+  benchReferencePage,
+  engineParameters,
+  measuringPage,
+  referencePage,
+  scenarioJsonSchema,
+  sheetParameters,
+} from '../../dist/index.js';
 import { libraryPage } from './library-page.mjs';
 import { projectRoot } from './steps.mjs';
 
@@ -12,3 +21,11 @@ await writeFile(join(folder, 'scenario.schema.json'), `${JSON.stringify(schema, 
 await writeFile(join(folder, 'scenario.md'), referencePage(engineParameters));
 await writeFile(join(folder, 'library.md'), libraryPage());
 await writeFile(join(folder, 'measuring.md'), measuringPage(engineParameters));
+await writeFile(join(folder, 'bench.md'), benchReferencePage());
+await writeFile(join(folder, 'attempts.md'), attemptsReferencePage());
+const sheets = {
+  bench: scenarioJsonSchema(sheetParameters, 'tickover bench sheet'),
+  attempts: scenarioJsonSchema(attemptsParameters, 'tickover notebook of attempts'),
+};
+for (const [name, own] of Object.entries(sheets))
+  await writeFile(join(folder, `${name}.schema.json`), `${JSON.stringify(own, null, 2)}\n`);

@@ -17,6 +17,32 @@ export function columns(
     .join('\n');
 }
 
+/** A table of several columns; where it would be too wide, cells are wrapped, the widest columns first. */
+export function grid(rows: readonly (readonly string[])[], width: number, indent = '  '): string {
+  const widths = (rows[0] ?? []).map((_, k) => Math.max(...rows.map((row) => stringWidth(row[k] ?? ''))));
+  const room = width - indent.length - 2 * (widths.length - 1);
+  const sum = (): number => widths.reduce((a, b) => a + b, 0);
+  for (let i = 0; i < 1000 && sum() > room; i += 1) narrowWidest(widths);
+  return rows.map((row) => gridRow(row, widths, indent)).join('\n');
+}
+
+function narrowWidest(widths: number[]): void {
+  const widest = widths.indexOf(Math.max(...widths));
+  widths[widest] = (widths[widest] ?? 1) - 1;
+}
+
+function gridRow(row: readonly string[], widths: readonly number[], indent: string): string {
+  const cells = row.map((cell, k) => wrapped(cell, widths[k] ?? 1).split('\n'));
+  const lines = Math.max(...cells.map(({ length }) => length));
+  return Array.from({ length: lines }, (_, line) => {
+    const texts = cells.map((cell, k) => {
+      const text = cell[line] ?? '';
+      return text + ' '.repeat(Math.max(0, (widths[k] ?? 0) - stringWidth(text)));
+    });
+    return (indent + texts.join('  ')).trimEnd();
+  }).join('\n');
+}
+
 /** A table with a heading over each column; the first column is text, the others stand to the right. */
 export function table(head: readonly string[], rows: readonly (readonly string[])[], indent = '  '): string {
   const all = [head, ...rows];

@@ -6,6 +6,8 @@ export const EXIT = {
   fault: 1,
   /** Something about the input or the place to write to. */
   badInput: 2,
+  /** Stopped by the user; what is written stands. */
+  stopped: 130,
 } as const;
 
 export type ExitCode = (typeof EXIT)[keyof typeof EXIT];

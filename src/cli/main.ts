@@ -1,10 +1,10 @@
 #!/usr/bin/env node
 /** The command line. Parses arguments, maps ways to fail to exit codes; everything else is behind index.ts. */
-import { readFileSync } from 'node:fs';
 import { hideBin } from 'yargs/helpers';
 import yargs from 'yargs';
 import { EXIT, InputError, type ExitCode } from './exit-codes.ts';
 import { commands } from './commands/registry.ts';
+import { version } from './version.ts';
 
 /** A reader that goes away (`| head`) ends the program quietly; nothing is wrong with the run. */
 for (const stream of [process.stdout, process.stderr])
@@ -18,10 +18,6 @@ const print = (text: string): void => {
 };
 const complain = (text: string): void => {
   process.stderr.write(`${text}\n`);
-};
-
-const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
-  version: string;
 };
 
 /** Runs a command and turns whatever it throws into an exit code and words for the right person. */

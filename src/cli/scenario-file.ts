@@ -3,8 +3,10 @@ import { readFileSync, statSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { dirname, join, posix, win32 } from 'node:path';
 import {
+  optionOverrides,
   problemListing,
   readScenario,
+  type Attachment,
   type Attachments,
   type EngineSpec,
   type ScenarioReading,
@@ -31,18 +33,19 @@ export function reasonOf(error: unknown): string {
   return reasons[code] ?? (error instanceof Error ? error.message : String(error));
 }
 
-async function textOf(path: string): Promise<string> {
+/** The text of a scenario, or of another file of its kind. */
+export async function textOf(path: string, what = 'scenario'): Promise<string> {
   try {
     const file = await open(path);
     try {
       const { size } = await file.stat();
-      if (size > MOST_BYTES) throw new Error(`it holds ${megabytes(size)}; a scenario is a few kB`);
+      if (size > MOST_BYTES) throw new Error(`it holds ${megabytes(size)}; a ${what} is a few kB`);
       return decoded(await file.readFile());
     } finally {
       await file.close();
     }
   } catch (error) {
-    throw new InputError(`${path}: cannot read this scenario, ${whyUnreadable(error)}.`);
+    throw new InputError(`${path}: cannot read this ${what}, ${whyUnreadable(error)}.`);
   }
 }
 
@@ -72,13 +75,29 @@ export function attachmentsOf(scenarioPath: string): Attachments {
   };
 }
 
-export async function engineFromFile(path: string): Promise<EngineSpec> {
-  return (await scenarioFromFile(path)).spec;
+/** The scenario that a study names, unless it cannot be read. */
+export function readableScenario(path: string): Attachment {
+  if (!/\.ya?ml$/iu.test(path)) return { ok: false, reason: 'not named ".yaml"' };
+  try {
+    const about = statSync(path);
+    if (!about.isFile()) return { ok: false, reason: 'it is not a file' };
+    if (about.size > MOST_BYTES) return { ok: false, reason: `it holds ${megabytes(about.size)}` };
+    return { ok: true, text: decoded(readFileSync(path)) };
+  } catch (error) {
+    return { ok: false, reason: whyUnreadable(error) };
+  }
+}
+
+/** `set` are values said beside the file: "cylinder.bore=60 mm". */
+export async function engineFromFile(path: string, set: readonly string[] = []): Promise<EngineSpec> {
+  return (await scenarioFromFile(path, set)).spec;
 }
 
 /** The engine, and the text that describes it. */
-export async function scenarioFromFile(path: string): Promise<GoodReading> {
-  const reading = readScenario(await textOf(path), path, attachmentsOf(path));
+export async function scenarioFromFile(path: string, set: readonly string[] = []): Promise<GoodReading> {
+  const said = optionOverrides(set);
+  if (!said.ok) throw new InputError(problemListing(said.problems));
+  const reading = readScenario(await textOf(path), path, attachmentsOf(path), said.overrides);
   if (!reading.ok) throw new InputError(problemListing(reading.problems));
   return reading;
 }

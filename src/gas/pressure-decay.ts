@@ -29,3 +29,18 @@ export function decayResistance(decay: PressureDecay, viscosity: number): number
   const logarithm = Math.log(((p1 - p0) * (p2 + p0)) / ((p1 + p0) * (p2 - p0)));
   return (time * p0) / (12 * viscosity * volume * logarithm);
 }
+
+/**
+ * The pressure [Pa] at a time t [s] after it was p₁, through the same gap: with u = (p − p₀)/(p + p₀)
+ *
+ *   u = u₁ exp(−t/τ),  τ = 12 μ Z V/p₀,  p = p₀ (1 + u)/(1 − u)
+ */
+export function pressureThroughGap(
+  from: number,
+  against: number,
+  timeConstant: number,
+  time: number,
+): number {
+  const u = ((from - against) / (from + against)) * Math.exp(-time / timeConstant);
+  return (against * (1 + u)) / (1 - u);
+}

@@ -15,7 +15,10 @@ import type {
   PartListParameter,
   PartParameter,
   QuantityParameter,
+  ReadingsParameter,
+  SettingsParameter,
   TableParameter,
+  TextListParameter,
   TextParameter,
 } from './parameter.ts';
 
@@ -103,6 +106,15 @@ export const table = <C extends string>(description: Omit<TableParameter<C>, 'ty
   ...description,
 });
 
+export const readings = <C extends string, O extends string = never>(
+  description: Omit<ReadingsParameter<C, O>, 'type'>,
+): ReadingsParameter<C, O> => ({ type: 'readings', ...description });
+
+export const settings = (description: Omit<SettingsParameter, 'type'>): SettingsParameter => ({
+  type: 'settings',
+  ...description,
+});
+
 export const group = <const P extends Parameters>(doc: string, parameters: P): GroupParameter<P> => ({
   type: 'group',
   parameters,
@@ -133,3 +145,9 @@ export const partList = <F>(family: F, maxLength: number, doc: string): PartList
   maxLength,
   doc,
 });
+
+export const textList = (
+  limits: { readonly min: number; readonly max: number },
+  example: string,
+  doc: string,
+): TextListParameter => ({ type: 'text list', ...limits, example, doc });

@@ -25,6 +25,11 @@ export interface Kind<P extends Parameters, Context, Part> {
   readonly doc: string;
   readonly parameters: P;
   readonly firstEngine?: FirstEngine;
+  /**
+   * The context with this kind built in, where its presence changes what every part reckons with: a cylinder that rocks has
+   * another crank train.
+   */
+  readonly contextWith?: <C extends Context>(values: Values<P>, context: C) => C;
   /** Impossible geometry, in words. Called before `build`; an empty list means it can be built. */
   readonly complaints?: (values: Values<P>, context: Context) => readonly Complaint[];
   readonly build: (values: Values<P>, context: Context) => Part;
@@ -44,6 +49,7 @@ export interface AnyKind<Context, Part> {
 export interface Chosen<Context, Part> {
   readonly kind: string;
   readonly values: Readonly<Record<string, unknown>>;
+  contextWith<C extends Context>(context: C): C;
   complaints(context: Context): readonly Complaint[];
   build(context: Context): Part;
 }
@@ -72,6 +78,7 @@ export function kindOf<const P extends Parameters, Context, Part>(
       return {
         kind,
         values,
+        contextWith: (context) => descriptor.contextWith?.(own, context) ?? context,
         complaints: (context) => descriptor.complaints?.(own, context) ?? [],
         build: (context) => descriptor.build(own, context),
       };

@@ -140,12 +140,46 @@ export interface Table<C extends string = string> {
   readonly columns: Readonly<Record<C, readonly number[]>>;
 }
 
+/** A column of readings. The header names it with any unit of its dimension: "speed_rpm", "pressure_bar_gauge". */
+export interface ReadingColumn {
+  readonly dimension: Dimension;
+  /** Smallest and largest valid value, SI, pressures absolute. */
+  readonly min: number;
+  readonly max: number;
+  /** The header in the unit one would use. */
+  readonly example: string;
+}
+
+/** Readings of a test, row by row, in a CSV file of its own that the sheet names; columns in any order. */
+export interface ReadingsParameter<C extends string = string, O extends string = string> {
+  readonly type: 'readings';
+  readonly columns: Readonly<Record<C, ReadingColumn>>;
+  /** Columns that may be left out. */
+  readonly optionalColumns: Readonly<Record<O, ReadingColumn>>;
+  /** The column that grows from row to row, if one does. */
+  readonly ascending?: NoInfer<C>;
+  readonly leastRows: number;
+  readonly mostRows: number;
+  readonly doc: string;
+  /** A file name. */
+  readonly example: string;
+}
+
+/** What such a file holds, SI; all columns of one length. */
+export interface Readings<C extends string = string, O extends string = string> {
+  /** As the sheet names it. */
+  readonly file: string;
+  readonly columns: Readonly<Record<C, readonly number[]>> & Readonly<Partial<Record<O, readonly number[]>>>;
+}
+
 /** The play of a rod in its bore: a radial gap, an ISO fit, or how either is finished. */
 export interface ClearanceParameter extends Measurable {
   readonly type: 'clearance';
   /** Largest valid radial gap, SI; the smallest is none. */
   readonly max: number;
   readonly words: ClearanceWords;
+  /** Where its nominal diameter stands: a key beside it, or with a point in it a path from the top of the scenario. */
+  readonly diameter: string;
   readonly doc: string;
   /** A gap, as one would write it: "8 um". */
   readonly example: string;
@@ -183,11 +217,43 @@ export interface PartParameter<F = unknown> {
   readonly doc: string;
 }
 
+/** Values of a scenario by their paths, "leaks.0.clearance: 12 um"; the scenario's own reader checks them. */
+export interface SettingsParameter {
+  readonly type: 'settings';
+  readonly most: number;
+  /** At least one has to be given. */
+  readonly needed: boolean;
+  readonly doc: string;
+  /** A path and a value. */
+  readonly example: readonly [path: string, value: string];
+}
+
+/** One of them. */
+export interface Setting {
+  /** Keys from the top of the scenario inwards. */
+  readonly path: readonly string[];
+  /** As one would write it in the scenario. */
+  readonly value: string;
+  /** Where it stands. */
+  readonly at: { readonly file: string; readonly line: number; readonly column: number };
+}
+
 export interface PartListParameter<F = unknown> {
   readonly type: 'part list';
   readonly family: F;
   readonly maxLength: number;
   readonly doc: string;
+}
+
+/** Texts one below the other, such as the values to try. */
+export interface TextListParameter {
+  readonly type: 'text list';
+  /** How many there may be; with a least number of none the key may be left out. */
+  readonly min: number;
+  readonly max: number;
+  readonly doc: string;
+  /** One entry. */
+  readonly example: string;
 }
 
 /** A value that may be left out altogether; it is then `undefined`. */
@@ -205,10 +271,17 @@ export type LeafParameter =
   | FormulaParameter
   | CrankPositionParameter
   | TableParameter
+  | ReadingsParameter
   | ClearanceParameter;
 
 export type Parameter =
-  LeafParameter | OptionalParameter | GroupParameter | PartParameter | PartListParameter;
+  | LeafParameter
+  | OptionalParameter
+  | GroupParameter
+  | PartParameter
+  | PartListParameter
+  | SettingsParameter
+  | TextListParameter;
 
 export type Parameters = Readonly<Record<string, Parameter>>;
 
@@ -228,17 +301,23 @@ export type Value<P> =
               ? CrankPosition
               : P extends TableParameter<infer C>
                 ? Table<C>
-                : P extends ClearanceParameter
-                  ? Clearance
-                  : P extends GroupParameter<infer G>
-                    ? P extends { readonly optional: true }
-                      ? Values<G> | undefined
-                      : Values<G>
-                    : P extends PartParameter<infer F>
-                      ? ChosenFrom<F>
-                      : P extends PartListParameter<infer F>
-                        ? readonly ChosenFrom<F>[]
-                        : never;
+                : P extends ReadingsParameter<infer C, infer O>
+                  ? Readings<C, O>
+                  : P extends ClearanceParameter
+                    ? Clearance
+                    : P extends SettingsParameter
+                      ? readonly Setting[]
+                      : P extends GroupParameter<infer G>
+                        ? P extends { readonly optional: true }
+                          ? Values<G> | undefined
+                          : Values<G>
+                        : P extends PartParameter<infer F>
+                          ? ChosenFrom<F>
+                          : P extends PartListParameter<infer F>
+                            ? readonly ChosenFrom<F>[]
+                            : P extends TextListParameter
+                              ? readonly string[]
+                              : never;
 
 export type Values<P extends Parameters> = { readonly [K in keyof P]: Value<P[K]> };
 

@@ -7,12 +7,14 @@
 import type { Gas } from '../gas/gas.ts';
 import { wrappedAngle } from '../parts/crank-positions.ts';
 import type { CrankTrain } from '../parts/crank-train.ts';
-import { crankTrain, cylinderEnds, type Cylinder, type CylinderEnd } from '../parts/cylinder.ts';
+import { cylinderEnds, type Cylinder, type CylinderEnd } from '../parts/cylinder.ts';
 import { partContext, type EngineSpec } from '../parts/engine-description.ts';
 import type { Flywheel } from '../parts/flywheels/flywheel.ts';
 import type { Friction } from '../parts/friction.ts';
 import type { Load } from '../parts/loads/load.ts';
+import type { PartContext } from '../parts/part-context.ts';
 import type { Passage, Place, Port } from '../parts/passage.ts';
+import { mirrored } from '../parts/valve-gears/mirrored.ts';
 import { hosePassage, hoseVolume, regulatorPassage, type Supply } from '../parts/supply.ts';
 import type { ValveGear } from '../parts/valve-gears/valve-gear.ts';
 import type { WallHeat } from '../parts/wall-heat/wall-heat.ts';
@@ -40,6 +42,8 @@ export interface WorkingEnd extends CylinderEnd {
   /** Number of its place. */
   readonly place: number;
   readonly valveGear: ValveGear;
+  /** The gear is meant for the way the engine is to run: forward, or set over or alike both ways in reverse. */
+  readonly gearServes: boolean;
   readonly admission: Port;
   readonly exhaust: Port;
   /** Its passages by their numbers in the engine's list. */
@@ -152,6 +156,21 @@ function supplyPassages({ supply }: EngineSpec, gas: Gas, seat: Seat): EnginePas
   return row.map((passage) => seated(passage, seat, 0, ''));
 }
 
+/** The gear of an end, and whether it is meant to drive the engine the way it is to run. */
+type MountedGear = Pick<WorkingEnd, 'valveGear' | 'gearServes'>;
+
+function gearOf(
+  { valve_gear, running_direction }: EngineSpec,
+  { side }: CylinderEnd,
+  context: PartContext,
+): MountedGear {
+  const crank = { ...context.crank, fromCrankEnd: side === 'crank' };
+  const forward = valve_gear.build({ ...context, crank });
+  if (running_direction === 'forward') return { valveGear: forward, gearServes: true };
+  const { reverse } = forward;
+  return { valveGear: reverse?.gear() ?? mirrored(forward), gearServes: reverse?.serves ?? false };
+}
+
 /** One end with its gear; its passages join the list. */
 function mountedEnd(
   spec: EngineSpec,
@@ -161,7 +180,7 @@ function mountedEnd(
 ): Omit<WorkingEnd, 'leaksIn'> {
   const { cylinder } = spec;
   const context = partContext(spec);
-  const valveGear = spec.valve_gear.build({ ...context, crank: crankTrain(cylinder, end.side) });
+  const { valveGear, gearServes } = gearOf(spec, end, context);
   const leaks = end.side === 'cover' ? spec.leaks.map((leak) => leak.build(context)) : [];
   const first = passages.length;
   const own = [...valveGear.ports, ...valveGear.sealingGaps, ...leaks];
@@ -175,6 +194,7 @@ function mountedEnd(
     name: endName(end, cylinder),
     place: seat.cylinder,
     valveGear,
+    gearServes,
     admission,
     exhaust,
     admissionPassage: first + own.indexOf(admission),
@@ -219,7 +239,7 @@ function inOrder(all: readonly number[]): number[] {
 export function buildEngine(spec: EngineSpec): Engine {
   const { cylinder, supply } = spec;
   const context = partContext(spec);
-  const bareEnds = cylinderEnds(cylinder);
+  const bareEnds = cylinderEnds(cylinder, spec.running_direction);
   const volumes = supplyVolumes(supply);
   const chest = FIRST_VOLUME + volumes.length - 1;
   const seats = seatsOf(bareEnds, chest);
@@ -238,7 +258,7 @@ export function buildEngine(spec: EngineSpec): Engine {
       temperature: supply.temperature ?? spec.atmosphere.temperature,
     },
     cylinder,
-    crank: crankTrain(cylinder),
+    crank: context.crank,
     sweptVolume: ends.reduce((sum, end) => sum + end.sweptVolume, 0),
     chest,
     volumes: [...volumes, ...ends.map(({ name }) => ({ name }))],

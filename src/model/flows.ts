@@ -4,21 +4,13 @@
  * How far a passage is open is asked once per crank angle and speed and then kept for any pressures. Passages go by their
  * law in groups, flow-groups.ts; one that has none of the common laws is asked itself.
  */
+import type { Gas } from '../gas/gas.ts';
 import { wrappedAngle } from '../parts/crank-positions.ts';
-import type { Flow, Opening } from '../parts/passage.ts';
+import type { AreaLaw, Opening } from '../parts/passage.ts';
 import { turnTableValue, type TurnTable } from '../parts/turn-table.ts';
-import { FIRST_VOLUME, type Engine } from './engine.ts';
+import { FIRST_VOLUME, type Engine, type EnginePassage } from './engine.ts';
 import { flowGroup, groupLaws, setPlace, type FlowGroup, type GroupLaw, type Places } from './flow-groups.ts';
 import type { Instant } from './instant.ts';
-
-export interface Flows {
-  /** How far all passages are open at a crank angle [rad] and a speed ≥ 0 [rad/s]; before any flow is asked for. */
-  setOpenings(angle: number, speed: number): void;
-  /** Writes mass [kg/s] and enthalpy flows [W] of all passages, at the pressures and temperatures of the instant. */
-  setFlows(): void;
-  /** Writes the mass flow of a single passage at its place in `out`. */
-  writeFlow(index: number, out: Float64Array): void;
-}
 
 /** A passage that opens and shuts, by a table or by any law, and where its group keeps how far. */
 interface Moving<Law> {
@@ -35,8 +27,6 @@ interface Seat {
   readonly k: number;
 }
 
-const LAWS: readonly Flow['law'][] = ['nozzle', 'gap', 'element'];
-
 /** A function of its own, so that the compiler keeps it in one piece. */
 function lookUp(tabulated: readonly Moving<TurnTable>[], angle: number): void {
   for (const { lag, law, opening, k } of tabulated) {
@@ -44,75 +34,112 @@ function lookUp(tabulated: readonly Moving<TurnTable>[], angle: number): void {
   }
 }
 
-export function flows(engine: Engine, instant: Instant): Flows {
-  const { gas, passages } = engine;
-  const { pressure, temperature, massFlow, enthalpyFlow } = instant;
-  const cp = gas.heatCapacityAtConstantPressure;
-  const from = Uint8Array.from(passages, (passage) => passage.from);
-  const to = Uint8Array.from(passages, (passage) => passage.to);
-  const groups = LAWS.map((law) => ({ law: groupLaws[law], group: flowGroup(gas, passages, law) }));
-  const [nozzles, gaps, elements] = groups.map(({ group }) => group) as [FlowGroup, FlowGroup, FlowGroup];
-  const seats = passages.map((_, i): Seat | undefined =>
-    groups.map(({ law, group }) => ({ law, group, k: group.passage.indexOf(i) })).find(({ k }) => k >= 0),
-  );
-  const moving = <Law extends Opening>(is: (opening: Opening) => opening is Law): Moving<Law>[] =>
-    passages.flatMap(({ lag, passage: { flow } }, i) =>
-      flow && is(flow.opening)
-        ? [{ lag, law: flow.opening, opening: seats[i]!.group.opening, k: seats[i]!.k }]
-        : [],
-    );
-  const tabulated = moving((opening) => typeof opening === 'object');
-  const byLaw = moving((opening) => typeof opening === 'function');
-  const others = Uint8Array.from(seats.flatMap((seat, i) => (seat ? [] : [i])));
-  const places: Places = {
-    pressure,
-    temperature,
-    flux: new Float64Array(pressure.length),
-    laminar: new Float64Array(pressure.length),
-  };
-  for (let place = 0; place < FIRST_VOLUME; place += 1) setPlace(gas, places, place);
-  const now = { angle: 0, speed: 0 };
+/** The passages of an engine; a class, so that code compiled for one engine serves for the next. */
+export class Flows {
+  private readonly gas: Gas;
+  private readonly passages: readonly EnginePassage[];
+  private readonly places: Places;
+  private readonly massFlow: Float64Array;
+  private readonly enthalpyFlow: Float64Array;
+  private readonly from: Uint8Array;
+  private readonly to: Uint8Array;
+  private readonly nozzles: FlowGroup;
+  private readonly gaps: FlowGroup;
+  private readonly elements: FlowGroup;
+  private readonly seats: readonly (Seat | undefined)[];
+  private readonly tabulated: readonly Moving<TurnTable>[];
+  private readonly byLaw: readonly Moving<AreaLaw>[];
+  private readonly others: Uint8Array;
+  private angle = 0;
+  private speed = 0;
 
-  const writeOther = (i: number, out: Float64Array): void => {
-    const { lag, passage } = passages[i]!;
-    const [a, b] = [from[i]!, to[i]!];
+  constructor({ gas, passages }: Engine, instant: Instant) {
+    const { pressure, temperature, massFlow, enthalpyFlow } = instant;
+    this.gas = gas;
+    this.passages = passages;
+    this.massFlow = massFlow;
+    this.enthalpyFlow = enthalpyFlow;
+    this.from = Uint8Array.from(passages, (passage) => passage.from);
+    this.to = Uint8Array.from(passages, (passage) => passage.to);
+    this.nozzles = flowGroup(gas, passages, 'nozzle');
+    this.gaps = flowGroup(gas, passages, 'gap');
+    this.elements = flowGroup(gas, passages, 'element');
+    this.seats = passages.map((_, i) => this.seatOf(i));
+    this.others = Uint8Array.from(this.seats.flatMap((seat, i) => (seat ? [] : [i])));
+    this.tabulated = this.moving((opening) => typeof opening === 'object');
+    this.byLaw = this.moving((opening) => typeof opening === 'function');
+    const flux = new Float64Array(pressure.length);
+    this.places = { pressure, temperature, flux, laminar: new Float64Array(pressure.length) };
+    for (let place = 0; place < FIRST_VOLUME; place += 1) setPlace(gas, this.places, place);
+  }
+
+  private seatOf(passage: number): Seat | undefined {
+    const seats: readonly Seat[] = [
+      { law: groupLaws.nozzle, group: this.nozzles, k: this.nozzles.passage.indexOf(passage) },
+      { law: groupLaws.gap, group: this.gaps, k: this.gaps.passage.indexOf(passage) },
+      { law: groupLaws.element, group: this.elements, k: this.elements.passage.indexOf(passage) },
+    ];
+    return seats.find(({ k }) => k >= 0);
+  }
+
+  private moving<Law extends Opening>(is: (opening: Opening) => opening is Law): Moving<Law>[] {
+    return this.passages.flatMap(({ lag, passage: { flow } }, i) => {
+      const seat = this.seats[i];
+      return flow && seat && is(flow.opening)
+        ? [{ lag, law: flow.opening, opening: seat.group.opening, k: seat.k }]
+        : [];
+    });
+  }
+
+  /** How far all passages are open at a crank angle [rad] and a speed ≥ 0 [rad/s]; before any flow is asked for. */
+  setOpenings(angle: number, speed: number): void {
+    const { byLaw } = this;
+    const wrapped = wrappedAngle(angle);
+    this.angle = angle;
+    this.speed = speed;
+    lookUp(this.tabulated, wrapped);
+    for (const { lag, law, opening, k } of byLaw) {
+      opening[k] = Math.max(0, law(wrapped - lag, speed));
+    }
+  }
+
+  /** Writes mass [kg/s] and enthalpy flows [W] of all passages, at the pressures and temperatures of the instant. */
+  setFlows(): void {
+    const { gas, places, massFlow, enthalpyFlow, from, to, nozzles, gaps, elements, others } = this;
+    const { temperature } = places;
+    const cp = gas.heatCapacityAtConstantPressure;
+    for (let place = FIRST_VOLUME; place < temperature.length; place += 1) setPlace(gas, places, place);
+    groupLaws.nozzle(gas, nozzles, places, 0, nozzles.passage.length, massFlow);
+    groupLaws.gap(gas, gaps, places, 0, gaps.passage.length, massFlow);
+    groupLaws.element(gas, elements, places, 0, elements.passage.length, massFlow);
+    for (const i of others) this.writeOther(i, massFlow);
+    for (let i = 0; i < massFlow.length; i += 1) {
+      const flow = massFlow[i]!;
+      enthalpyFlow[i] = flow * cp * temperature[flow >= 0 ? from[i]! : to[i]!]!;
+    }
+  }
+
+  /** Writes the mass flow of a single passage at its place in `out`. */
+  writeFlow(i: number, out: Float64Array): void {
+    const { gas, places } = this;
+    setPlace(gas, places, this.from[i]!);
+    setPlace(gas, places, this.to[i]!);
+    const seat = this.seats[i];
+    if (seat) seat.law(gas, seat.group, places, seat.k, seat.k + 1, out);
+    else this.writeOther(i, out);
+  }
+
+  private writeOther(i: number, out: Float64Array): void {
+    const { pressure, temperature } = this.places;
+    const { lag, passage } = this.passages[i]!;
+    const [a, b] = [this.from[i]!, this.to[i]!];
     out[i] = passage.massFlow(
-      now.angle - lag,
+      this.angle - lag,
       pressure[a]!,
       temperature[a]!,
       pressure[b]!,
       temperature[b]!,
-      now.speed,
+      this.speed,
     );
-  };
-
-  return {
-    setOpenings(angle, speed) {
-      now.angle = angle;
-      now.speed = speed;
-      const wrapped = wrappedAngle(angle);
-      lookUp(tabulated, wrapped);
-      for (const { lag, law, opening, k } of byLaw) {
-        opening[k] = Math.max(0, law(wrapped - lag, speed));
-      }
-    },
-    setFlows() {
-      for (let place = FIRST_VOLUME; place < pressure.length; place += 1) setPlace(gas, places, place);
-      groupLaws.nozzle(gas, nozzles, places, 0, nozzles.passage.length, massFlow);
-      groupLaws.gap(gas, gaps, places, 0, gaps.passage.length, massFlow);
-      groupLaws.element(gas, elements, places, 0, elements.passage.length, massFlow);
-      for (const i of others) writeOther(i, massFlow);
-      for (let i = 0; i < massFlow.length; i += 1) {
-        const flow = massFlow[i]!;
-        enthalpyFlow[i] = flow * cp * temperature[flow >= 0 ? from[i]! : to[i]!]!;
-      }
-    },
-    writeFlow(i, out) {
-      setPlace(gas, places, from[i]!);
-      setPlace(gas, places, to[i]!);
-      const seat = seats[i];
-      if (seat) seat.law(gas, seat.group, places, seat.k, seat.k + 1, out);
-      else writeOther(i, out);
-    },
-  };
+  }
 }

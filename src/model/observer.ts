@@ -5,9 +5,9 @@
  */
 import { wallArea } from '../parts/cylinder.ts';
 import { FIRST_VOLUME, type Engine } from './engine.ts';
-import { flows, type Flows } from './flows.ts';
+import { Flows } from './flows.ts';
 import { emptyInstant, type Instant } from './instant.ts';
-import { mechanics, type Mechanics } from './mechanics.ts';
+import { Mechanics } from './mechanics.ts';
 import { SLOT, type Slots } from './slots.ts';
 
 /**
@@ -19,81 +19,89 @@ const LEAST_TEMPERATURE = 20;
 const MOST_TEMPERATURE = 3000;
 const LEAST_SPEED = 1e-3;
 
-export interface Observer {
+/** A class, so that code compiled for one engine serves for the next. */
+export class Observer {
   /** Overwritten by each look. */
   readonly instant: Instant;
   readonly mechanical: Mechanics;
   readonly flows: Flows;
-  /** Looks at a state that holds the speed. */
-  look(y: Float64Array): void;
-  /** Looks at a state that holds the kinetic energy of an engine that turns forward; its speed [rad/s]. */
-  lookTurning(y: Float64Array): number;
+  private readonly engine: Engine;
+  private readonly fixedVolume: Float64Array;
+  private readonly firstEnd: number;
+  private readonly firstMass: number;
+
+  constructor(engine: Engine, slots: Slots) {
+    const { volumes, ends } = engine;
+    this.engine = engine;
+    this.instant = emptyInstant(engine);
+    this.mechanical = new Mechanics(engine, this.instant);
+    this.flows = new Flows(engine, this.instant);
+    this.fixedVolume = Float64Array.from(volumes, (volume) => volume.fixedVolume ?? 0);
+    this.firstEnd = volumes.length - ends.length;
+    this.firstMass = slots.mass(0);
+  }
+
   /** Volume [m³] and mass [kg] that the laws were given, of a volume by its number. */
-  volume(index: number): number;
-  mass(y: Float64Array, index: number): number;
+  volume(i: number): number {
+    return i < this.firstEnd ? this.fixedVolume[i]! : this.instant.endVolume[i - this.firstEnd]!;
+  }
+
+  mass(y: Float64Array, i: number): number {
+    return Math.max(y[this.firstMass + 2 * i]!, LEAST_DENSITY * this.volume(i));
+  }
+
   /** Heat [W] from the wall of a cylinder end, by its number, at a temperature and a pressure. */
-  wallHeat(end: number, temperature: number, pressure: number, speed: number): number;
-}
+  wallHeat(i: number, t: number, p: number, speed: number): number {
+    const { ends, cylinder, wallHeat } = this.engine;
+    return wallHeat.flow(
+      wallArea(ends[i]!, cylinder.bore, this.instant.endVolume[i]!),
+      t,
+      p,
+      Math.abs(speed),
+    );
+  }
 
-export function observer(engine: Engine, slots: Slots): Observer {
-  const { gas, ends, volumes } = engine;
-  const instant = emptyInstant(engine);
-  const mechanical = mechanics(engine, instant);
-  const { pressure, temperature, endVolume } = instant;
-  const cv = gas.heatCapacityAtConstantVolume;
-  const gammaMinusOne = gas.heatCapacityRatio - 1;
-  const passing = flows(engine, instant);
-  const fixedVolume = Float64Array.from(volumes, (volume) => volume.fixedVolume ?? 0);
-  const firstEnd = volumes.length - ends.length;
-  const firstMass = slots.mass(0);
+  /** Looks at a state that holds the speed. */
+  look(y: Float64Array): void {
+    this.mechanical.setPosition(y[SLOT.crankAngle]!);
+    this.feel(y, y[SLOT.speed]!);
+  }
 
-  const volume = (i: number): number => (i < firstEnd ? fixedVolume[i]! : endVolume[i - firstEnd]!);
-  const mass = (y: Float64Array, i: number): number =>
-    Math.max(y[firstMass + 2 * i]!, LEAST_DENSITY * volume(i));
-  const wallHeat = (i: number, t: number, p: number, speed: number): number =>
-    engine.wallHeat.flow(wallArea(ends[i]!, engine.cylinder.bore, endVolume[i]!), t, p, Math.abs(speed));
+  /** Looks at a state that holds the kinetic energy of an engine that turns forward; its speed [rad/s]. */
+  lookTurning(y: Float64Array): number {
+    this.mechanical.setPosition(y[SLOT.crankAngle]!);
+    const square = (2 * y[SLOT.speed]!) / this.instant.momentOfInertia;
+    const speed = square > LEAST_SPEED * LEAST_SPEED ? Math.sqrt(square) : LEAST_SPEED;
+    this.feel(y, speed);
+    return speed;
+  }
 
-  const setGas = (y: Float64Array): void => {
+  /** All but the position, which must be set. */
+  private feel(y: Float64Array, speed: number): void {
+    const { mechanical, flows, instant } = this;
+    const { ends } = this.engine;
+    const angle = y[SLOT.crankAngle]!;
+    this.setGas(y);
+    mechanical.setTorques(angle, speed);
+    flows.setOpenings(angle, Math.abs(speed));
+    flows.setFlows();
+    for (let i = 0; i < ends.length; i += 1) {
+      const { place } = ends[i]!;
+      instant.wallHeat[i] = this.wallHeat(i, instant.temperature[place]!, instant.pressure[place]!, speed);
+    }
+  }
+
+  private setGas(y: Float64Array): void {
+    const { fixedVolume, firstEnd, firstMass } = this;
+    const { pressure, temperature, endVolume } = this.instant;
+    const { specificGasConstant, heatCapacityAtConstantVolume: cv } = this.engine.gas;
     for (let i = 0; i < fixedVolume.length; i += 1) {
       const v = i < firstEnd ? fixedVolume[i]! : endVolume[i - firstEnd]!;
       const m = Math.max(y[firstMass + 2 * i]!, LEAST_DENSITY * v);
       const t = y[firstMass + 2 * i + 1]! / (m * cv);
       const bounded = Math.min(MOST_TEMPERATURE, Math.max(LEAST_TEMPERATURE, t));
       temperature[FIRST_VOLUME + i] = bounded;
-      pressure[FIRST_VOLUME + i] = (gammaMinusOne * m * cv * bounded) / v;
+      pressure[FIRST_VOLUME + i] = (specificGasConstant * m * bounded) / v;
     }
-  };
-
-  /** All but the position, which must be set. */
-  const feel = (y: Float64Array, speed: number): void => {
-    const angle = y[SLOT.crankAngle]!;
-    setGas(y);
-    mechanical.setTorques(angle, speed);
-    passing.setOpenings(angle, Math.abs(speed));
-    passing.setFlows();
-    for (let i = 0; i < ends.length; i += 1) {
-      const { place } = ends[i]!;
-      instant.wallHeat[i] = wallHeat(i, temperature[place]!, pressure[place]!, speed);
-    }
-  };
-
-  return {
-    instant,
-    mechanical,
-    flows: passing,
-    volume,
-    mass,
-    wallHeat,
-    look(y) {
-      mechanical.setPosition(y[SLOT.crankAngle]!);
-      feel(y, y[SLOT.speed]!);
-    },
-    lookTurning(y) {
-      mechanical.setPosition(y[SLOT.crankAngle]!);
-      const square = (2 * y[SLOT.speed]!) / instant.momentOfInertia;
-      const speed = square > LEAST_SPEED * LEAST_SPEED ? Math.sqrt(square) : LEAST_SPEED;
-      feel(y, speed);
-      return speed;
-    },
-  };
+  }
 }

@@ -17,9 +17,9 @@
 import type { Engine } from './engine.ts';
 import type { Instant } from './instant.ts';
 import { systemJacobian } from './jacobian.ts';
-import { observer } from './observer.ts';
+import { Observer } from './observer.ts';
 import { SLOT, slotsFor, type Slots } from './slots.ts';
-import { sums as sumsOf } from './sums.ts';
+import { Sums } from './sums.ts';
 
 export type Direction = -1 | 0 | 1;
 
@@ -53,8 +53,8 @@ export function engineSystem(engine: Engine, { totals }: SystemOptions = { total
   const dimension = totals ? slots.dimension : slots.firstTotal;
   const physical = Array.from({ length: slots.firstTotal }, (_, slot) => slot);
   const coupled = physical.filter((slot) => slot !== SLOT.time);
-  const observed = observer(engine, slots);
-  const sums = sumsOf(engine, slots, totals);
+  const observed = new Observer(engine, slots);
+  const sums = new Sums(engine, slots, totals);
   const jacobians = systemJacobian({ engine, slots, dimension, coupled, totals, sums }, observed);
   const { instant, mechanical } = observed;
 

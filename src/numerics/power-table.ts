@@ -2,7 +2,7 @@
  * x^n for x from some lower end to 1, tabulated: library powers cost a logarithm and an exponential.
  *
  * Cubic Hermite pieces with exact slopes between evenly spaced nodes. The error is below h⁴/384 of the fourth derivative:
- * for powers between 0 and 1 of x above 0.4, a few 1e-12. Exact at x = 1, so that differences vanish there.
+ * for powers between 0 and 1 of x above 0.4, some 1e-12. Exact at x = 1, so that differences vanish there.
  */
 const CELLS = 128;
 

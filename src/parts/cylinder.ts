@@ -3,6 +3,7 @@ import { choice, count, group, optional, part, pureNumber, quantity } from '../k
 import type { Complaint } from '../kinds/kind.ts';
 import type { Values } from '../kinds/parameter.ts';
 import { barrelMaterialNames } from './barrel-materials.ts';
+import { FULL_TURN, wrappedAngle } from './crank-positions.ts';
 import type { CrankTrain } from './crank-train.ts';
 import { wallHeats } from './wall-heat/registry.ts';
 
@@ -26,7 +27,7 @@ export const cylinderParameters = {
     'length',
     { min: 2e-3, max: 5 },
     '120 mm',
-    'Connecting rod, centre to centre.',
+    'Connecting rod, centre to centre; of an oscillating cylinder, which has none, crank centre to trunnion.',
     'Callipers between the two pins, inside to inside, plus half of each pin.',
   ),
   clearance: pureNumber(
@@ -120,17 +121,22 @@ export interface CylinderEnd {
 
 const circle = (diameter: number): number => (Math.PI * diameter ** 2) / 4;
 
-/** Crank angle by which cylinder `index` follows the first [rad]. */
-export function crankOffset(own: Cylinder, index: number): number {
-  return index * (own.crank_spacing ?? (2 * Math.PI) / own.cylinders);
+/** Which way the engine turns; a choice of the scenario, that the valve gear is described for the first of. */
+export const runningDirections = ['forward', 'reverse'] as const;
+export type RunningDirection = (typeof runningDirections)[number];
+
+/** Crank angle by which cylinder `index` follows the first [rad]; in reverse it goes before it by as much. */
+export function crankOffset(own: Cylinder, index: number, direction: RunningDirection = 'forward'): number {
+  const forward = index * (own.crank_spacing ?? (2 * Math.PI) / own.cylinders);
+  return direction === 'forward' ? forward : wrappedAngle(FULL_TURN - forward);
 }
 
 /** Every working end, cylinder by cylinder, cover end first. */
-export function cylinderEnds(own: Cylinder): readonly CylinderEnd[] {
+export function cylinderEnds(own: Cylinder, direction: RunningDirection = 'forward'): readonly CylinderEnd[] {
   const { bore, stroke, action, clearance } = own;
   const rod = circle(own.piston_rod_diameter ?? 0);
   return Array.from({ length: own.cylinders }, (_, index) => {
-    const offset = crankOffset(own, index);
+    const offset = crankOffset(own, index, direction);
     const end = (side: CylinderEnd['side'], area: number, share: number): CylinderEnd => ({
       cylinder: index,
       side,
@@ -151,7 +157,7 @@ export function endVolume(end: CylinderEnd, travel: number): number {
   return end.clearanceVolume + opened;
 }
 
-/** Crank train as seen from the cover, or from the crank end. */
+/** Crank train of a standing cylinder as seen from the cover, or from the crank end. */
 export function crankTrain(
   own: Pick<Cylinder, 'stroke' | 'rod_length'>,
   side: CylinderEnd['side'] = 'cover',

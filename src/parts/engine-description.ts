@@ -4,7 +4,7 @@ import type { Complaint } from '../kinds/kind.ts';
 import type { Values } from '../kinds/parameter.ts';
 import { gasNamed, gases } from '../gas/registry.ts';
 import { compressor, compressorComplaints } from './compressor.ts';
-import { crankTrain, cylinder, cylinderComplaints } from './cylinder.ts';
+import { crankTrain, cylinder, cylinderComplaints, runningDirections } from './cylinder.ts';
 import { flywheels } from './flywheels/registry.ts';
 import { friction, frictionComplaints } from './friction.ts';
 import { leaks } from './leaks/registry.ts';
@@ -55,6 +55,11 @@ export const engineParameters = {
   leaks: partList(leaks, 12, 'Leaks beside those of the valve gear, which it brings itself.'),
   supply,
   compressor,
+  running_direction: choice(
+    runningDirections,
+    'Which way it is to run: forward as the valve gear is described, or in reverse, the gear set over as far as it can be; crank angles of start and results then count that way round.',
+    'forward',
+  ),
   start: group('How the engine is started: the air is turned on with the crank at rest here.', {
     crank_angle: quantity(
       'angle',
@@ -87,8 +92,10 @@ export const engineParameters = {
 export type EngineSpec = Values<typeof engineParameters>;
 
 /** What the parts may know about the engine they belong to. */
-export function partContext(spec: Pick<EngineSpec, 'gas' | 'cylinder' | 'atmosphere'>): PartContext {
-  return {
+export function partContext(
+  spec: Pick<EngineSpec, 'gas' | 'cylinder' | 'atmosphere' | 'valve_gear'>,
+): PartContext {
+  return spec.valve_gear.contextWith({
     gas: gasNamed(spec.gas),
     crank: crankTrain(spec.cylinder),
     bore: spec.cylinder.bore,
@@ -96,7 +103,7 @@ export function partContext(spec: Pick<EngineSpec, 'gas' | 'cylinder' | 'atmosph
     rodDiameter: spec.cylinder.piston_rod_diameter ?? 0,
     atmosphericPressure: spec.atmosphere.pressure,
     atmosphericTemperature: spec.atmosphere.temperature,
-  };
+  });
 }
 
 const under = (key: string, complaints: readonly Complaint[]): Complaint[] =>
@@ -116,7 +123,14 @@ export function engineComplaints(spec: EngineSpec): readonly Complaint[] {
     ...spec.leaks.flatMap((leak, i) => under('leaks', under(String(i), leak.complaints(context)))),
     ...under('supply', supplyComplaints(spec.supply, spec.atmosphere.pressure)),
     ...(spec.compressor
-      ? under('compressor', compressorComplaints(spec.compressor, spec.supply.pressure, context.gas))
+      ? under(
+          'compressor',
+          compressorComplaints(spec.compressor, {
+            supplyPressure: spec.supply.pressure,
+            roomPressure: spec.atmosphere.pressure,
+            gas: context.gas,
+          }),
+        )
       : []),
   ];
 }

@@ -13,6 +13,9 @@ export const measuring = {
   driveTorque:
     'Cord on the flywheel rim, rod uncoupled: the torque that keeps the shaft turning with the gear, less that without ' +
     'it; a mean over the turn.',
+  faceFriction:
+    'Lay the oiled part on its face and tilt until it slides: the tangent of that angle. Break-away is what counts, so ' +
+    'let it rest a minute first.',
   dischargeCoefficient:
     'Not with a rule. Take 0.65 for drilled edges as they come, 0.75 for edges with the burr carefully broken.',
 } as const;

@@ -51,7 +51,7 @@ export interface Passage {
   /**
    * Mass flow [kg/s], positive from `from` to `to`, at crank angle θ [rad] and, for what works by the clock, crank speed
    * [rad/s]; zero at equal pressures, and it allocates nothing. Odd in the pressure difference, but for a regulator, which
-   * knows only one way.
+   * knows only one way, and a check valve, which the flow itself opens.
    */
   massFlow(angle: number, pFrom: number, tFrom: number, pTo: number, tTo: number, speed: number): number;
 }

@@ -8,6 +8,9 @@ import { forwardAngle, FULL_TURN } from './crank-positions.ts';
 /** Of each half segment: openings are then right to a millionth of their largest value. */
 const CELLS = 24;
 
+/** Films turn sharply where their land is down to the height of the gap. */
+const CELLS_OF_FILMS = 64;
+
 export interface TurnTable {
   /** Crank angle at which the stretch begins [rad]. */
   readonly begins: number;
@@ -22,16 +25,17 @@ export function turnTable(
   begins: number,
   breakpoints: readonly number[],
   elsewhere = 0,
+  cells = CELLS,
 ): TurnTable {
-  const stretch = segmentTable((since) => law(since) - elsewhere, breakpoints, CELLS);
+  const stretch = segmentTable((since) => law(since) - elsewhere, breakpoints, cells);
   return { begins, elsewhere, stretch };
 }
 
-/** A law of the crank angle over the whole turn, between edges in [0, 2π). */
+/** A law of the crank angle over the whole turn, between edges in [0, 2π): that of a film, as a rule. */
 export function wholeTurnTable(law: (angle: number) => number, edges: readonly number[]): TurnTable {
   const begins = edges[0] ?? 0;
-  const breakpoints = [...edges.map((edge) => edge - begins), FULL_TURN];
-  return turnTable((since) => law(begins + since), begins, breakpoints, law(begins));
+  const breakpoints = [0, ...edges.slice(1).map((edge) => edge - begins), FULL_TURN];
+  return turnTable((since) => law(begins + since), begins, breakpoints, law(begins), CELLS_OF_FILMS);
 }
 
 export const turnTableValue = ({ begins, elsewhere, stretch }: TurnTable, angle: number): number =>

@@ -168,8 +168,9 @@ export interface Moisture {
 
 /** The settled engine against the compressor in the shed. */
 export interface CompressorVerdict {
-  /** What the engine takes and what the compressor gives, both as ANR [m³/s]. */
+  /** What the engine takes, as ANR [m³/s]. */
   readonly demandAnr: number;
+  /** What the compressor gives, as ANR [m³/s]: half-way from cut-in to cut-out, or where it falls short, at the set pressure. */
   readonly deliveryAnr: number;
   /** Share of the time the compressor must run, at most 1. */
   readonly duty: number;
@@ -238,6 +239,8 @@ export interface EndFacts {
 /** The engine as it was given. SI; volumes are of all its ends together. */
 export interface EngineFacts {
   readonly valveGearKind: string;
+  /** Only for an engine that is to run the other way than its gear is described for; all angles then count that way. */
+  readonly reverse?: { readonly gearServes: boolean };
   readonly gas: GasFacts;
   readonly atmosphericPressure: number;
   readonly atmosphericTemperature: number;

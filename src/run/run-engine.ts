@@ -82,6 +82,7 @@ function engineFacts(spec: EngineSpec, engine: Engine, topSpeed: number): Engine
   const { events } = first.valveGear;
   return {
     valveGearKind: spec.valve_gear.kind,
+    ...(spec.running_direction === 'reverse' ? { reverse: { gearServes: first.gearServes } } : {}),
     ...airFacts(spec, engine),
     ...strengthFacts(spec),
     chestVolume: engine.volumes.reduce((sum, { fixedVolume }) => sum + (fixedVolume ?? 0), 0),

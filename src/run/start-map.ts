@@ -9,11 +9,11 @@
 import type { Engine } from '../model/engine.ts';
 import { initialState } from '../model/initial-state.ts';
 import { SLOT } from '../model/slots.ts';
-import { engineSystem } from '../model/system.ts';
+import { engineSystem, type EngineSystem } from '../model/system.ts';
 import type { StartMap, StartPosition, TorqueCurve } from './drive-result.ts';
 import { motionFrom, nextMilestone } from './motion.ts';
 import { secondsBetween } from './operating-points.ts';
-import { engineStepper, QUICK } from './stepper.ts';
+import { engineStepper, QUICK, type Stepper } from './stepper.ts';
 import { silentRecorder } from './trace-recorder.ts';
 
 /** Time that a held crank gives the air to come on [s]. */
@@ -53,17 +53,21 @@ export function startMap(going: Going, count = 72): StartMap {
   return { positions, unaidedShare: unaided / count };
 }
 
-/** Tries one position after the other. */
-function startFinder({
-  engine,
-  settledSpeed,
-  curve,
-}: Going & { readonly settledSpeed: number }): (crankAngle: number) => StartPosition {
+/**
+ * Share of the rest positions from which an engine that settles at a speed [rad/s] gets going by itself: the start map
+ * without its pushes, which cost most of it.
+ */
+export function unaidedShare(engine: Engine, settledSpeed: number, count = 72): number {
   const system = engineSystem(engine, { totals: false });
-  const stepper = engineStepper(system, QUICK);
+  const start = startFollower(system, engineStepper(system, QUICK), settledSpeed);
+  const angles = Array.from({ length: count }, (_, i) => (2 * Math.PI * i) / count);
+  return angles.filter((angle) => start(initialState(system, angle, 0)) !== undefined).length / count;
+}
 
-  /** Follows a start until it is decided; undefined when it fails. */
-  const start = (y: Float64Array): Start | undefined => {
+/** Follows a start until it is decided; undefined when it fails. */
+const startFollower =
+  (system: EngineSystem, stepper: Stepper, settledSpeed: number) =>
+  (y: Float64Array): Start | undefined => {
     const began = y[SLOT.time]!;
     const motion = motionFrom({ system, stepper, recorder: silentRecorder, y, longestTime: began + LONGEST });
     let last = Infinity;
@@ -76,6 +80,16 @@ function startFinder({
     }
     return undefined;
   };
+
+/** Tries one position after the other. */
+function startFinder({
+  engine,
+  settledSpeed,
+  curve,
+}: Going & { readonly settledSpeed: number }): (crankAngle: number) => StartPosition {
+  const system = engineSystem(engine, { totals: false });
+  const stepper = engineStepper(system, QUICK);
+  const start = startFollower(system, stepper, settledSpeed);
 
   /** What stands in the engine when the air has been on for a while and the crank is held. */
   const filled = (angle: number): Float64Array => {

@@ -6,6 +6,7 @@ import type {
   Parameters,
   PartListParameter,
   PartParameter,
+  ReadingsParameter,
   TableParameter,
 } from '../kinds/parameter.ts';
 import { dimensions } from '../quantity/dimensions.ts';
@@ -37,6 +38,8 @@ export function expectation(parameter: Parameter): string {
       return 'a crank angle or a share of a stroke';
     case 'table':
       return `the name of a CSV file with the columns ${tableHeaders(parameter).join(', ')}`;
+    case 'readings':
+      return `the name of a CSV file with columns such as ${readingsHeader(parameter)}${ifNeedBe(parameter)}`;
     case 'clearance':
       return (
         `a radial gap ${formatRange(0, parameter.max, 'length')}, a fit such as H7/g6, ` +
@@ -46,8 +49,12 @@ export function expectation(parameter: Parameter): string {
       return `a group with ${keysToGive(parameter.parameters).join(', ')}`;
     case 'part':
       return expectedKind(parameter);
+    case 'text list':
+      return `a list of ${parameter.min === 0 ? 'at most' : `${parameter.min} to`} ${parameter.max} texts such as "${parameter.example}"`;
     case 'part list':
       return `a list of at most ${parameter.maxLength} entries, each ${expectedKind(parameter)}`;
+    case 'settings':
+      return `at most ${parameter.most} values of the scenario by their paths`;
   }
 }
 
@@ -62,6 +69,17 @@ export function tableHeaders({ argument, columns }: TableParameter): string[] {
   const others = Object.entries(columns).map(([name, { unit }]) => `${name}_${unit}`);
   return [`${argument.name}_${argument.unit}`, ...others];
 }
+
+function ifNeedBe({ optionalColumns }: ReadingsParameter): string {
+  const names = Object.values(optionalColumns).map(({ example }) => example);
+  return names.length === 0 ? '' : `, and if need be ${names.join(', ')}`;
+}
+
+/** A header that would do, without what may be left out. */
+export const readingsHeader = ({ columns }: ReadingsParameter): string =>
+  Object.values(columns)
+    .map(({ example }) => example)
+    .join(',');
 
 /** The keys a group cannot do without; of a group that needs none, all it may have. */
 function keysToGive(parameters: Parameters): string[] {
@@ -81,6 +99,7 @@ export function exampleOf(parameter: LeafParameter): string {
     case 'formula':
     case 'crank position':
     case 'table':
+    case 'readings':
     case 'clearance':
       return parameter.example;
     case 'count':
@@ -94,7 +113,7 @@ export function exampleOf(parameter: LeafParameter): string {
 
 /** A parameter that one scalar says everything about. */
 export function isLeaf(parameter: Parameter): parameter is LeafParameter {
-  return !['optional', 'group', 'part', 'part list'].includes(parameter.type);
+  return !['optional', 'group', 'part', 'part list', 'settings', 'text list'].includes(parameter.type);
 }
 
 /** SI, or `undefined` for a parameter that has to be given. */
@@ -121,5 +140,9 @@ export function mayBeAbsent(parameter: Parameter): boolean {
       return parameter.optional === true || Object.values(parameter.parameters).every(mayBeAbsent);
     case 'part':
       return parameter.defaultKind !== undefined;
+    case 'text list':
+      return parameter.min === 0;
+    case 'settings':
+      return !parameter.needed;
   }
 }

@@ -15,6 +15,7 @@ import type {
 } from '../kinds/parameter.ts';
 import { formatQuantity } from '../quantity/format.ts';
 import { expectation, isLeaf, kindsOf, mayBeAbsent } from './expectation.ts';
+import { longestEntry } from './read-text-list.ts';
 
 /** A JSON Schema of draft 07, ready for `JSON.stringify`. */
 export type JsonSchema = Readonly<Record<string, unknown>>;
@@ -44,9 +45,27 @@ function schemaOf(parameter: Parameter): JsonSchema {
       return { description: parameter.doc, ...groupSchema(parameter.parameters) };
     case 'part':
       return { description: parameter.doc, ...partSchema(parameter) };
+    case 'text list': {
+      const { doc, min, max, example } = parameter;
+      const items = { type: ['string', 'number'], maxLength: longestEntry, examples: [example] };
+      return { description: doc, type: 'array', minItems: min, maxItems: max, items };
+    }
     case 'part list': {
       const { doc, maxLength } = parameter;
       return { description: doc, type: 'array', maxItems: maxLength, items: partSchema(parameter) };
+    }
+    case 'settings': {
+      const { doc, most, example, needed } = parameter;
+      const [path, value] = example;
+      const values = { type: ['string', 'number'] };
+      const size = { maxProperties: most, minProperties: needed ? 1 : 0 };
+      return {
+        description: doc,
+        type: 'object',
+        ...size,
+        additionalProperties: values,
+        examples: [{ [path]: value }],
+      };
     }
   }
 }
@@ -86,6 +105,7 @@ function leafSchema(parameter: LeafParameter): JsonSchema {
     case 'crank position':
       return { type: 'string', pattern: `^${number}${crankPosition}$`, examples: [parameter.example] };
     case 'table':
+    case 'readings':
       return { type: 'string', pattern: String.raw`\.[cC][sS][vV]$`, examples: [parameter.example] };
     case 'clearance':
       return clearanceSchema(parameter);

@@ -10,6 +10,7 @@ import type {
   Parameters,
   PartListParameter,
   PartParameter,
+  SettingsParameter,
 } from '../kinds/parameter.ts';
 import { engineParameters } from '../parts/engine-description.ts';
 import { valveGears } from '../parts/valve-gears/registry.ts';
@@ -82,10 +83,23 @@ function entryLines(key: string, parameter: Parameter, spot: Spot, indent: strin
   if (parameter.type === 'group') return innerLines(key, parameter, spot, indent);
   if (parameter.type === 'part' || parameter.type === 'part list')
     return partLines(key, parameter, spot, indent);
+  if (parameter.type === 'settings') return settingsLines(key, parameter, spot, indent);
+  if (parameter.type === 'text list') throw new Error(`no part of an engine takes ${parameter.type}`);
   const leaf = parameter.type === 'optional' ? parameter.parameter : parameter;
   const off = spot.off || (mayBeAbsent(parameter) && givenAt(spot) === undefined);
   return leafLines(key, leaf, { ...spot, off }, indent);
 }
+
+/** Never more than an example: whose values they are to be, nobody can guess. */
+const settingsLines = (
+  key: string,
+  { doc, example }: SettingsParameter,
+  spot: Spot,
+  indent: string,
+): string[] => [
+  ...prose(doc, indent),
+  yaml({ ...spot, off: true }, indent, `${key}: { ${example.join(': ')} }`),
+];
 
 function innerLines(key: string, parameter: GroupParameter, spot: Spot, indent: string): string[] {
   const off = spot.off || (parameter.optional === true && !givenBelow(spot));

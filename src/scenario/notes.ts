@@ -18,6 +18,7 @@ export function noteNothing(sheet: Sheet, parameter: Parameter, place: Place): v
 function entry(parameter: Parameter, key: string): string {
   if (isLeaf(parameter)) return `"${key}: ${exampleOf(parameter)}"`;
   if (parameter.type === 'optional') return entry(parameter.parameter, key);
+  if (parameter.type === 'text list') return `"${key}: [${parameter.example}]"`;
   return parameter.type === 'part'
     ? `"${key}:" and below it "kind: ${kindNames(parameter)[0] ?? ''}"`
     : `"${key}:"`;

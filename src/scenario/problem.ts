@@ -1,10 +1,16 @@
 /** What is wrong in a file, where, and what would be right: said to the person who wrote the file. */
 
-export interface Problem {
+/** Where something is said: in a file, or beside it on the command line. */
+export interface Whereabouts {
   readonly file: string;
   /** Both counted from one; the column in UTF-16 units, as editors do. */
   readonly line: number;
   readonly column: number;
+  /** The option that said it, as it was written: "--set cylinder.bore=60 mm"; there is then no line to point at. */
+  readonly option?: string;
+}
+
+export interface Problem extends Whereabouts {
   /** Keys from the top of the file inwards; empty for the file as a whole. */
   readonly path: readonly string[];
   readonly expected: string;
@@ -16,11 +22,18 @@ export interface Problem {
 const listed = 50;
 
 /** `press.yaml:14:11  valve_gear.lap: expected a length from 0 mm to 10 mm, received "2" (no unit). Write "2 mm".` */
-export function problemText({ file, line, column, path, expected, received, hint }: Problem): string {
-  const place = `${printable(file)}:${line}:${column}  `;
+export function problemText({ path, expected, received, hint, ...whereabouts }: Problem): string {
+  const place = `${placeText(whereabouts)}  `;
   const subject = path.length === 0 ? '' : `${path.map((key) => printable(key)).join('.')}: `;
   return `${place}${subject}expected ${expected}, received ${received}.${hint === undefined ? '' : ` ${hint}`}`;
 }
+
+const placeText = ({ file, line, column, option }: Whereabouts): string =>
+  option === undefined ? `${printable(file)}:${line}:${column}` : printable(option);
+
+/** The same without the place, for someone who has not written the file. */
+export const problemSentence = ({ path, expected, received }: Problem): string =>
+  `${path.map((key) => printable(key)).join('.')}: expected ${expected}, received ${received}.`;
 
 /** One line for each problem; of very many only the first. */
 export function problemListing(problems: readonly Problem[]): string {

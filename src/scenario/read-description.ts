@@ -21,7 +21,10 @@ import { keyOf, noteNoKind, noteNothing, noteUnknownKind } from './notes.ts';
 import { inFileOrder, type Problem } from './problem.ts';
 import { noEntries, readKeys, type Entries } from './read-keys.ts';
 import { readLeaf } from './read-leaf.ts';
+import { readReadings } from './read-readings.ts';
+import { readSettings } from './read-settings.ts';
 import { readTable } from './read-table.ts';
+import { readTextList } from './read-text-list.ts';
 import { note, placeOf, whatIsAt, type Place, type Sheet } from './sheet.ts';
 import { openSource, startOf, type Source } from './source.ts';
 
@@ -36,8 +39,14 @@ export function readDescription<const P extends Parameters>(
   attachments: Attachments = noAttachments,
 ): Reading<Values<P>> {
   const opened = openSource(text, file);
-  if (!opened.ok) return opened;
-  const { source } = opened;
+  return opened.ok ? readSource(opened.source, parameters, attachments) : opened;
+}
+
+export function readSource<const P extends Parameters>(
+  source: Source,
+  parameters: P,
+  attachments: Attachments = noAttachments,
+): Reading<Values<P>> {
   const sheet: Sheet = { source, atmosphere: atmosphereOf(source, parameters), attachments, problems: [] };
   const top = placeOf(sheet, [], startOf(source.root), source.root);
   const values = readGroup(sheet, { type: 'group', parameters, doc: '' }, top);
@@ -61,6 +70,10 @@ function readValue(sheet: Sheet, parameter: Parameter, place: Place): unknown {
       return readPart(sheet, parameter, place);
     case 'part list':
       return readPartList(sheet, parameter, place);
+    case 'text list':
+      return readTextList(sheet, parameter, place);
+    case 'settings':
+      return place.given ? readSettings(sheet, parameter, place) : [];
     case 'optional':
       return place.given ? readScalar(sheet, parameter.parameter, place) : undefined;
   }
@@ -75,10 +88,11 @@ function readScalar(sheet: Sheet, parameter: LeafParameter, place: Place): unkno
   }
   const atmosphere = isAtmosphericPressure(place.path) ? undefined : sheet.atmosphere;
   const reading = readLeaf(parameter, String(place.node.value), atmosphere);
-  if (reading.ok)
-    return parameter.type === 'table'
-      ? readTable(sheet, parameter, place, String(reading.value))
-      : reading.value;
+  if (reading.ok) {
+    if (parameter.type === 'table') return readTable(sheet, parameter, place, String(reading.value));
+    if (parameter.type === 'readings') return readReadings(sheet, parameter, place, String(reading.value));
+    return reading.value;
+  }
   const reason = reading.reason === undefined ? '' : ` (${reading.reason})`;
   const hint = reading.hint === undefined ? {} : { hint: reading.hint };
   note(sheet, place, { expected, received: whatIsAt(place) + reason, ...hint });

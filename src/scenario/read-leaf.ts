@@ -42,6 +42,7 @@ export function readLeaf(parameter: LeafParameter, text: string, atmosphere: Atm
     case 'crank position':
       return parseCrankPosition(text, parameter.example);
     case 'table':
+    case 'readings':
       return readFileName(text);
     case 'clearance':
       return readClearance(parameter, text);

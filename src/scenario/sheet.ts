@@ -36,7 +36,7 @@ export function noteAt(
   path: readonly string[],
   words: Words,
 ): void {
-  problems.push({ file: source.file, ...source.at(offset), path, ...words });
+  problems.push({ ...source.at(offset), path, ...words });
 }
 
 /** The place of a value below another, with an alias replaced by what it stands for. */

@@ -14,14 +14,14 @@ import {
   type Document,
   type Node,
 } from 'yaml';
-import { inFileOrder, type Problem } from './problem.ts';
+import { inFileOrder, type Problem, type Whereabouts } from './problem.ts';
 import { formProblem, limits, limitProblem, type Finding } from './source-limits.ts';
 
 export interface Source {
   readonly file: string;
   readonly text: string;
   readonly root: Node;
-  at(offset: number): { readonly line: number; readonly column: number };
+  at(offset: number): Whereabouts;
   /** The node an alias stands for; any other node itself. */
   resolve(node: Node): Node | undefined;
 }
@@ -35,10 +35,10 @@ export function openSource(textWithMark: string, file: string): OpenedSource {
   const lines = countLines(text);
   const at = (offset: number) => {
     const { line, col } = lines.linePos(Math.min(Math.max(offset, 0), text.length));
-    return { line, column: col };
+    return { file, line, column: col };
   };
   const refused = (findings: readonly Finding[]): OpenedSource => {
-    const problems = findings.map(({ offset, ...words }) => ({ file, ...at(offset), path: [], ...words }));
+    const problems = findings.map(({ offset, ...words }) => ({ ...at(offset), path: [], ...words }));
     return { ok: false, problems: inFileOrder(problems) };
   };
 
@@ -58,7 +58,8 @@ export function openSource(textWithMark: string, file: string): OpenedSource {
   if (tree === null || isNothing(tree)) return refused([emptyFile]);
   const forbidden = forbiddenNodes(document);
   if (forbidden.length > 0) return refused(forbidden);
-  const resolve = (node: Node) => (isAlias(node) ? node.resolve(document) : node);
+  const targets = aliasTargets(document);
+  const resolve = (node: Node) => (isAlias(node) ? targets.get(node) : node);
   return { ok: true, source: { file, text, root: tree, at, resolve } };
 }
 
@@ -129,6 +130,18 @@ function forbiddenNodes(document: Document.Parsed): Finding[] {
     },
   });
   return found;
+}
+
+/** What each alias stands for in the file as it is written, whatever is said beside it. */
+function aliasTargets(document: Document.Parsed): ReadonlyMap<Node, Node> {
+  const targets = new Map<Node, Node>();
+  visit(document, {
+    Alias: (_key, node) => {
+      const target = node.resolve(document);
+      if (target !== undefined) targets.set(node, target);
+    },
+  });
+  return targets;
 }
 
 export const startOf = (node: Node): number => node.range?.[0] ?? 0;

@@ -15,16 +15,17 @@ const headlines: Readonly<Record<OutcomeKind, (result: RunResult) => string>> = 
   settled: (result) =>
     result.settled === undefined
       ? 'It runs.'
-      : [running(result.settled), shed(result.compressor)].join(' ').trim(),
+      : [running(result.settled, inReverse(result)), shed(result.compressor)].join(' ').trim(),
   stalled: ({ outcome }) =>
     `It stops: after ${turnsText(outcome.turns)} it comes to rest ${angleText(outcome.crankAngle)} after top dead ` +
     `centre${shortOf(outcome.missingTorque)}.`,
-  'no-start': ({ outcome }) =>
-    `It does not start: the crank comes to rest ${angleText(outcome.crankAngle)} after top dead centre` +
-    `${shortOf(outcome.missingTorque)}.`,
-  'runs-backwards': () => 'It runs, but backwards.',
+  'no-start': (result) =>
+    `It does not start${inReverse(result)}: the crank comes to rest ${angleText(result.outcome.crankAngle)} after top ` +
+    `dead centre${shortOf(result.outcome.missingTorque)}.`,
+  'runs-backwards': ({ engine }) =>
+    engine.reverse === undefined ? 'It runs, but backwards.' : 'It runs, but forward and not in reverse.',
   'not-settled': (result) =>
-    `It turns, but has not settled: after ${secondsText(result.outcome.time)} it is doing ` +
+    `It turns${inReverse(result)}, but has not settled: after ${secondsText(result.outcome.time)} it is doing ` +
     `${speedText(lastSpeed(result))} and still changing.`,
   'step-limit': unfinished,
   'non-finite': unfinished,
@@ -32,10 +33,12 @@ const headlines: Readonly<Record<OutcomeKind, (result: RunResult) => string>> = 
 
 export const headlineOf = (result: RunResult): string => headlines[result.outcome.kind](result);
 
-function running(cycle: SettledCycle): string {
+const inReverse = ({ engine }: RunResult): string => (engine.reverse === undefined ? '' : ' in reverse');
+
+function running(cycle: SettledCycle, direction: string): string {
   const power =
     cycle.brakePower > 0 ? `with ${powerText(cycle.brakePower)} into the load` : 'with no load to drive';
-  return `It runs and settles at ${speedText(cycle.speed)}, ${power}.`;
+  return `It runs${direction} and settles at ${speedText(cycle.speed)}, ${power}.`;
 }
 
 function shed(compressor: CompressorVerdict | undefined): string {

@@ -10,9 +10,18 @@ import { waterSentence } from './water.ts';
 const TRUSTED_RESIDUAL = 1e-4;
 
 export const statementsOf = (result: RunResult): readonly string[] => [
+  ...directionOf(result),
   ...(result.settled === undefined ? atRest(result) : whileRunning(result, result.settled)),
   ...doubts(result),
 ];
+
+function directionOf({ engine: { reverse } }: RunResult): string[] {
+  if (reverse === undefined) return [];
+  const gear = reverse.gearServes
+    ? 'the valve gear is set for it'
+    : 'the valve gear is left as it is for running forward';
+  return [`It is to run in reverse; ${gear}. All crank angles count that way round.`];
+}
 
 function whileRunning(result: RunResult, cycle: SettledCycle): string[] {
   return [
@@ -42,6 +51,11 @@ function shed({ compressor, engine: { gas } }: RunResult): string {
     return (
       `${delivers} where the engine takes ${airText(demandAnr, gas)}: from a full receiver the pressure reaches the ` +
       `regulator's after ${minutesText(minutesUntilSag)}.`
+    );
+  if (deliveryAnr < demandAnr)
+    return (
+      `${delivers} half-way between cut-in and cut-out, less than the engine takes: it never stops, and the receiver settles ` +
+      `lower, where it gives as much. Its maker allows it to run ${shareText(dutyRating)} of the time.`
     );
   return `${delivers} and would run ${shareText(duty)} of the time; its maker allows ${shareText(dutyRating)}.`;
 }

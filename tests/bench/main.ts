@@ -8,8 +8,18 @@ import { cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { buildSlopes, buildStartUp, type Built } from './c-programs.ts';
-import { measureEngine, measureStartMap, type Measurement, type Programs } from './measure-engine.ts';
-import { printReport } from './report.ts';
+import {
+  measureDerivative,
+  measureEngine,
+  measureStartMap,
+  type DerivativeCost,
+  type Measurement,
+  type Programs,
+} from './measure-engine.ts';
+import { printReport, type Measured } from './report.ts';
+
+/** Where the derivative of an engine that does not run is looked at [rad/s]. */
+const SPEED_WITHOUT_ANSWER = 30;
 
 /** One measurement in a process of its own; what it found comes back as JSON. */
 function inOwnProcess(...words: readonly string[]): unknown {
@@ -38,10 +48,13 @@ function bench(root: string, wanted: string): void {
     (name) => name.endsWith('.yaml') && name.includes(wanted),
   );
   console.log(`${cpus()[0]?.model ?? 'processor'} × ${cpus().length}, Node ${process.version}`);
-  const measurements = scenarios.map((name) => {
+  const built = JSON.stringify(programs);
+  const measurements = scenarios.map((name): Measured => {
     console.error(`measuring ${name}`);
     const file = join(root, 'scenarios', name);
-    return inOwnProcess('engine', file, folder, JSON.stringify(programs)) as Measurement;
+    const one = inOwnProcess('engine', file, folder, built) as Measurement;
+    const speed = String(one.ours.speed ?? SPEED_WITHOUT_ANSWER);
+    return { ...one, derivative: inOwnProcess('derivative', file, folder, built, speed) as DerivativeCost };
   });
   const mapOf = (name: string): number => {
     console.error(`mapping ${name}`);
@@ -52,8 +65,10 @@ function bench(root: string, wanted: string): void {
 }
 
 const [task = '', ...words] = process.argv.slice(2);
-const [first = '', second = '', third = '{}'] = words;
-if (task === 'engine')
-  console.log(JSON.stringify(measureEngine(first, second, JSON.parse(third) as Programs)));
+const [first = '', second = '', third = '{}', fourth = ''] = words;
+const programs = JSON.parse(third) as Programs;
+if (task === 'engine') console.log(JSON.stringify(measureEngine(first, second, programs)));
+else if (task === 'derivative')
+  console.log(JSON.stringify(measureDerivative(first, second, programs, Number(fourth))));
 else if (task === 'map') console.log(JSON.stringify(measureStartMap(first)));
 else bench(task, first);

@@ -1,11 +1,14 @@
 /** The measurements as tables of ratios, each beside what has to be reached. */
-import type { Measurement } from './measure-engine.ts';
+import type { DerivativeCost, Measurement } from './measure-engine.ts';
+
+/** All that is known of one engine. */
+export type Measured = Measurement & { readonly derivative: DerivativeCost };
 
 const RPM = 60 / (2 * Math.PI);
 
 interface Column {
   readonly head: string;
-  readonly of: (one: Measurement) => string;
+  readonly of: (one: Measured) => string;
 }
 
 const milliseconds = (time: number | undefined): string =>
@@ -16,7 +19,7 @@ const difference = (speed: number | undefined, from: number | undefined): string
   speed === undefined || from === undefined ? '–' : `${(100 * (speed / from - 1)).toFixed(3)} %`;
 const perTurn = (own: { derivativeCalls: number; turns: number }): number => own.derivativeCalls / own.turns;
 
-function printTable(title: string, rows: readonly Measurement[], columns: readonly Column[]): void {
+function printTable(title: string, rows: readonly Measured[], columns: readonly Column[]): void {
   const cells = [columns.map(({ head }) => head), ...rows.map((row) => columns.map(({ of }) => of(row)))];
   const widths = columns.map((_, k) => Math.max(...cells.map((row) => row[k]!.length)));
   console.log(`\n${title}`);
@@ -66,9 +69,9 @@ const derivativeColumns: readonly Column[] = [
   { head: 'collected bytes/call', of: ({ derivative }) => derivative.garbage.toFixed(1) },
 ];
 
-type Running = Measurement & Required<Pick<Measurement, 'odex'>>;
+type Running = Measured & Required<Pick<Measurement, 'odex'>>;
 
-const runs = (one: Measurement): one is Running => one.odex !== undefined;
+const runs = (one: Measured): one is Running => one.odex !== undefined;
 
 /** The least and the most stiff of the engines that run: by the calls that an explicit method makes in a turn. */
 function extremes(all: readonly Running[]): readonly [mild: Running, stiff: Running] {
@@ -84,7 +87,7 @@ function printTarget(what: string, found: number, target: string, reached: boole
   );
 }
 
-function printTargets(all: readonly Measurement[], mapOf: (name: string) => number): void {
+function printTargets(all: readonly Measured[], mapOf: (name: string) => number): void {
   const running = all.filter(runs);
   if (running.length === 0) return;
   const [mild, stiff] = extremes(running);
@@ -125,7 +128,7 @@ function printTargets(all: readonly Measurement[], mapOf: (name: string) => numb
   );
 }
 
-export function printReport(all: readonly Measurement[], mapOf: (name: string) => number): void {
+export function printReport(all: readonly Measured[], mapOf: (name: string) => number): void {
   printTable('Settled speed (medians, processor time)', all, settledColumns);
   printTable('Derivative calls per turn', all.filter(runs), turnColumns);
   printTable('One derivative call (medians, processor time)', all, derivativeColumns);

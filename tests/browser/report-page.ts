@@ -8,6 +8,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { AxeResults } from 'axe-core';
 import { expect } from 'vitest';
 import { chromium, type Browser, type Page } from 'playwright-core';
+import { benchHtml, type TitledFinding } from '../../src/report/bench/bench-html.ts';
 import { reportHtml } from '../../src/report/report-html.ts';
 import type { InlineAsset } from '../../src/report/html/page.ts';
 import type { RunResult } from '../../src/run/result.ts';
@@ -45,6 +46,8 @@ export interface OpenReport {
 
 export const openReport = (browser: Browser, result: RunResult, look: Look): Promise<OpenReport> =>
   openPage(browser, reportText(result), look);
+
+export const benchText = (found: TitledFinding): string => benchHtml(found, assets);
 
 export async function openPage(browser: Browser, text: string, look: Look): Promise<OpenReport> {
   const folder = mkdtempSync(join(tmpdir(), 'tickover-report-'));

@@ -9,6 +9,8 @@ import type {
   Parameter,
   Parameters,
   QuantityParameter,
+  ReadingColumn,
+  ReadingsParameter,
   TableParameter,
 } from '../../src/kinds/parameter.ts';
 import { parseClearance } from '../../src/quantity/clearance.ts';
@@ -86,6 +88,25 @@ function clearanceParameterComplaints({ words, example, max }: ClearanceParamete
   ];
 }
 
+/** Its columns are called as the examples begin, and its example is a file. */
+function readingsComplaints({
+  columns,
+  optionalColumns,
+  leastRows,
+  mostRows,
+  example,
+}: ReadingsParameter): string[] {
+  const all = Object.entries<ReadingColumn>({ ...columns, ...optionalColumns });
+  return [
+    ...all.flatMap(([name, column]) => [
+      ...unless(column.min < column.max, `has a range of "${name}" without inside`),
+      ...unless(column.example.startsWith(`${name}_`), `has an example of "${name}" with another name`),
+    ]),
+    ...unless(leastRows >= 1 && leastRows < mostRows, 'takes no rows'),
+    ...unless(example.endsWith('.csv'), 'has an example that is no file name'),
+  ];
+}
+
 function leafComplaints(parameter: LeafParameter): string[] {
   switch (parameter.type) {
     case 'quantity':
@@ -106,6 +127,8 @@ function leafComplaints(parameter: LeafParameter): string[] {
       return unless(parseCrankPosition(parameter.example).ok, 'has an example that is no crank position');
     case 'table':
       return tableColumnComplaints(parameter);
+    case 'readings':
+      return readingsComplaints(parameter);
     case 'clearance':
       return clearanceParameterComplaints(parameter);
   }
@@ -125,6 +148,10 @@ function parameterComplaints(parameter: Parameter): string[] {
     }
     case 'part list':
       return [...doc, ...unless(parameter.maxLength > 0, 'takes no part')];
+    case 'text list':
+      return [...doc, ...unless(parameter.max > parameter.min && parameter.min >= 0, 'takes no text')];
+    case 'settings':
+      return [...doc, ...unless(parameter.most > 0, 'takes no value')];
     case 'quantity':
     case 'number':
     case 'count':
@@ -133,6 +160,7 @@ function parameterComplaints(parameter: Parameter): string[] {
     case 'formula':
     case 'crank position':
     case 'table':
+    case 'readings':
     case 'clearance':
       return [...doc, ...leafComplaints(parameter)];
   }

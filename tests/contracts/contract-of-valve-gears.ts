@@ -1,11 +1,13 @@
 /** What every valve gear owes the model: areas and gaps as functions of the crank angle that change only at its edges. */
 import type { Passage, Port } from '../../src/parts/passage.ts';
-import type { ValveGear } from '../../src/parts/valve-gears/valve-gear.ts';
+import type { GearPressures, ValveGear } from '../../src/parts/valve-gears/valve-gear.ts';
+import { mirrored } from '../../src/parts/valve-gears/mirrored.ts';
 import { about, evenly, isSmooth, repeated, unless } from './complaints.ts';
 import { passageComplaints } from './contract-of-passages.ts';
 
 const TURN = 2 * Math.PI;
 const NEAR = 1e-6;
+const HAIR = 1e-9;
 
 /** Crank speed [rad/s]: at rest, because what works by the clock moves its edges with the speed. */
 const SPEED = 0;
@@ -50,7 +52,9 @@ function lawComplaints(law: (angle: number) => number, edges: readonly number[],
   const smooth = stretches(edges)
     .filter(([a, b]) => b - a > 1e-3)
     .every(([a, b]) => {
-      const through = (u: number): number => law(a + ((b - a) * (1 - Math.cos(Math.PI * u))) / 2);
+      // At an edge itself the law may already be that of the next stretch.
+      const through = (u: number): number =>
+        law(a + HAIR + ((b - a - 2 * HAIR) * (1 - Math.cos(Math.PI * u))) / 2);
       // What looks like a kink may be a steep stretch seen too coarsely.
       return [144, 1536].some((points) => isSmooth(through, 0, 1, points, TABULATION * most));
     });
@@ -103,17 +107,40 @@ function gapComplaints(passage: Passage, gear: ValveGear): string[] {
   ];
 }
 
+const ROOM = 101_325;
+
+/** Pressures that press a gear together and such that part it. */
+const loadings: readonly GearPressures[] = [
+  { chest: ROOM, cylinder: ROOM, otherEnd: ROOM },
+  { chest: 5e5, cylinder: ROOM, otherEnd: ROOM },
+  { chest: 5e5, cylinder: 5e5, otherEnd: ROOM },
+  { chest: ROOM, cylinder: 30e5, otherEnd: 2e5 },
+  { chest: 30e5, cylinder: 5e3, otherEnd: 30e5 },
+];
+
 function dragComplaints(gear: ValveGear): string[] {
   const torques = evenly(0, TURN, 36).flatMap((angle) =>
-    [0, 1e-6, 0.1, 3, 30, 300, 2000].map((speed) => gear.dragTorque(angle, speed)),
+    loadings.flatMap((pressures) =>
+      [0, 1e-6, 0.1, 3, 30, 300, 2000].map((speed) => gear.dragTorque(angle, speed, pressures)),
+    ),
   );
-  return unless(
-    torques.every((torque) => Number.isFinite(torque) && torque >= 0),
-    'drag torque not finite or below zero',
-  );
+  const pulls = loadings.map((pressures) => (angle: number) => gear.dragTorque(angle, SPEED, pressures));
+  return [
+    ...unless(
+      torques.every((torque) => Number.isFinite(torque) && torque >= 0),
+      'drag torque not finite or below zero',
+    ),
+    ...new Set(pulls.flatMap((pull) => lawComplaints(pull, gear.edges, 'drag torque'))),
+  ];
 }
 
-export function valveGearComplaints(gear: ValveGear): string[] {
+/** The gear, and what it is in an engine that runs the other way. */
+export const valveGearComplaints = (gear: ValveGear): string[] => [
+  ...oneWayComplaints(gear),
+  ...about('in reverse', oneWayComplaints(gear.reverse?.gear() ?? mirrored(gear))),
+];
+
+function oneWayComplaints(gear: ValveGear): string[] {
   const roles = gear.ports.map(({ role }) => role).sort();
   const names = [...gear.ports, ...gear.sealingGaps].map(({ name }) => name);
   const sizes = gear.derivedSizes;

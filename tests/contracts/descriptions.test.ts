@@ -2,6 +2,11 @@
 import { describe, expect, it } from 'vitest';
 import { choice, count, group, pureNumber, quantity, text } from '../../src/kinds/describe.ts';
 import type { Family } from '../../src/kinds/kind.ts';
+import { attemptsParameters } from '../../src/measure/attempts-description.ts';
+import { attemptKinds } from '../../src/measure/attempts/registry.ts';
+import { gapShapes } from '../../src/measure/gap-shapes/registry.ts';
+import { sheetParameters } from '../../src/measure/sheet-description.ts';
+import { benchTests } from '../../src/measure/tests/registry.ts';
 import { engineParameters } from '../../src/parts/engine-description.ts';
 import { flywheels } from '../../src/parts/flywheels/registry.ts';
 import { leaks } from '../../src/parts/leaks/registry.ts';
@@ -24,6 +29,16 @@ describe.each(families)('the family $name', (family) => {
     const built = samplesOf(kind, 20, 3, own).map((choice) => choice.build(own));
     expect(built.every((part) => typeof part === 'object')).toBe(true);
   });
+});
+
+const benchFamilies: readonly Family<never, unknown>[] = [benchTests, gapShapes, attemptKinds];
+
+it.each(benchFamilies)('the family $name of the bench describes its kinds and their parameters', (family) => {
+  expect(familyComplaints(family as Family<unknown, unknown>)).toEqual([]);
+});
+
+it.each([sheetParameters, attemptsParameters])('a sheet and a notebook are described', (parameters) => {
+  expect(tableComplaints(parameters)).toEqual([]);
 });
 
 it('the whole engine is described', () => {

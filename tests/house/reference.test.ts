@@ -2,7 +2,16 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { libraryEntries, libraryPage } from '../../.config/scripts/library-page.mjs';
-import { engineParameters, measuringPage, referencePage, scenarioJsonSchema } from '../../src/index.ts';
+import {
+  attemptsParameters,
+  attemptsReferencePage,
+  benchReferencePage,
+  engineParameters,
+  measuringPage,
+  referencePage,
+  scenarioJsonSchema,
+  sheetParameters,
+} from '../../src/index.ts';
 
 const written = (name: string): string =>
   readFileSync(new URL(`../../docs/reference/${name}`, import.meta.url), 'utf8');
@@ -15,6 +24,15 @@ describe('docs/reference', () => {
 
   it('holds the page of scenario keys', () => {
     expect(written('scenario.md')).toBe(referencePage(engineParameters));
+  });
+
+  it.each([
+    ['bench', 'tickover bench sheet', sheetParameters, benchReferencePage()],
+    ['attempts', 'tickover notebook of attempts', attemptsParameters, attemptsReferencePage()],
+  ])('holds page and schema of %s', (name, title, parameters, page) => {
+    expect(written(`${name}.md`)).toBe(page);
+    const schema = scenarioJsonSchema(parameters, title);
+    expect(written(`${name}.schema.json`)).toBe(`${JSON.stringify(schema, null, 2)}\n`);
   });
 
   it('holds the page that says how to measure each key', () => {

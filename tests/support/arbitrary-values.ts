@@ -181,6 +181,8 @@ function leaf(parameter: LeafParameter, manner: Manner): Arbitrary<unknown> {
       return table(parameter);
     case 'clearance':
       return clearance(parameter, manner);
+    case 'readings':
+      throw new Error('no part of an engine takes readings');
   }
 }
 
@@ -203,6 +205,8 @@ function arbitraryValue(parameter: Parameter, manner: Manner): Arbitrary<unknown
       return arbitraryPart(parameter.family as Family<unknown, unknown>, manner);
     case 'part list':
       return fc.array(arbitraryPart(parameter.family as Family<unknown, unknown>, manner), { maxLength: 3 });
+    case 'text list':
+      return fc.array(fc.string({ minLength: 1 }), { minLength: parameter.min, maxLength: parameter.max });
     case 'quantity':
     case 'number':
     case 'count':
@@ -211,8 +215,11 @@ function arbitraryValue(parameter: Parameter, manner: Manner): Arbitrary<unknown
     case 'formula':
     case 'crank position':
     case 'table':
+    case 'readings':
     case 'clearance':
       return leaf(parameter, manner);
+    case 'settings':
+      throw new Error('no part of an engine takes values by their paths');
   }
 }
 

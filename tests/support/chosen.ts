@@ -19,7 +19,9 @@ function absent(key: string, parameter: Parameter): unknown {
       return parameter.optional ? undefined : filled(parameter.parameters, {});
     case 'formula':
     case 'table':
+    case 'readings':
     case 'clearance':
+    case 'settings':
       break;
     case 'quantity':
     case 'number':

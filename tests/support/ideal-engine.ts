@@ -81,7 +81,7 @@ export function idealGear(gear: IdealGear): Chosen<PartContext, ValveGear> {
     derivedSizes: [],
     dragTorque: (angle) => gear.torque?.(angle) ?? 0,
   });
-  return { kind: 'ideal', values: {}, complaints: () => [], build };
+  return { kind: 'ideal', values: {}, contextWith: (context) => context, complaints: () => [], build };
 }
 
 export const NO_FRICTION: EngineSpec['friction'] = {
@@ -124,6 +124,7 @@ export function idealEngine(changes: Changes): EngineSpec {
     valve_gear: idealGear({ area: () => 0 }),
     leaks: [],
     compressor: undefined,
+    running_direction: 'forward',
     run: { longest_time: 3600 },
     ...others,
     cylinder: {

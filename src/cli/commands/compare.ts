@@ -36,7 +36,7 @@ async function compareFiles(
 ): Promise<ExitCode> {
   if (files.length < 2 || files.length > MOST_RUNS)
     throw new InputError(`Name two to ${MOST_RUNS} scenario files to compare; there are ${files.length}.`);
-  const scenarios = await Promise.all(files.map(scenarioFromFile));
+  const scenarios = await Promise.all(files.map((file) => scenarioFromFile(file)));
   const names = shortNames(files);
   const comparison: Comparison = {
     runs: scenarios.map(({ spec }, i) => ({ name: names[i] ?? '', result: runEngine(spec) })),

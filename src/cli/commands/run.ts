@@ -1,25 +1,25 @@
 /** `tickover run FILE`: one engine from its scenario to verdict and report. */
-import { runAndDrive, summaryJson, type OutcomeKind, type UnitSystem } from '../../index.ts';
+import { runAndDrive, summaryJson, type UnitSystem } from '../../index.ts';
 import { EXIT, type ExitCode } from '../exit-codes.ts';
+import { faults } from '../faults.ts';
 import { defaultFolder, writeReport } from '../report-files.ts';
 import { engineFromFile } from '../scenario-file.ts';
 import { unitsOption } from '../options.ts';
 import { terminalVerdict } from '../terminal-verdict.ts';
 import type { Command } from './command.ts';
+import { setOption } from './study-options.ts';
 
 interface RunOptions {
   readonly file: string;
   readonly out: string | undefined;
   readonly json: boolean;
   readonly quiet: boolean;
+  readonly set: readonly string[];
   readonly units: UnitSystem;
 }
 
-/** Outcomes that say something about this program rather than about the engine. */
-const faults: readonly OutcomeKind[] = ['step-limit', 'non-finite'];
-
 async function runFile(options: RunOptions, print: (text: string) => void): Promise<ExitCode> {
-  const spec = await engineFromFile(options.file);
+  const spec = await engineFromFile(options.file, options.set);
   const result = runAndDrive(spec);
   const paths = await writeReport(result, options.out ?? defaultFolder(options.file), options.units);
   if (options.json) print(JSON.stringify(summaryJson(result), null, 2));
@@ -52,9 +52,11 @@ export const run: Command = (args, { print, guarded }) =>
           default: false,
           describe: 'Print nothing; only write the report',
         })
+        .option('set', setOption)
         .options(unitsOption)
         .example('$0 run scenarios/cider-press.yaml', 'the demo')
         .example('$0 run my-engine.yaml --out attempt-3 --json', 'for a script')
         .example('$0 run my-engine.yaml --units imperial', 'psi, in, cfm, lbf·ft'),
-    ({ file, out, json, quiet, units }) => guarded(() => runFile({ file, out, json, quiet, units }, print)),
+    ({ file, out, json, quiet, set, units }) =>
+      guarded(() => runFile({ file, out, json, quiet, set, units }, print)),
   );

@@ -18,7 +18,8 @@ import { shaftLetters } from './fundamental-deviations.ts';
 import { deviationsOf } from './limits-of-size.ts';
 import { grades, stepOf, steps } from './tolerance-grades.ts';
 
-const words = {
+/** What a fit or two finishes may be made up of. */
+export const clearanceWords = {
   holes: ['H'],
   shafts: shaftLetters,
   grades,
@@ -26,11 +27,20 @@ const words = {
   rodFinishes: [...rodFinishes.keys()],
 };
 
-/** A parameter for the play between a bore and a rod of one nominal diameter. */
-export const clearance = (example: string, doc: string, measure: string): ClearanceParameter => ({
+/**
+ * A parameter for the play between a bore and a rod of one nominal diameter, which stands beside it under the key
+ * `diameter` or, with a point in it, at that path of the scenario.
+ */
+export const clearance = (
+  example: string,
+  doc: string,
+  measure: string,
+  diameter: string,
+): ClearanceParameter => ({
   type: 'clearance',
   max: 1e-3,
-  words,
+  words: clearanceWords,
+  diameter,
   example,
   doc,
   measure,

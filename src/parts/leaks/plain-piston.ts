@@ -15,6 +15,7 @@ export const plainPistonLeak = kindOf({
       'Play of the piston in its bore: radial, half the difference of the diameters, or as a fit or two finishes.',
       'Half of: bore less piston, by micrometer and bore gauge. Or the fit, or how the two were finished; ' +
         'or time the gauge.',
+      'cylinder.bore',
     ),
     length: quantity(
       'length',

@@ -15,6 +15,7 @@ export const rodGlandLeak = kindOf({
       '10 um',
       'Play of the rod in the gland, packing taken into account: radial, half the difference of the diameters, or as a fit or two finishes.',
       measuring.clearance,
+      'cylinder.piston_rod_diameter',
     ),
     length: quantity(
       'length',

@@ -42,6 +42,7 @@ const spoolParameters = (opens: string, closes: string) => ({
     '8 um',
     'Play of the spool in its bore: radial, half the difference of the diameters, or as a fit or two finishes.',
     measuring.clearance,
+    'spool_diameter',
   ),
   eccentricity: pureNumber(
     { min: 0, max: 1, default: 1 },

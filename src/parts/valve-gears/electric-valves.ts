@@ -5,8 +5,9 @@
  *
  * The events of the gear are the commands. Edges are those of a crank at rest; with speed the kinks move away from them
  * and the integrator's step control has to find them. A seat does not leak. What the coils draw is left out.
+ * In reverse the commands are passed backwards or given anew; the delays stay behind the commands either way.
  */
-import { crankPosition, group, pureNumber, quantity } from '../../kinds/describe.ts';
+import { choice, crankPosition, group, pureNumber, quantity } from '../../kinds/describe.ts';
 import { kindOf, type Complaint } from '../../kinds/kind.ts';
 import type { Values } from '../../kinds/parameter.ts';
 import { conductanceOfArea, type Conductance } from '../../gas/conductance.ts';
@@ -69,6 +70,11 @@ const valveParameters = (opens: string, closes: string) => ({
 });
 
 const parameters = {
+  in_reverse: choice(
+    ['switches passed backwards', 'same angles'],
+    'What an engine that runs the other way makes of the commands: switches on the crank are passed backwards, a controller that senses the direction gives each at the same angle after dead centre.',
+    'switches passed backwards',
+  ),
   admission: group('The valve that lets air into the cylinder.', valveParameters('0 deg', '40 % of stroke')),
   exhaust: group('The valve that lets air out.', valveParameters('170 deg', '90 % of return stroke')),
 };
@@ -110,10 +116,7 @@ const ways = {
   exhaust: { name: 'exhaust valve', from: 'cylinder', to: 'atmosphere' },
 } as const;
 
-function portOf(gear: ElectricValves, role: PortName, context: PartContext): Port {
-  const own = gear[role];
-  const { gas } = context;
-  const valve = switchedValve(own, context);
+function portOf(own: ElectricValve, role: PortName, valve: SwitchedValve, { gas }: PartContext): Port {
   const element: Conductance = {
     sonicConductance: own.sonic_conductance,
     criticalPressureRatio: own.critical_pressure_ratio,
@@ -147,11 +150,36 @@ function sizesOf(own: ElectricValve, name: PortName, valve: SwitchedValve): Deri
   ];
 }
 
+/** The same switches passed the other way round: where one was released it is now pressed. The delays stay behind. */
+const passedBackwards = (valve: SwitchedValve): SwitchedValve => ({
+  ...valve,
+  opens: -valve.closes,
+  closes: -valve.opens,
+});
+
 function build(gear: ElectricValves, context: PartContext): ValveGear {
   const admission = switchedValve(gear.admission, context);
   const exhaust = switchedValve(gear.exhaust, context);
+  const forward = switchedGear(gear, context, { admission, exhaust });
+  const backwards = (): ValveGear =>
+    switchedGear(gear, context, {
+      admission: passedBackwards(admission),
+      exhaust: passedBackwards(exhaust),
+    });
+  const serves = gear.in_reverse === 'same angles';
+  return { ...forward, reverse: { gear: serves ? () => forward : backwards, serves } };
+}
+
+function switchedGear(
+  gear: ElectricValves,
+  context: PartContext,
+  { admission, exhaust }: Readonly<Record<PortName, SwitchedValve>>,
+): ValveGear {
   return {
-    ports: names.map((name) => portOf(gear, name, context)),
+    ports: [
+      portOf(gear.admission, 'admission', admission, context),
+      portOf(gear.exhaust, 'exhaust', exhaust, context),
+    ],
     sealingGaps: [],
     edges: orderedEdges([...restingEdges(admission), ...restingEdges(exhaust)]),
     events: {

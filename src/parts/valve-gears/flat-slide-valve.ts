@@ -7,14 +7,18 @@
  *   past the exhaust lap:  cylinder → exhaust, S = port length/land
  *   under the rim:         chest → exhaust, S = (2 × cavity length + port length)/rim  (two sides and the far end)
  * Assumes that the port face reaches as far as the valve does; corners are not counted.
+ *
+ * Rubbing: the given force, and μ times what the chest presses the valve on its face with (pressing-force.ts).
  */
-import { quantity } from '../../kinds/describe.ts';
+import { pureNumber, quantity } from '../../kinds/describe.ts';
 import { kindOf, type Complaint } from '../../kinds/kind.ts';
 import type { Values } from '../../kinds/parameter.ts';
 import { filmResistance } from '../../gas/gap.ts';
+import { measuring } from '../measuring.ts';
 import type { PartContext } from '../part-context.ts';
 import { gap, type Passage } from '../passage.ts';
 import { mm } from './in-words.ts';
+import { pressingForce } from './pressing-force.ts';
 import { slideValveComplaints } from './slide-valve-complaints.ts';
 import { slideValveGear } from './slide-valve-gear.ts';
 import { slideValveOf, slideValveParameters } from './slide-valve-parameters.ts';
@@ -52,6 +56,12 @@ const flatSlideValveParameters = {
     'Lay the valve on a surface plate with a smear of marking blue; a face that marks all over is ' +
       'within some 5 µm (common practice, no source). A wheel of feelers finds 40 µm and more. Or time ' +
       'the gauge.',
+  ),
+  friction_coefficient: pureNumber(
+    { min: 0, max: 1, default: 0 },
+    '0.12',
+    'Of the valve on its face, pressed there by the air; oiled metal 0.1–0.2. Zero leaves the rubbing force alone.',
+    measuring.faceFriction,
   ),
 };
 
@@ -107,12 +117,23 @@ function sealingGaps(own: FlatSlideValve, { gas }: PartContext): Passage[] {
 }
 
 function build(own: FlatSlideValve, context: PartContext): ValveGear {
+  const pressed = pressingForce(
+    {
+      valve: slideValveOf(own),
+      portLength: own.port_length,
+      cavityLength: own.cavity_length,
+      rimWidth: own.rim_width,
+    },
+    context,
+  );
   return slideValveGear(
     {
       valve: slideValveOf(own),
       portLength: own.port_length,
       dischargeCoefficient: own.discharge_coefficient,
-      rubbingForce: own.rubbing_force,
+      rubbingForce: (displacement, pressures) =>
+        own.rubbing_force + own.friction_coefficient * pressed(displacement, pressures),
+      slips: own.eccentric === 'slip',
       gapHeight: own.face_gap,
       sealingGaps: sealingGaps(own, context),
     },

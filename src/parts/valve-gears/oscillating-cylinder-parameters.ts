@@ -1,5 +1,5 @@
 /** What the faces of an oscillating cylinder are described by. */
-import { group, pureNumber, quantity } from '../../kinds/describe.ts';
+import { choice, group, pureNumber, quantity } from '../../kinds/describe.ts';
 import type { Values } from '../../kinds/parameter.ts';
 import type { OscillatingTrain } from '../oscillating-travel.ts';
 import type { PartContext } from '../part-context.ts';
@@ -71,8 +71,8 @@ export const oscillatingCylinderParameters = {
     'force',
     { min: 0, max: 10_000, default: 0 },
     '60 N',
-    'Force of the spring that presses the faces together.',
-    'Spring balance on the trunnion: the pull at which the faces just part.',
+    'Force of the spring that presses the faces together; the air between them takes some of it away.',
+    'Spring balance on the trunnion, air off: the pull at which the faces just part.',
   ),
   friction_coefficient: pureNumber(
     { min: 0, max: 1, default: 0.15 },
@@ -80,6 +80,11 @@ export const oscillatingCylinderParameters = {
     'Of one face on the other; oiled metal 0.1–0.2.',
     'Spring balance that keeps the face turning at a known radius, over the face force and its mean ' +
       'radius; rarely worth it.',
+  ),
+  reversing_tap: choice(
+    ['none', 'fitted'],
+    'A tap that exchanges the pipes of supply and exhaust, so that the engine runs the other way.',
+    'none',
   ),
   admission: group(
     'The hole that brings air; it lies to the side to which the port swings on the outward stroke.',

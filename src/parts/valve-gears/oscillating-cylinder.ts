@@ -4,7 +4,9 @@
  *
  * Leaks: one film of height h between the faces joins chest, cylinder and room; they share it, face-film.ts. The land
  * between port and hole is never counted shorter than the gap is high.
- * Drag: μ F acting at the mean radius of the face, ⅔ (R_o³ − R_i³)/(R_o² − R_i²), through the swing dφ/dθ.
+ * Drag: μ N acting at the mean radius of the face, ⅔ (R_o³ − R_i³)/(R_o² − R_i²), through the swing dφ/dθ. N is the
+ * spring less what the air in the supply hole and in the port parts the faces with (face-push.ts), never below nothing.
+ * In reverse the tap, where one is fitted, makes the exhaust hole the supply and the supply hole the exhaust.
  * Kinematics: oscillating-travel.ts, with the cylinder's rod length as the distance from crank centre to trunnion. The
  * mass of the swinging cylinder is left out.
  */
@@ -15,6 +17,7 @@ import { angleOfGreatestSwing, greatestSwing, swingRate } from '../oscillating-t
 import type { PartContext } from '../part-context.ts';
 import { gap, port, type Passage } from '../passage.ts';
 import { turnTable, turnTableValue, wholeTurnTable, type TurnTable } from '../turn-table.ts';
+import { pushArea } from './face-push.ts';
 import { filmShapeFactors, type FilmShapeFactors } from './face-film.ts';
 import { oscillatingCylinderComplaints } from './oscillating-cylinder-complaints.ts';
 import {
@@ -32,7 +35,7 @@ import {
   touchDistance,
   type SwingHole,
 } from './swing-hole.ts';
-import { orderedEdges, type DerivedSize, type ValveGear } from './valve-gear.ts';
+import { orderedEdges, type DerivedSize, type GearPressures, type ValveGear } from './valve-gear.ts';
 
 /** The two holes; crank angles of the exhaust hole count backwards. */
 interface Holes {
@@ -119,10 +122,11 @@ function sealingGaps(
   ];
 }
 
-function sizes({ admission, exhaust }: Holes): DerivedSize[] {
+function sizes(own: OscillatingCylinder, { admission, exhaust }: Holes): DerivedSize[] {
   const aside = ({ holeCircle, position }: SwingHole): number => holeCircle * Math.sin(position);
   const lap = (hole: SwingHole): number => centreDistance(hole, 0) - touchDistance(hole);
   const { train } = admission;
+  const parting = partingAreas(own);
   return [
     { label: 'crank centre to trunnion, as rod_length', value: train.trunnionDistance, dimension: 'length' },
     { label: 'greatest swing either way', value: greatestSwing(train), dimension: 'angle' },
@@ -130,15 +134,43 @@ function sizes({ admission, exhaust }: Holes): DerivedSize[] {
     { label: 'exhaust hole, aside from the middle line', value: aside(exhaust), dimension: 'length' },
     { label: 'lap of the admission hole at dead centre', value: lap(admission), dimension: 'length' },
     { label: 'lap of the exhaust hole at dead centre', value: lap(exhaust), dimension: 'length' },
+    {
+      label: 'spring force against which chest and cylinder together part the faces',
+      value: parting.supply + parting.port,
+      dimension: 'force per pressure',
+    },
   ];
 }
 
-/** Friction torque between the faces [N m]. */
-function faceTorque(own: OscillatingCylinder): number {
+/** Areas on which the supply hole and the port part the faces [m²]. */
+function partingAreas(own: OscillatingCylinder): { readonly supply: number; readonly port: number } {
+  const { hole_circle_radius: circle, face_diameter, pivot_diameter } = own;
+  const reach = Math.min(face_diameter / 2 - circle, circle - pivot_diameter / 2);
+  return {
+    supply: pushArea(own.admission.hole_diameter / 2, reach),
+    port: pushArea(own.port_diameter / 2, reach),
+  };
+}
+
+/** Friction torque between the faces about the trunnion [N m]. */
+function faceTorque(
+  own: OscillatingCylinder,
+  { atmosphericPressure: room }: PartContext,
+): (pressures: GearPressures) => number {
   const [rim, pivot] = [own.face_diameter / 2, own.pivot_diameter / 2];
   const meanRadius = (2 * (rim ** 3 - pivot ** 3)) / (3 * (rim ** 2 - pivot ** 2));
-  return own.friction_coefficient * own.face_force * meanRadius;
+  const { supply, port: mouth } = partingAreas(own);
+  return ({ chest, cylinder }) => {
+    const left = own.face_force - (chest - room) * supply - (cylinder - room) * mouth;
+    return own.friction_coefficient * Math.max(0, left) * meanRadius;
+  };
 }
+
+const withPipesExchanged = (own: OscillatingCylinder): OscillatingCylinder => ({
+  ...own,
+  admission: own.exhaust,
+  exhaust: own.admission,
+});
 
 function build(own: OscillatingCylinder, context: PartContext): ValveGear {
   const holes: Holes = {
@@ -146,7 +178,7 @@ function build(own: OscillatingCylinder, context: PartContext): ValveGear {
     exhaust: swingHole(own, 'exhaust', context),
   };
   const train = oscillatingTrain(context);
-  const torque = faceTorque(own);
+  const torque = faceTorque(own, context);
   const { gas } = context;
   const turnsBack = angleOfGreatestSwing(train);
   const edges = orderedEdges([
@@ -172,8 +204,11 @@ function build(own: OscillatingCylinder, context: PartContext): ValveGear {
       release: wrappedAngle(-backwardShuts),
       compression: wrappedAngle(-backwardOpens),
     },
-    derivedSizes: sizes(holes),
-    dragTorque: (angle) => torque * Math.abs(swingRate(train, angle)),
+    derivedSizes: sizes(own, holes),
+    dragTorque: (angle, _speed, pressures) => torque(pressures) * Math.abs(swingRate(train, angle)),
+    ...(own.reversing_tap === 'fitted'
+      ? { reverse: { gear: () => build(withPipesExchanged(own), context), serves: true } }
+      : {}),
   };
 }
 
@@ -181,6 +216,10 @@ export const oscillatingCylinder = kindOf({
   kind: 'oscillating cylinder',
   doc: 'The cylinder rocks on a trunnion and swings its port over two holes. Here rod_length is the distance from crank centre to trunnion.',
   parameters: oscillatingCylinderParameters,
+  contextWith: <C extends PartContext>(_own: unknown, context: C) => ({
+    ...context,
+    crank: { ...context.crank, oscillating: oscillatingTrain(context) },
+  }),
   complaints: oscillatingCylinderComplaints,
   build,
 });

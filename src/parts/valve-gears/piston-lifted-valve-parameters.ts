@@ -1,5 +1,5 @@
 /** What a valve lifted by the piston, and the exhaust holes in the barrel, are described by. */
-import { choice, count, group, pureNumber, quantity } from '../../kinds/describe.ts';
+import { choice, count, group, optional, pureNumber, quantity } from '../../kinds/describe.ts';
 import type { Values } from '../../kinds/parameter.ts';
 import { seatShapes, type LiftedSeat } from './seat-opening.ts';
 import { measuring } from '../measuring.ts';
@@ -40,13 +40,21 @@ export const pistonLiftedValveParameters = {
     'Of the opening at the seat and of the exhaust holes; sharp edges 0.6–0.8.',
     measuring.dischargeCoefficient,
   ),
-  lifting_force: quantity(
+  spring_force: quantity(
     'force',
-    { min: 0, max: 10_000, default: 0 },
-    '8 N',
-    'Push on the pin that lifts the valve with the air on: pressure times bore, and the spring.',
-    'Pressure above the room times the area of the seat bore: 3 bar on a 6 mm bore is 8.5 N; add what a ' +
-      'spring balance says of the spring.',
+    { min: 0, max: 1000, default: 0 },
+    '0.5 N',
+    'Push of the spring that holds the valve on its seat with the air off; none for a loose ball.',
+    'Spring balance on the valve, air off: the pull at which it just leaves its seat.',
+  ),
+  rise: optional(
+    quantity(
+      'length',
+      { min: 5e-5, max: 0.1 },
+      '2.5 mm',
+      'How far the valve can rise off its seat when the cylinder blows it open; as far as the pin lifts it if not given.',
+      'Depth gauge on the valve, once seated and once lifted to whatever stops it.',
+    ),
   ),
   seat_gap: quantity(
     'length',

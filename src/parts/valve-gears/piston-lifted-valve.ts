@@ -8,18 +8,24 @@
  * So each opening lies the same angle before as after its dead centre. The engine cannot start by itself, must be
  * pushed, and then runs either way.
  *
+ * The valve is a check valve too: when the cylinder stands above the chest it is blown off its seat, pin or no pin
+ * (check-lift.ts), and the air goes back into the chest.
+ *
  * Leak: a gap round the shut seat, as a straight slit as long as the seat's rim; none by default.
- * Drag: the lifting force through |x′| while the valve is lifted, on the way up only; what the valve gives back on the way
- * down is left out. Assumes that the valve follows the pin, and the pressure in the cylinder never lifts it.
+ * Drag: the pin bears the spring and what the chest presses on the seat's bore above the cylinder, through |x′| while the
+ * valve is lifted, on the way up only; what the valve gives back on the way down is left out. Assumes that the valve follows
+ * the pin.
  */
 import { kindOf } from '../../kinds/kind.ts';
 import { slitResistance } from '../../gas/gap.ts';
+import { nozzleFlow } from '../../gas/nozzle.ts';
 import { angleAtStrokeFraction, pistonTravel, pistonTravelRate, type CrankTrain } from '../crank-train.ts';
 import { FULL_TURN, wrappedAngle } from '../crank-positions.ts';
 import { segmentArea } from '../geometry/circles.ts';
 import type { PartContext } from '../part-context.ts';
+import { gap, port, type AreaLaw, type Passage, type Port } from '../passage.ts';
 import { remembered } from '../remembered.ts';
-import { gap, port, type AreaLaw, type Passage } from '../passage.ts';
+import { checkLift } from './check-lift.ts';
 import { pistonLiftedValveComplaints } from './piston-lifted-valve-complaints.ts';
 import {
   liftedSeat,
@@ -36,9 +42,27 @@ type TravelLaw = (angle: number) => number;
 const angleAtTravel = (crank: CrankTrain, travel: number): number =>
   angleAtStrokeFraction(crank, travel / (2 * crank.crankRadius));
 
-function admissionArea(own: PistonLiftedValve, travel: TravelLaw): AreaLaw {
+/** The seat: opened by the pin as the crank goes, and further by a cylinder that stands above the chest. */
+function admissionPort(own: PistonLiftedValve, { gas }: PartContext, travel: TravelLaw): Port {
   const seat = liftedSeat(own);
-  return (angle) => own.discharge_coefficient * seatOpening(seat, Math.max(0, own.lift - travel(angle)));
+  const check = checkLiftOf(own);
+  const pinLift = (angle: number): number => Math.max(0, own.lift - travel(angle));
+  const area = (lift: number): number => own.discharge_coefficient * seatOpening(seat, lift);
+  return {
+    name: 'valve in the cover',
+    role: 'admission',
+    from: 'chest',
+    to: 'cylinder',
+    effectiveArea: (angle) => area(pinLift(angle)),
+    massFlow: (angle, pFrom, tFrom, pTo, tTo) => {
+      const pinned = pinLift(angle);
+      const lift = pFrom >= pTo ? pinned : Math.max(pinned, check(pTo - pFrom));
+      if (lift === 0) return 0;
+      return pFrom >= pTo
+        ? nozzleFlow(gas, area(lift), pFrom, tFrom, pTo)
+        : -nozzleFlow(gas, area(lift), pTo, tTo, pFrom);
+    },
+  };
 }
 
 function exhaustArea(own: PistonLiftedValve, travel: TravelLaw): AreaLaw {
@@ -74,19 +98,21 @@ function seatLeak(own: PistonLiftedValve, { gas }: PartContext): Passage[] {
   ];
 }
 
+/** [m²]. */
+const seatBore = ({ seat_diameter }: PistonLiftedValve): number => (Math.PI / 4) * seat_diameter ** 2;
+
+const checkLiftOf = (own: PistonLiftedValve): ((excess: number) => number) =>
+  checkLift({ seatArea: seatBore(own), springForce: own.spring_force, rise: own.rise ?? own.lift });
+
 function build(own: PistonLiftedValve, context: PartContext): ValveGear {
   const { gas, crank } = context;
   const travel = remembered((angle) => pistonTravel(crank, Math.sin(angle), Math.cos(angle)));
   const shuts = angleAtTravel(crank, own.lift);
   const uncovers = angleAtTravel(crank, own.exhaust.edge_from_top);
-  return {
+  const bore = seatBore(own);
+  const gear: ValveGear = {
     ports: [
-      port(
-        gas,
-        'admission',
-        { name: 'valve in the cover', from: 'chest', to: 'cylinder' },
-        admissionArea(own, travel),
-      ),
+      admissionPort(own, context, travel),
       port(
         gas,
         'exhaust',
@@ -115,11 +141,14 @@ function build(own: PistonLiftedValve, context: PartContext): ValveGear {
         dimension: 'length',
       },
     ],
-    dragTorque: (angle) => {
+    dragTorque: (angle, _speed, { chest, cylinder }) => {
       if (wrappedAngle(angle) < FULL_TURN - shuts) return 0;
-      return own.lifting_force * Math.abs(pistonTravelRate(crank, Math.sin(angle), Math.cos(angle)));
+      const onPin = Math.max(0, own.spring_force + (chest - cylinder) * bore);
+      return onPin * Math.abs(pistonTravelRate(crank, Math.sin(angle), Math.cos(angle)));
     },
   };
+  // There is nothing in it that knows which way it is passed.
+  return { ...gear, reverse: { gear: () => gear, serves: true } };
 }
 
 export const pistonLiftedValve = kindOf({

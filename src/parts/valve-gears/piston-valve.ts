@@ -4,6 +4,7 @@
  *
  * Leaks: annuli of the radial clearance with the lands of the moment; the whole circumference is counted, bars too, which
  * is at most their share too much. A second head, where there is one, shuts the chest off from the room by a fixed land.
+ * Rubbing: the given force, and a part that grows with the gauge pressure in the chest, as of rings and of the gland.
  */
 import { optional, pureNumber, quantity } from '../../kinds/describe.ts';
 import { kindOf } from '../../kinds/kind.ts';
@@ -38,11 +39,19 @@ const pistonValveParameters = {
     '8 um',
     'Play of the valve in its sleeve: radial, half the difference of the diameters, or as a fit or two finishes.',
     measuring.clearance,
+    'sleeve_bore',
   ),
   eccentricity: pureNumber(
     { min: 0, max: 1, default: 1 },
     '1',
     'Offset over clearance: 0 runs centred, 1 lies on the wall, as nothing centres a home-made valve.',
+  ),
+  rubbing_force_per_pressure: quantity(
+    'force per pressure',
+    { min: 0, max: 0.1, default: 0 },
+    '0.8 N/bar',
+    'Extra pull per pressure in the chest; rings and gland press harder under pressure, a plain bobbin hardly.',
+    'Spring balance on the valve rod at two pressures in the chest: the difference of the pulls over that of the pressures.',
   ),
   second_head: optional(
     quantity(
@@ -90,7 +99,9 @@ function build(own: PistonValve, context: PartContext): ValveGear {
       valve: slideValveOf(own),
       portLength: Math.PI * own.sleeve_bore * own.port_share,
       dischargeCoefficient: own.discharge_coefficient,
-      rubbingForce: own.rubbing_force,
+      rubbingForce: (_displacement, { chest }) =>
+        own.rubbing_force + own.rubbing_force_per_pressure * Math.abs(chest - context.atmosphericPressure),
+      slips: own.eccentric === 'slip',
       gapHeight: clearanceOf(own.sleeve_bore, own.clearance).mean,
       sealingGaps: sealingGaps(own, context),
     },

@@ -1,5 +1,5 @@
 /** What a rotary disc valve is described by. */
-import { count, crankPosition, group, pureNumber, quantity } from '../../kinds/describe.ts';
+import { count, crankPosition, group, optional, pureNumber, quantity } from '../../kinds/describe.ts';
 import type { Values } from '../../kinds/parameter.ts';
 import { crankAngle } from '../crank-positions.ts';
 import type { PartContext } from '../part-context.ts';
@@ -73,6 +73,15 @@ export const rotaryDiscParameters = {
     'Turning the plates against the disc: all events come earlier by this angle of the disc.',
     'Scribe a line across plate and body at zero and read the angle it has moved.',
   ),
+  reverse_turn: optional(
+    quantity(
+      'angle',
+      { min: -Math.PI, max: Math.PI },
+      '80 deg',
+      'For an engine that is reversed by turning the plates to a second stop: how far they are turned, against the forward direction. In reverse all events then come later by this angle of the disc than the timing passed backwards has them.',
+      'Degree disc on the plates: the angle between the two stops.',
+    ),
+  ),
   film_viscosity: quantity(
     'dynamic viscosity',
     { min: 0, max: 10, default: 0 },
@@ -88,6 +97,12 @@ export const rotaryDiscParameters = {
     'Torque at the crankshaft to turn the dry, pressed-together stack.',
     'A cord round the disc, or a spring balance on a lever: the torque that keeps the stack turning, ' +
       'divided by the slots.',
+  ),
+  friction_coefficient: pureNumber(
+    { min: 0, max: 1, default: 0 },
+    '0.12',
+    'Of the disc on the plate to which the air pushes it; oiled metal 0.1–0.2. Zero leaves film and preload alone.',
+    measuring.faceFriction,
   ),
   admission: group('The track that lets air into the cylinder.', trackParameters('-5 deg', '50 % of stroke')),
   exhaust: group('The track that lets air out.', trackParameters('170 deg', '90 % of return stroke')),

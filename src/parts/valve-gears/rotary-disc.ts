@@ -8,7 +8,10 @@
  *   back:  from both cylinder holes to rim and shaft               cylinder → room
  *   through: hole → gap → slot → gap → hole while shut; the land shortens as the slot comes near
  * Drag: film shear τ = π μ ω_d (R_o⁴ − R_i⁴)/(2h) per face (Newton's law of viscosity) at the disc's speed ω_d = ω/n; at
- * the crankshaft, power for power, τ/n. Plus the preload's friction.
+ * the crankshaft, power for power, τ/n. Plus the preload's friction, and that of the disc on the plate to which the air
+ * pushes it: from the front the chest hole, from the back both cylinder holes, each on the area of face-push.ts and at its
+ * pitch radius, τ = μ |Σ ± (p − p_room) A R|/n.
+ * In reverse the gear is left as it is, but for plates that are turned over to a second stop.
  */
 import { kindOf } from '../../kinds/kind.ts';
 import { filmResistance, separateCirclesShapeFactor } from '../../gas/gap.ts';
@@ -25,6 +28,8 @@ import {
   trackBreakpoints,
   type DiscTrack,
 } from './disc-track.ts';
+import { pushArea } from './face-push.ts';
+import { mirrored } from './mirrored.ts';
 import { rotaryDiscComplaints } from './rotary-disc-complaints.ts';
 import { discTrack, rotaryDiscParameters, type RotaryDisc } from './rotary-disc-parameters.ts';
 import { orderedEdges, type ValveGear } from './valve-gear.ts';
@@ -111,12 +116,31 @@ function filmDrag(disc: RotaryDisc): number {
   return ofDisc / disc.slots ** 2;
 }
 
+/** Friction torque at the crankshaft [N m] of a disc that the air pushes against one of the plates. */
+function pushDrag(
+  disc: RotaryDisc,
+  admission: DiscTrack,
+  exhaust: DiscTrack,
+  { atmosphericPressure: room }: PartContext,
+): ValveGear['dragTorque'] {
+  const { disc_diameter, shaft_diameter, friction_coefficient, slots } = disc;
+  const moment = ({ pitchRadius, holeDiameter }: DiscTrack): number => {
+    const reach = Math.min(disc_diameter / 2 - pitchRadius, pitchRadius - shaft_diameter / 2);
+    return (friction_coefficient * pitchRadius * pushArea(holeDiameter / 2, reach)) / slots;
+  };
+  const front = moment(admission);
+  const back = front + moment(exhaust);
+  return (_angle, _speed, { chest, cylinder }) => Math.abs((chest - room) * front - (cylinder - room) * back);
+}
+
 function build(disc: RotaryDisc, context: PartContext): ValveGear {
   const admission = discTrack(disc, 'admission', context);
   const exhaust = discTrack(disc, 'exhaust', context);
   const cd = disc.discharge_coefficient;
   const { gas } = context;
-  const drag = filmDrag(disc);
+  const film = filmDrag(disc);
+  const push = pushDrag(disc, admission, exhaust, context);
+  const { body_advance, reverse_turn } = disc;
   return {
     ports: [
       port(
@@ -164,7 +188,16 @@ function build(disc: RotaryDisc, context: PartContext): ValveGear {
         dimension: 'angle',
       },
     ],
-    dragTorque: (_angle, speed) => disc.preload_torque + drag * speed,
+    dragTorque: (angle, speed, pressures) =>
+      disc.preload_torque + film * speed + push(angle, speed, pressures),
+    ...(reverse_turn === undefined
+      ? {}
+      : {
+          reverse: {
+            gear: () => mirrored(build({ ...disc, body_advance: body_advance + reverse_turn }, context)),
+            serves: true,
+          },
+        }),
   };
 }
 

@@ -11,15 +11,17 @@ import {
   type DisplacementLaw,
   type SlideValve,
 } from './slide-valve.ts';
-import type { DerivedSize, ValveGear } from './valve-gear.ts';
+import type { DerivedSize, GearPressures, ValveGear } from './valve-gear.ts';
 
 export interface MountedSlideValve {
   readonly valve: SlideValve;
   /** Length of the port across the travel [m]. */
   readonly portLength: number;
   readonly dischargeCoefficient: number;
-  /** Force that drags the valve along [N]. */
-  readonly rubbingForce: number;
+  /** Force that drags the valve along [N] at a displacement [m]; its kinks are those of the openings. */
+  readonly rubbingForce: (displacement: number, pressures: GearPressures) => number;
+  /** The eccentric falls over to the place for the other direction. */
+  readonly slips: boolean;
   /** Height of the sealing gap [m]; zero seals perfectly. */
   readonly gapHeight: number;
   readonly sealingGaps: readonly Passage[];
@@ -55,7 +57,7 @@ export function slideValveGear(mounted: MountedSlideValve, { gas }: PartContext)
   const area = (opening: DisplacementLaw) => (angle: number) => areaPerOpening * opening(displacement(angle));
   const toChest = area((s) => admissionOpening(valve, s));
   const toExhaust = area((s) => exhaustOpening(valve, s));
-  return {
+  const gear: ValveGear = {
     ports: [
       port(gas, 'admission', { name: 'port open to the chest', from: 'chest', to: 'cylinder' }, toChest),
       port(
@@ -70,6 +72,9 @@ export function slideValveGear(mounted: MountedSlideValve, { gas }: PartContext)
     events: slideValveEvents(valve),
     derivedSizes: sizes(valve),
     // The rod's pull through the lever |ds/dθ| of the eccentric.
-    dragTorque: (angle) => rubbingForce * valve.eccentricity * Math.abs(Math.cos(angle + advance)),
+    dragTorque: (angle, _speed, pressures) =>
+      rubbingForce(displacement(angle), pressures) * valve.eccentricity * Math.abs(Math.cos(angle + advance)),
   };
+  // Over on its other stop the eccentric stands as far before the crank, seen that way round, as it did before.
+  return mounted.slips ? { ...gear, reverse: { gear: () => gear, serves: true } } : gear;
 }

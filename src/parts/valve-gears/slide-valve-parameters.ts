@@ -1,5 +1,5 @@
 /** What every slide valve on an eccentric is described by, flat or round. */
-import { pureNumber, quantity } from '../../kinds/describe.ts';
+import { choice, pureNumber, quantity } from '../../kinds/describe.ts';
 import type { Values } from '../../kinds/parameter.ts';
 import type { SlideValve } from './slide-valve.ts';
 import { measuring } from '../measuring.ts';
@@ -60,9 +60,14 @@ export const slideValveParameters = {
     'force',
     { min: 0, max: 10_000, default: 0 },
     '15 N',
-    'Pull on the valve rod that just drags the valve along with the air on, spring balance at the rod; a mean value.',
-    'Eccentric uncoupled, crank blocked, air on: a spring balance on the valve rod; the mean of pulling ' +
-      'and pushing.',
+    'Pull on the valve rod that just drags the valve along, spring balance at the rod: a mean value with the air on, or with the air off where its pressure is reckoned beside it.',
+    'Eccentric uncoupled, crank blocked: a spring balance on the valve rod; the mean of pulling and ' +
+      'pushing. Air on, unless the share of the pressure is given beside it.',
+  ),
+  eccentric: choice(
+    ['fixed', 'slip'],
+    'How it sits on the shaft: fast where it stands for running forward, or loose between two stops, so that the shaft takes it along in the place for either direction.',
+    'fixed',
   ),
 };
 

@@ -25,6 +25,21 @@ export interface DerivedSize {
   readonly digits?: number;
 }
 
+/** What presses a valve on its face [Pa absolute], as one cylinder end feels it. */
+export interface GearPressures {
+  readonly chest: number;
+  readonly cylinder: number;
+  /** In the other end of a double-acting cylinder; that of the room where there is none. */
+  readonly otherEnd: number;
+}
+
+export interface Reversal {
+  /** All angles of this one count in the other direction. */
+  readonly gear: () => ValveGear;
+  /** It can be set over, or is alike both ways: it is meant to drive the engine that way. */
+  readonly serves: boolean;
+}
+
 export interface ValveGear {
   readonly ports: readonly Port[];
   /** Leaks past the valve's own sealing faces; they change as it moves. */
@@ -33,8 +48,10 @@ export interface ValveGear {
   readonly edges: readonly number[];
   readonly events: ValveEvents;
   readonly derivedSizes: readonly DerivedSize[];
-  /** Torque at the crankshaft [N m] that drives the gear at crank angle θ and speed ω ≥ 0. */
-  dragTorque(angle: number, speed: number): number;
+  /** Torque at the crankshaft [N m] that drives the gear at crank angle θ and speed ω ≥ 0 under pressure. */
+  dragTorque(angle: number, speed: number, pressures: GearPressures): number;
+  /** What it is for an engine that runs the other way; without it, the same thing passed backwards (mirrored.ts). */
+  readonly reverse?: Reversal;
 }
 
 export type ValveGearFamily = Family<PartContext, ValveGear>;

@@ -4,6 +4,8 @@ export interface ChartLine {
   readonly label: string;
   /** Which ink and which dash pattern, 0 to 5; see `inks.ts`. */
   readonly ink: number;
+  /** Separate points instead of a line, for what was read off an instrument. */
+  readonly points?: boolean;
   readonly values: readonly (number | null)[];
 }
 

@@ -53,11 +53,17 @@ function axis(label: string, steps?: readonly number[]): uPlot.Axis {
   };
 }
 
-function line({ label, ink }: ChartLine): uPlot.Series {
+function line({ label, ink, points }: ChartLine): uPlot.Series {
+  const stroke = (): string => token(`--ink-${ink}`);
+  if (points === true) {
+    // No path between them, and every one is drawn however close they stand.
+    const none = (): null => null;
+    return { label, stroke, paths: none, points: { show: true, size: 5, fill: stroke, stroke } };
+  }
   return {
     label,
     width: 2,
-    stroke: () => token(`--ink-${ink}`),
+    stroke,
     dash: (inkDashes[ink] ?? []).map((length) => length * devicePixelRatio),
     points: { show: false },
   };

@@ -24,13 +24,20 @@ export function chartFigure({ chart, title, alternative, note }: ChartFigure): M
   </figure>`;
 }
 
-function keyEntry(id: string, { label, ink }: ChartLine, i: number): Markup {
+function keyEntry(id: string, { label, ink, points }: ChartLine, i: number): Markup {
   const dash = (inkDashes[ink] ?? []).join(' ');
-  return html`<li>${lineSwatch(ink, dash)}${label} <output data-value="${id}/${i}"></output></li>`;
+  return html`<li>
+    ${points === true ? pointsSwatch(ink) : lineSwatch(ink, dash)}${label}
+    <output data-value="${id}/${i}"></output>
+  </li>`;
 }
 
 export const lineSwatch = (ink: number, dash: string): Markup =>
   svg`<svg class="swatch" width="34" height="10" aria-hidden="true"><path class="line-${ink}" d="M1 5H33" stroke-dasharray="${dash}"/></svg>`;
+
+/** Round dots: strokes of no length with round ends, so that one class colours lines and points. */
+const pointsSwatch = (ink: number): Markup =>
+  svg`<svg class="swatch" width="34" height="10" aria-hidden="true"><path class="line-${ink} points" d="M7 5h0M17 5h0M27 5h0"/></svg>`;
 
 /** The slider that moves the cursor of a group of charts; hidden until the script brings it to life. */
 export function cursorSlider(group: string, label: string): Markup {

@@ -27,7 +27,7 @@ function engineGroup(engine: EngineFacts): Group {
     name: 'Cylinder and crank',
     entries: [
       ['Bore × stroke', `${columnText('length', engine.bore)} × ${columnText('length', engine.stroke)}`],
-      ['Connecting rod', columnText('length', engine.rodLength)],
+      ['Rod length', columnText('length', engine.rodLength)],
       ...endsEntry(engine),
       ['Swept volume', litresText(engine.sweptVolume)],
       [
@@ -79,9 +79,9 @@ function airGroup(engine: EngineFacts): Group {
   };
 }
 
-function eventsGroup({ valveGearKind, ends, events, cutOffFraction }: EngineFacts): Group {
+function eventsGroup({ valveGearKind, reverse, ends, events, cutOffFraction }: EngineFacts): Group {
   return {
-    name: `Valve gear: ${valveGearKind}${ends.length > 1 ? `, of ${placeText(ends[0].name)}` : ''}`,
+    name: `Valve gear: ${valveGearKind}${reverse ? ' in reverse' : ''}${ends.length > 1 ? `, of ${placeText(ends[0].name)}` : ''}`,
     entries: [
       ['Admission opens', angleText(events.admission)],
       ['Cut-off', `${angleText(events.cutOff)}, ${shareText(cutOffFraction)} of the stroke`],

@@ -50,6 +50,7 @@ function outcomeSummary({ outcome }: RunResult): Summary['outcome'] {
 function engineSummary(engine: EngineFacts): EngineSummary {
   return {
     valve_gear: engine.valveGearKind,
+    running_direction: engine.reverse === undefined ? 'forward' : 'reverse',
     gas: engine.gas.name,
     supply_pressure_Pa_abs: numberOrNull(engine.supplyPressure),
     atmospheric_pressure_Pa_abs: numberOrNull(engine.atmosphericPressure),

@@ -51,6 +51,7 @@ export interface StandStillSummary {
 
 export interface EngineSummary {
   readonly valve_gear: string;
+  readonly running_direction: 'forward' | 'reverse';
   readonly gas: string;
   readonly supply_pressure_Pa_abs: MaybeNumber;
   readonly atmospheric_pressure_Pa_abs: MaybeNumber;

@@ -29,13 +29,3 @@ export function blowThrough({ air, airFlowAnr, events }: SettledCycle, { engine 
     effect: `That would save up to ${airText(air.blowThroughShare * airFlowAnr, engine.gas)}.`,
   };
 }
-
-export function clearance({ air }: SettledCycle, { engine }: RunResult): Suggestion {
-  const ratio = engine.clearanceVolume / engine.sweptVolume;
-  return {
-    share: air.clearanceShare,
-    text:
-      `Try a smaller clearance volume or an earlier compression: ${shareText(air.clearanceShare)} of the air does nothing ` +
-      `but fill the clearance, which is ${shareText(ratio)} of the swept volume.`,
-  };
-}

@@ -8,18 +8,18 @@ export function compressorShortfall(
   { compressor, engine: { gas } }: RunResult,
 ): Suggestion | undefined {
   if (compressor === undefined) return undefined;
-  const { demandAnr, deliveryAnr, duty, dutyRating, keepsUp } = compressor;
-  if (!keepsUp)
+  const { demandAnr, deliveryAnr, duty, dutyRating } = compressor;
+  if (deliveryAnr < demandAnr)
     return {
       share: 1 - deliveryAnr / demandAnr,
       text:
-        `Try a larger compressor or a lower supply pressure: the engine takes ${airText(demandAnr, gas)} where the ` +
+        `Try a larger compressor or, as far as it still runs, a lower supply pressure: the engine takes ${airText(demandAnr, gas)} where the ` +
         `compressor gives ${airText(deliveryAnr, gas)}, and no single loss in the engine is as large as the difference.`,
     };
   return {
     share: duty - dutyRating,
     text:
-      `Try a lower supply pressure or a larger compressor: it has to run ${shareText(duty)} of the time and its maker ` +
+      `Try a larger compressor or, as far as it still runs, a lower supply pressure: it has to run ${shareText(duty)} of the time and its maker ` +
       `allows ${shareText(dutyRating)}.`,
   };
 }

@@ -8,13 +8,21 @@ import {
   workingPressure,
 } from '../cycle-reading.ts';
 import { angleText, barText, gaugeText, shareText, workText } from '../figures.ts';
+import { prospectOf } from './ideal-turn.ts';
 import type { Suggestion } from './suggestion.ts';
+
+/** By how much an earlier cut-off is tried on the loss-free turn. */
+const EARLIER = 0.9;
 
 /** Cut-off earlier than this leaves an engine that starts from few crank angles; earlier still is no advice. */
 const EARLIEST_CUT_OFF = 0.15;
 
-export function lateCutOff(cycle: SettledCycle, { engine }: RunResult): Suggestion | undefined {
+export function lateCutOff(cycle: SettledCycle, result: RunResult): Suggestion | undefined {
   if (cycle.cutOffFraction < EARLIEST_CUT_OFF) return undefined;
+  const earlier = prospectOf(cycle, result, ({ cutOff }) => ({ cutOff: EARLIER * cutOff }));
+  // An engine that needs all the work there is would stop.
+  if (earlier === undefined || !earlier.suffices || earlier.airPerWork >= 1) return undefined;
+  const { engine } = result;
   const pressure = releasePressure(cycle);
   return {
     share: (pressure - engine.atmosphericPressure) / workingPressure(engine),

@@ -1,5 +1,6 @@
 /** Every change that can be suggested for an engine that runs. To add one: a rule in a file here and a line below. */
-import { blowThrough, clearance, largestLeak } from './air-losses.ts';
+import { blowThrough, largestLeak } from './air-losses.ts';
+import { fillingOfClearance, squeezedClearance } from './clearance.ts';
 import { compressorShortfall } from './compressor-shortfall.ts';
 import { backPressure, earlyCutOff, hoseLoss, lateCutOff, portLoss } from './pressure-losses.ts';
 import { drag } from './work-losses.ts';
@@ -9,7 +10,8 @@ export const suggestionRules: readonly SuggestionRule[] = [
   compressorShortfall,
   largestLeak,
   blowThrough,
-  clearance,
+  fillingOfClearance,
+  squeezedClearance,
   lateCutOff,
   earlyCutOff,
   hoseLoss,

@@ -10,11 +10,12 @@ const MOVED = Math.PI / 18;
 
 const advice: Readonly<Record<OutcomeKind, (result: RunResult) => string>> = {
   settled: () => 'Nothing here asks for a change.',
-  'no-start': (result) => tighterFirst(result) ?? startingPosition(result),
-  stalled: (result) => tighterFirst(result) ?? lighterRunning(result),
+  'no-start': (result) => gearSetOver(result) ?? tighterFirst(result) ?? startingPosition(result),
+  stalled: (result) => gearSetOver(result) ?? tighterFirst(result) ?? lighterRunning(result),
   'runs-backwards': ({ engine, trace }) =>
     `Try a starting position between top dead centre and cut-off at ${angleText(engine.events.cutOff)}, or a push by ` +
-    `hand: left at ${angleText(turnedBetween(0, trace.crankAngle[0] ?? 0))}, the air turns it the wrong way.`,
+    `hand: left at ${angleText(turnedBetween(0, trace.crankAngle[0] ?? 0))}, the air turns it the wrong way.` +
+    (engine.reverse === undefined ? ' How it runs that way, `running_direction: reverse` tells.' : ''),
   'not-settled': ({ outcome }) =>
     `Try a longest time of more than ${secondsText(outcome.time)}, until the speed stops changing.`,
   'step-limit': checkInput,
@@ -22,6 +23,17 @@ const advice: Readonly<Record<OutcomeKind, (result: RunResult) => string>> = {
 };
 
 export const towardsRunning = (result: RunResult): string => advice[result.outcome.kind](result);
+
+/** In reverse a gear that stays as it is lets the air in as the piston comes up. */
+function gearSetOver({ engine }: RunResult): string | undefined {
+  if (engine.reverse === undefined || engine.reverse.gearServes) return undefined;
+  const { admission, cutOff } = engine.events;
+  return (
+    'Try a valve gear that can be set over for reverse: a slip eccentric, disc plates that turn to a second stop, a tap that ' +
+    'exchanges the pipes of an oscillating cylinder, a controller for electric valves. This one is left as it is for ' +
+    `running forward, and in reverse it lets air in from ${angleText(admission)} to ${angleText(cutOff)} after top dead centre.`
+  );
+}
 
 const orMore = (missingTorque: number | undefined): string =>
   missingTorque === undefined ? '' : `; at rest ${torqueText(missingTorque)} are missing`;

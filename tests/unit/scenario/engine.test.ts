@@ -17,7 +17,9 @@ function leaves(parameters: Parameters, prefix = ''): Named[] {
 function leavesOf(parameter: Parameter, path: string): Named[] {
   if (isLeaf(parameter)) return [[path, parameter]];
   if (parameter.type === 'optional') return [[path, parameter.parameter]];
+  if (parameter.type === 'text list') return [];
   if (parameter.type === 'group') return leaves(parameter.parameters, `${path}.`);
+  if (parameter.type === 'settings') return [];
   return kindsOf(parameter).flatMap(({ kind, parameters }) => leaves(parameters, `${path} (${kind}).`));
 }
 

@@ -80,6 +80,39 @@ test.each<OutcomeKind>(['runs-backwards', 'step-limit', 'non-finite', 'no-start'
   },
 );
 
+describe('an engine that is to run in reverse', () => {
+  const inReverse = (result: RunResult, gearServes: boolean): RunResult => ({
+    ...result,
+    engine: { ...result.engine, reverse: { gearServes } },
+  });
+
+  test('is said to, and what its gear does there', () => {
+    const { headline, statements } = verdictOf(inReverse(settledResult, true));
+    expect(headline).toMatch(/^It runs in reverse and settles at 315 rpm/u);
+    expect(statements[0]).toMatch(/valve gear is set for it\. All crank angles count that way round\.$/u);
+    expect(verdictOf(settledResult).statements[0]).not.toContain('reverse');
+  });
+
+  test('is told to set the gear over, when that is what it lacks', () => {
+    const left = verdictOf(inReverse(noStartResult, false));
+    expect(left.headline).toMatch(/^It does not start in reverse/u);
+    expect(left.statements[0]).toContain('left as it is');
+    expect(left.nextChange).toMatch(/^Try a valve gear that can be set over for reverse: a slip eccentric/u);
+    const setOver = verdictOf(inReverse(noStartResult, true));
+    expect(setOver.nextChange).toBe(verdictOf(noStartResult).nextChange);
+  });
+
+  test('is named to an engine that turns backwards', () => {
+    const backwards = {
+      ...noStartResult,
+      outcome: { ...noStartResult.outcome, kind: 'runs-backwards' as const },
+    };
+    expect(verdictOf(backwards).nextChange).toContain('`running_direction: reverse`');
+    expect(verdictOf(inReverse(backwards, true)).nextChange).not.toContain('running_direction');
+    expect(verdictOf(inReverse(backwards, true)).headline).toBe('It runs, but forward and not in reverse.');
+  });
+});
+
 describe('next change', () => {
   const quiet = {
     workedShare: 1,
@@ -107,9 +140,16 @@ describe('next change', () => {
       /largest leak, “b”: 60 %/u,
     ],
     ['blow-through', { blowThroughShare: 0.7 }, /exhaust is shut before the admission opens: 70 %/u],
-    ['clearance', { clearanceShare: 0.7 }, /smaller clearance volume or an earlier compression: 70 %/u],
+    ['clearance', { clearanceShare: 0.7 }, /smaller clearance volume: 70 %/u],
   ])('%s, when it is the largest loss', (_name, air, text) => {
     expect(verdictOf(withAir({ ...quiet, ...air })).nextChange).toMatch(text);
+  });
+
+  test('a compressor that keeps up without a rest says how that can be', () => {
+    const compressor = { ...saggingResult.compressor!, keepsUp: true };
+    const { minutesUntilSag: _never, ...settling } = compressor;
+    const { statements } = verdictOf({ ...saggingResult, compressor: settling });
+    expect(statements.join(' ')).toContain('it never stops, and the receiver settles lower');
   });
 
   test('a larger compressor, only when no loss is as large as what is missing', () => {

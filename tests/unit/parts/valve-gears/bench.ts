@@ -2,7 +2,7 @@
 import { dryAir } from '../../../../src/gas/gases/dry-air.ts';
 import type { PartContext } from '../../../../src/parts/part-context.ts';
 import type { Port } from '../../../../src/parts/passage.ts';
-import type { ValveEvents, ValveGear } from '../../../../src/parts/valve-gears/valve-gear.ts';
+import type { GearPressures, ValveEvents, ValveGear } from '../../../../src/parts/valve-gears/valve-gear.ts';
 
 export const DEGREE = Math.PI / 180;
 const TURN = 2 * Math.PI;
@@ -17,6 +17,17 @@ export const context: PartContext = {
   atmosphericPressure: 101_325,
   atmosphericTemperature: 288.15,
 };
+
+/** No air on: the pressure of the room everywhere. */
+export const noAir: GearPressures = { chest: 101_325, cylinder: 101_325, otherEnd: 101_325 };
+
+/** Work [J] that driving a gear takes over a turn under pressures that stay; by the midpoint rule. */
+export function dragWork(gear: ValveGear, pressures: GearPressures, points = 3600): number {
+  let work = 0;
+  for (let i = 0; i < points; i += 1)
+    work += (gear.dragTorque(((i + 0.5) * TURN) / points, 30, pressures) * TURN) / points;
+  return work;
+}
 
 /** Effective area [m²] of a port over the crank angle. */
 export function areaOf(gear: ValveGear, role: Port['role']): (angle: number) => number {

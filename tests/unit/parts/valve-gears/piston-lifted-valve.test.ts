@@ -1,10 +1,21 @@
 /** Valve lifted by the piston: openings at known travels, events about the dead centres, seat leak, work of lifting. */
 import { describe, expect, it } from 'vitest';
 import { gapFlow, slitResistance } from '../../../../src/gas/gap.ts';
+import { nozzleFlow } from '../../../../src/gas/nozzle.ts';
 import { dryAir } from '../../../../src/gas/gases/dry-air.ts';
 import { angleAtStrokeFraction, pistonTravel } from '../../../../src/parts/crank-train.ts';
 import { pistonLiftedValve } from '../../../../src/parts/valve-gears/piston-lifted-valve.ts';
-import { areaOf, context, DEGREE, eventDeviation, leakFlow, observedEvents, sizeOf } from './bench.ts';
+import {
+  areaOf,
+  context,
+  DEGREE,
+  dragWork,
+  eventDeviation,
+  leakFlow,
+  noAir,
+  observedEvents,
+  sizeOf,
+} from './bench.ts';
 
 const mm = 1e-3;
 const micron = 1e-6;
@@ -18,7 +29,8 @@ const own = {
   pin_diameter: 3 * mm,
   lift: 3 * mm,
   discharge_coefficient: 0.65,
-  lifting_force: 12,
+  spring_force: 12,
+  rise: undefined as number | undefined,
   seat_gap: 0,
   seat_width: 0.3 * mm,
   exhaust: { hole_count: 8, hole_diameter: 5 * mm, edge_from_top: 52 * mm },
@@ -107,19 +119,71 @@ describe('the seat', () => {
   });
 });
 
+describe('as a check valve', () => {
+  const T = 288.15;
+  /** Flow from the chest into the cylinder [kg/s]. */
+  const flow = (gear: ReturnType<typeof gearWith>, angle: number, chest: number, cylinder: number): number =>
+    gear.ports[0]!.massFlow(angle, chest, T, cylinder, T, 30);
+  const loose = gearWith({ spring_force: 0 });
+  const bore = (Math.PI / 4) * (8 * mm) ** 2;
+
+  it('stays shut, pin away, while the chest holds it', () => {
+    expect(flow(loose, 1, 4e5, 1e5)).toBe(0);
+    expect(flow(loose, 1, 4e5, 4e5)).toBe(0);
+  });
+
+  it('blows back wide open when the cylinder stands well above the chest', () => {
+    const open = 0.65 * Math.min(Math.PI * 8 * mm * 3 * mm, (Math.PI / 4) * ((8 * mm) ** 2 - (3 * mm) ** 2));
+    expect(flow(loose, 1, 3e5, 4e5)).toBe(-nozzleFlow(dryAir, open, 4e5, T, 3e5));
+  });
+
+  it('waits for a spring to give way', () => {
+    const sprung = gearWith({ spring_force: 10 });
+    const cracking = 10 / bore;
+    expect(flow(sprung, 1, 3e5, 3e5 + 0.999 * cracking)).toBe(0);
+    expect(flow(sprung, 1, 3e5, 3e5 + 1.1 * cracking)).toBeLessThan(0);
+    expect(flow(sprung, 1, 3e5, 3e5 + 2 * cracking)).toBe(flow(loose, 1, 3e5, 3e5 + 2 * cracking));
+  });
+
+  it('rises no further than it may', () => {
+    const held = gearWith({ spring_force: 0, rise: 0.5 * mm });
+    expect(flow(held, 1, 3e5, 4e5)).toBe(
+      -nozzleFlow(dryAir, 0.65 * Math.PI * 8 * mm * 0.5 * mm, 4e5, T, 3e5),
+    );
+  });
+
+  it('passes what the pin lets pass, the other way and when the pin holds it higher', () => {
+    const held = gearWith({ spring_force: 0, rise: 0.5 * mm });
+    expect(flow(held, 0, 3e5, 4e5)).toBe(flow(loose, 0, 3e5, 4e5));
+    expect(flow(loose, 0, 4e5, 3e5)).toBe(-flow(loose, 0, 3e5, 4e5));
+  });
+
+  it('opens without a jump', () => {
+    const flows = Array.from({ length: 401 }, (_, i) => flow(loose, 1, 3e5, 3e5 + 20 * i));
+    const steps = flows.slice(1).map((q, i) => flows[i]! - q);
+    expect(Math.min(...steps)).toBeGreaterThanOrEqual(0);
+    expect(Math.max(...steps)).toBeLessThan(0.012 * -flows.at(-1)!);
+  });
+});
+
 describe('lifting', () => {
-  it('takes the force over the lift once a turn', () => {
-    const gear = gearWith();
-    const n = 200_000;
-    let work = 0;
-    for (let i = 0; i < n; i += 1) work += (gear.dragTorque(((i + 0.5) * TURN) / n, 30) * TURN) / n;
-    expect(work).toBeCloseTo(12 * 3 * mm, 5);
+  it("takes the spring's force over the lift once a turn", () => {
+    expect(dragWork(gearWith(), noAir, 200_000)).toBeCloseTo(12 * 3 * mm, 5);
+  });
+
+  it('takes what the chest presses on the bore above the cylinder besides', () => {
+    const work = dragWork(gearWith(), { ...noAir, chest: 4e5, cylinder: 1e5 }, 200_000);
+    expect(work).toBeCloseTo((12 + 3e5 * (Math.PI / 4) * (8 * mm) ** 2) * 3 * mm, 4);
+  });
+
+  it('takes nothing when the cylinder carries the valve', () => {
+    expect(dragWork(gearWith(), { ...noAir, chest: 1e5, cylinder: 4e5 })).toBe(0);
   });
 
   it('takes it on the way up only', () => {
     const gear = gearWith();
-    expect(gear.dragTorque(5 * DEGREE, 30)).toBe(0);
-    expect(gear.dragTorque(-5 * DEGREE, 30)).toBeGreaterThan(0);
-    expect(gear.dragTorque(-60 * DEGREE, 30)).toBe(0);
+    expect(gear.dragTorque(5 * DEGREE, 30, noAir)).toBe(0);
+    expect(gear.dragTorque(-5 * DEGREE, 30, noAir)).toBeGreaterThan(0);
+    expect(gear.dragTorque(-60 * DEGREE, 30, noAir)).toBe(0);
   });
 });

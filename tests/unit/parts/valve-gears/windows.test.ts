@@ -4,7 +4,7 @@ import { gapFlow, slitResistance } from '../../../../src/gas/gap.ts';
 import { dryAir } from '../../../../src/gas/gases/dry-air.ts';
 import { windows } from '../../../../src/parts/valve-gears/windows.ts';
 import { filled } from '../../../support/chosen.ts';
-import { areaOf, context, DEGREE, eventDeviation, leakFlow, observedEvents, sizeOf } from './bench.ts';
+import { areaOf, context, DEGREE, eventDeviation, leakFlow, noAir, observedEvents, sizeOf } from './bench.ts';
 
 const at = (degrees: number) => ({ by: 'angle', angle: degrees * DEGREE }) as const;
 const leak = { width: 20e-3, height: 10e-6, length: 2e-3 };
@@ -54,8 +54,8 @@ describe('windows', () => {
   });
 
   it('cost the torque given', () => {
-    expect(gear.dragTorque(1, 30)).toBe(0);
-    expect(chosen({ drive_torque: 0.2 }).build(context).dragTorque(1, 30)).toBe(0.2);
+    expect(gear.dragTorque(1, 30, noAir)).toBe(0);
+    expect(chosen({ drive_torque: 0.2 }).build(context).dragTorque(1, 30, noAir)).toBe(0.2);
   });
 
   it.each([

@@ -1,0 +1,145 @@
+/** `tickover sweep FILE`: one row for each engine of a study. */
+import { planOf, sweepPage, sweepWords } from '../../index.ts';
+import { EXIT, InputError, type ExitCode } from '../exit-codes.ts';
+import { replaceFile, reportAssets } from '../report-files.ts';
+import { fingerprintOf } from '../studies/fingerprint.ts';
+import { openStudy, type OpenedStudy } from '../studies/open-study.ts';
+import { progressBar } from '../studies/progress.ts';
+import { enginesIn, openRowFiles, rowPaths, wholeStudy, type Shard } from '../studies/row-files.ts';
+import { sweep as sweepAll, sweepHeader, type SweepTask } from '../studies/sweep.ts';
+import { startWorkers } from '../studies/workers.ts';
+import { sweptRows } from '../studies/swept-rows.ts';
+import { terminalWords } from '../studies/terminal-words.ts';
+import { wantedOf } from '../studies/wanted.ts';
+import { workerScript } from '../studies/worker-script.ts';
+import { version } from '../version.ts';
+import type { Command } from './command.ts';
+import { outOption, quietOption, setOption, workersOption } from './study-options.ts';
+
+interface SweepOptions {
+  readonly file: string;
+  readonly out: string | undefined;
+  readonly set: readonly string[];
+  readonly vary: readonly string[];
+  readonly workers: number | undefined;
+  readonly shard: string | undefined;
+  readonly resume: boolean;
+  readonly quiet: boolean;
+}
+
+function shardOf(text: string | undefined): Shard {
+  if (text === undefined) return wholeStudy;
+  const [, index, of] = (/^(\d{1,6})\/(\d{1,6})$/u.exec(text) ?? []).map(Number);
+  if (index === undefined || of === undefined || index < 1 || index > of)
+    throw new InputError(`--shard ${text}: expected which share of how many, such as 2/4.`);
+  return { index, of };
+}
+
+async function sweepFile(options: SweepOptions, print: (text: string) => void): Promise<ExitCode> {
+  const opened = await openStudy(options);
+  const { spec } = opened.study;
+  const plan = planOf(spec);
+  const task: SweepTask = {
+    plan,
+    conditions: spec.conditions.map((own) => own.build(null)),
+    shard: shardOf(options.shard),
+  };
+  const folder = options.out ?? opened.folder;
+  const total = enginesIn(task.shard, plan.count);
+  const rows = await sweepTo(folder, task, opened, options);
+  const paths = rowPaths(folder, task.shard);
+  const files = [paths.csv, paths.json];
+  if (rows < total || task.shard.of > 1) {
+    const said =
+      rows < total
+        ? `Stopped: ${rows} of ${total} engines are written. Go on with --resume.`
+        : `${rows} engines of shard ${task.shard.index} of ${task.shard.of}.`;
+    if (!options.quiet) print(`${said}\n\nFiles: ${files.join('\n       ')}`);
+    return rows < total ? EXIT.stopped : EXIT.ran;
+  }
+  const conditions = task.conditions.map(({ words }) => words);
+  const { variations } = plan;
+  const { tally, engines } = await sweptRows(paths.json, total);
+  const swept = { variations, grid: spec.sample.kind === 'grid', conditions, tally, engines };
+  const page = sweepPage({ title: spec.title, notes: spec.notes }, swept, await reportAssets());
+  files.unshift(await replaceFile(folder, 'sweep.html', page));
+  const settings = variations.map((own) => own.paths[0] ?? '');
+  if (!options.quiet)
+    print(
+      `${terminalWords(spec.title, sweepWords(settings, conditions, tally))}\n\nFiles: ${files.join('\n       ')}`,
+    );
+  return EXIT.ran;
+}
+
+async function sweepTo(
+  folder: string,
+  task: SweepTask,
+  opened: OpenedStudy,
+  options: SweepOptions,
+): Promise<number> {
+  const { study, tables } = opened;
+  const wanted = wantedOf(study);
+  const sheet = {
+    fingerprint: fingerprintOf(opened, wanted, version),
+    engines: task.plan.count,
+    shard: task.shard,
+  };
+  const files = await openRowFiles(folder, sheet, sweepHeader(task), options.resume);
+  const { file, text, shared } = study;
+  const workers = await startWorkers(workerScript, { file, text, tables, shared, wanted }, options.workers);
+  const progress = progressBar(enginesIn(task.shard, task.plan.count), files.rows, options.quiet);
+  let stopped = false;
+  const stop = (): void => {
+    stopped = true;
+  };
+  process.once('SIGINT', stop);
+  try {
+    return await sweepAll(task, workers, files, progress, () => stopped);
+  } finally {
+    process.off('SIGINT', stop);
+    progress.end();
+    await workers.close();
+    await files.close();
+  }
+}
+
+export const sweep: Command = (args, { print, guarded }) =>
+  args.command(
+    'sweep <file>',
+    'Run every engine of a study; one row for each, also for those that do not run.',
+    (own) =>
+      own
+        .positional('file', {
+          type: 'string',
+          demandOption: true,
+          describe: 'Study file, or scenario with --vary (YAML)',
+        })
+        .option('vary', {
+          type: 'string',
+          array: true,
+          nargs: 1,
+          default: [] as string[],
+          describe: 'What varies in a scenario: "cylinder.bore = 40 mm to 60 mm in 5" or "… = 40 mm, 50 mm"',
+        })
+        .option('set', setOption)
+        .option('out', outOption)
+        .option('workers', workersOption)
+        .option('resume', {
+          type: 'boolean',
+          default: false,
+          describe: 'Go on behind the rows that stand already',
+        })
+        .option('shard', {
+          type: 'string',
+          requiresArg: true,
+          describe: 'Only a share of the engines, such as 2/4',
+        })
+        .option('quiet', quietOption)
+        .example('$0 sweep scenarios/studies/press-cut-off.yaml', 'all engines of a study')
+        .example(
+          '$0 sweep press.yaml --vary "supply.pressure = 2 bar gauge to 4 bar gauge in 9"',
+          'without a study file',
+        ),
+    ({ file, out, set, vary, workers, shard, resume, quiet }) =>
+      guarded(() => sweepFile({ file, out, set, vary, workers, shard, resume, quiet }, print)),
+  );

@@ -1,0 +1,38 @@
+/** Writes the page and the summary of a question that has been answered, and says the answer. */
+import { mkdir } from 'node:fs/promises';
+import type { ReportAssets, StudyWords } from '../../index.ts';
+import { EXIT, type ExitCode } from '../exit-codes.ts';
+import { replaceFile, reportAssets } from '../report-files.ts';
+import { writing } from './row-files.ts';
+import { terminalWords } from './terminal-words.ts';
+
+export interface Answered {
+  /** "best": what the files are called. */
+  readonly name: string;
+  readonly about: { readonly title: string };
+  readonly words: StudyWords;
+  readonly page: (assets: ReportAssets) => string;
+  readonly summary: unknown;
+  /** Files that are written already. */
+  readonly others?: readonly string[];
+}
+
+export async function finish(
+  { name, about, words, page, summary, others = [] }: Answered,
+  { out, json, quiet }: { readonly out: string; readonly json: boolean; readonly quiet: boolean },
+  print: (text: string) => void,
+): Promise<ExitCode> {
+  await writing(out, () => mkdir(out, { recursive: true }));
+  const text = JSON.stringify(summary, null, 2);
+  const paths = [
+    await replaceFile(out, `${name}.html`, page(await reportAssets())),
+    await replaceFile(out, `${name}.json`, `${text}\n`),
+    ...others,
+  ];
+  if (json) print(text);
+  else if (!quiet) {
+    print(terminalWords(about.title, words));
+    print(`\nFiles: ${paths.join('\n       ')}`);
+  }
+  return EXIT.ran;
+}

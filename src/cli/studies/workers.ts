@@ -1,0 +1,57 @@
+/**
+ * All cores at work on the engines of a study. A worker that dies takes only the engine it died of with it: the batch it
+ * had is asked about again one by one.
+ */
+import { availableParallelism } from 'node:os';
+import { brokenOff, type Ask, type EngineAnswer, type SettingText } from '../../index.ts';
+
+export interface Workers {
+  readonly count: number;
+  /** Engines of one task; the answers come in the order of the engines. */
+  readonly ask: Ask;
+  readonly close: () => Promise<void>;
+}
+
+type Engines = readonly (readonly SettingText[])[];
+
+const MOST_AT_ONCE = 8;
+
+/** `script` exports `answers(engines)`; `data` is what it finds in its `workerData`. */
+export async function startWorkers(
+  script: URL,
+  data: unknown,
+  count = availableParallelism(),
+): Promise<Workers> {
+  const { Piscina } = await import('piscina');
+  const pool = new Piscina({
+    filename: script.href,
+    name: 'answers',
+    workerData: data,
+    minThreads: 1,
+    maxThreads: count,
+    // Answers must not wait for a thread to be started anew.
+    idleTimeout: 60_000,
+  });
+  const batch = (engines: Engines): Promise<readonly EngineAnswer[]> =>
+    (pool.run(engines) as Promise<readonly EngineAnswer[]>).catch(() => oneByOne(engines));
+  const single = (engine: readonly SettingText[]): Promise<readonly EngineAnswer[]> =>
+    (pool.run([engine]) as Promise<readonly EngineAnswer[]>).catch((error: unknown) => [
+      brokenOff(broken(error)),
+    ]);
+  const oneByOne = async (engines: Engines): Promise<readonly EngineAnswer[]> => {
+    const found: EngineAnswer[] = [];
+    for (const engine of engines) found.push(...(await single(engine)));
+    return found;
+  };
+  const ask: Ask = async (engines) => {
+    const size = Math.min(MOST_AT_ONCE, Math.max(1, Math.ceil(engines.length / (4 * count))));
+    const batches = Array.from({ length: Math.ceil(engines.length / size) }, (_, i) =>
+      batch(engines.slice(i * size, (i + 1) * size)),
+    );
+    return (await Promise.all(batches)).flat();
+  };
+  return { count, ask, close: () => pool.destroy() };
+}
+
+const broken = (error: unknown): string =>
+  `The program broke off on this engine (${error instanceof Error ? error.message : String(error)}); please report it.`;

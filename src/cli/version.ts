@@ -1,0 +1,6 @@
+/** The version of this program. */
+import { readFileSync } from 'node:fs';
+
+export const { version } = JSON.parse(
+  readFileSync(new URL('../../package.json', import.meta.url), 'utf8'),
+) as { readonly version: string };

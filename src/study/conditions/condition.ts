@@ -1,0 +1,25 @@
+/** Contract of the conditions: what an engine has to do to be of use. */
+import type { Family } from '../../kinds/kind.ts';
+import type { EngineAnswer } from '../engine-answer.ts';
+
+export interface Condition {
+  /** What holds, after "it": "starts unaided from at least 80 % of positions". */
+  readonly words: string;
+  /** Whether the answer must tell from where the engine starts. */
+  readonly starts?: boolean;
+  /**
+   * How far the engine is on the good side, as a share of what is asked; negative when it is not. One that does not run
+   * is `FAR_OFF`.
+   */
+  margin(answer: EngineAnswer): number;
+}
+
+export const FAR_OFF = -1;
+
+export type ConditionFamily = Family<null, Condition>;
+
+/** The margin of the condition that is hardest to meet; without any, whether the engine runs. */
+export function worstMargin(conditions: readonly Condition[], answer: EngineAnswer): number {
+  if (answer.outcome !== 'settled') return FAR_OFF;
+  return conditions.reduce((worst, condition) => Math.min(worst, condition.margin(answer)), 1);
+}

@@ -1,0 +1,49 @@
+/**
+ * The answer of one engine to everything a study asks; plain data, for it travels between threads. This is the one place
+ * that knows how an engine is brought to its settled turn.
+ */
+import { buildEngine } from '../model/engine.ts';
+import type { EngineSpec } from '../parts/engine-description.ts';
+import { compressorVerdict } from '../run/compressor-verdict.ts';
+import type { OutcomeKind } from '../run/outcome.ts';
+import { settledRunning } from '../run/settled-running.ts';
+import { unaidedShare } from '../run/start-map.ts';
+import { measured, type Measured } from './measures.ts';
+
+export type AnswerOutcome =
+  | OutcomeKind
+  /** Each value by itself could be; together they make no engine. */
+  | 'impossible'
+  /** The program broke off; a fault of ours. */
+  | 'broken-off';
+
+export interface EngineAnswer {
+  readonly outcome: AnswerOutcome;
+  /** A plain sentence. */
+  readonly reason: string;
+  readonly values: Measured;
+}
+
+export interface Wanted {
+  /** Whether to try from how many crank positions the engine starts unaided. */
+  readonly starts: boolean;
+}
+
+export function engineAnswer(spec: EngineSpec, wanted: Wanted): EngineAnswer {
+  const { outcome, settled } = settledRunning(spec);
+  const { compressor } = spec;
+  const known = {
+    ...(settled ? { settled } : {}),
+    ...(settled && compressor
+      ? { compressor: compressorVerdict(compressor, spec, settled.airMassFlow) }
+      : {}),
+    ...(settled && wanted.starts ? { startShare: unaidedShare(buildEngine(spec), settled.speed) } : {}),
+  };
+  return { outcome: outcome.kind, reason: outcome.reason, values: measured(known) };
+}
+
+export const impossible = (reason: string): EngineAnswer => ({ outcome: 'impossible', reason, values: {} });
+
+export const brokenOff = (reason: string): EngineAnswer => ({ outcome: 'broken-off', reason, values: {} });
+
+export const runs = ({ outcome }: EngineAnswer): boolean => outcome === 'settled';
