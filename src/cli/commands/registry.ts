@@ -1,9 +1,9 @@
 /** Every command, in the order of the help. */
+import { attempts } from './attempts.ts';
+import { bench } from './bench.ts';
 import { best } from './best.ts';
 import { check } from './check.ts';
 import type { Command } from './command.ts';
-import { attempts } from './attempts.ts';
-import { bench } from './bench.ts';
 import { compare } from './compare.ts';
 import { completion } from './completion.ts';
 import { explainCommand } from './explain.ts';
@@ -13,8 +13,9 @@ import { newCommand } from './new.ts';
 import { next } from './next.ts';
 import { odds } from './odds.ts';
 import { run } from './run.ts';
-import { why } from './why.ts';
+import { supply } from './supply.ts';
 import { sweep } from './sweep.ts';
+import { why } from './why.ts';
 
 export const commands: readonly Command[] = [
   newCommand,
@@ -22,14 +23,15 @@ export const commands: readonly Command[] = [
   check,
   run,
   compare,
-  bench,
-  attempts,
-  why,
+  supply,
   next,
   sweep,
   best,
   limit,
   odds,
   merge,
+  bench,
+  attempts,
+  why,
   completion,
 ];
