@@ -27,9 +27,18 @@ export { explainKey, type Explaining, type KeyExplanation } from './scenario/exp
 export { newScenario, valveGearKinds, type NewScenario } from './scenario/new-scenario.ts';
 export { inUnits, type UnitSystem } from './quantity/unit-system.ts';
 export { measuringPage } from './scenario/measuring-page.ts';
-export { referencePage } from './scenario/reference-page.ts';
+export { referencePage, studyReferencePage } from './scenario/reference-page.ts';
 export { engineParameters, type EngineSpec } from './parts/engine-description.ts';
 export { runEngine } from './run/run-engine.ts';
+export { supplyTimeline } from './run/supply/timeline.ts';
+export type {
+  AnswerAtPressure,
+  NoSupplyTimeline,
+  SupplyEnd,
+  SupplyFacts,
+  SupplyTimeline,
+} from './run/supply/timeline.ts';
+export type { SupplyTrace } from './run/supply/supply-trace.ts';
 export { driveOf, runAndDrive } from './run/drive.ts';
 export type { Drive, OperatingPoint, StartMap, StartPosition, TorqueCurve } from './run/drive-result.ts';
 export { settledRunning, type SettledAnswer } from './run/settled-running.ts';
@@ -99,12 +108,16 @@ export { oddsPage } from './report/studies/odds-page.ts';
 export { bestSummary, limitSummary, nextSummary, oddsSummary } from './report/studies/summaries.ts';
 export { verdictOf, type Verdict } from './verdict/verdict.ts';
 export { keyFigures, type KeyFigure } from './verdict/key-figures.ts';
+export { supplyVerdict, type SupplyVerdict } from './verdict/supply-verdict.ts';
 export type { Caution, Severity } from './verdict/cautions/caution.ts';
 export { cycleCsv } from './report/csv/cycle-csv.ts';
 export { startsCsv, torqueCsv } from './report/csv/drive-csv.ts';
 export { traceCsv } from './report/csv/trace-csv.ts';
+export { supplyCsv } from './report/csv/supply-csv.ts';
 export { summaryJson } from './report/summary/summary-json.ts';
 export type { Summary } from './report/summary/summary.ts';
+export { supplyJson } from './report/summary/supply-json.ts';
+export type { SupplySummary } from './report/summary/supply-summary.ts';
 export { reportHtml } from './report/report-html.ts';
 export type { InlineAsset, ReportAssets } from './report/html/page.ts';
 export { comparisonHtml } from './report/comparison/comparison-html.ts';

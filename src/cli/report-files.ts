@@ -8,11 +8,15 @@ import {
   reportHtml,
   startsCsv,
   summaryJson,
+  supplyCsv,
+  supplyJson,
   torqueCsv,
   traceCsv,
+  type NoSupplyTimeline,
   type ReportAssets,
   type ReportExtras,
   type RunResult,
+  type SupplyTimeline,
   type UnitSystem,
 } from '../index.ts';
 import { InputError } from './exit-codes.ts';
@@ -86,5 +90,20 @@ export async function writeReport(
   const paths = await writeFiles(folder, files);
   // A cycle left over from an earlier run would belong to another engine.
   if (cycle === undefined) await rm(join(folder, reportFileNames.cycle), { force: true });
+  return paths;
+}
+
+/** Writes everything there is to write about minutes of supply and returns the paths, the table first. */
+export async function writeSupply(
+  timeline: SupplyTimeline | NoSupplyTimeline,
+  folder: string,
+): Promise<string[]> {
+  const { supply, supplySummary } = reportFileNames;
+  const paths = await writeFiles(folder, [
+    ...(timeline.runs ? [[supply, supplyCsv(timeline)] as const] : []),
+    [supplySummary, `${JSON.stringify(supplyJson(timeline), null, 2)}\n`],
+  ]);
+  // A table left over from an earlier reckoning would belong to another engine.
+  if (!timeline.runs) await rm(join(folder, supply), { force: true });
   return paths;
 }

@@ -3,6 +3,7 @@ import { partList, pureNumber, settings, text } from '../kinds/describe.ts';
 import { attemptKinds } from './attempts/registry.ts';
 import { roomParameters } from './sheet-description.ts';
 
+/** Every key of a notebook of attempts. */
 export const attemptsParameters = {
   title: text(120, 'Which engine the attempts are about.'),
   notes: text(4000, 'Anything worth remembering.', ''),

@@ -1,6 +1,7 @@
 /** What a bench test found: values with their 95 % intervals, pictures as data, and plain sentences. SI throughout. */
 import type { Dimension } from '../kinds/parameter.ts';
 
+/** A value that was found. */
 export interface Estimate {
   readonly name: string;
   readonly value: number;
@@ -20,6 +21,7 @@ export interface PictureLine {
   readonly points?: boolean;
 }
 
+/** A picture as data. */
 export interface Picture {
   readonly id: string;
   /** A sentence that says what to see. */
@@ -35,6 +37,7 @@ export interface Picture {
   readonly lines: readonly PictureLine[];
 }
 
+/** Rows of words and figures. */
 export interface FindingTable {
   readonly caption: string;
   readonly head: readonly string[];
@@ -42,12 +45,14 @@ export interface FindingTable {
   readonly rows: readonly (readonly string[])[];
 }
 
+/** What can hurt in the next test. */
 export interface BenchCaution {
   readonly topic: string;
   readonly text: string;
   readonly severity: 'note' | 'caution' | 'danger';
 }
 
+/** All that a test, a notebook or a search for causes comes to. */
 export interface Finding {
   /** False when the readings do not bear a figure; the headline then says why. */
   readonly usable: boolean;

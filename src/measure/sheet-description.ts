@@ -26,6 +26,7 @@ export const roomParameters = {
   }),
 };
 
+/** Every key of a bench sheet. */
 export const sheetParameters = {
   title: text(120, 'What was tested.'),
   notes: text(4000, 'Anything worth remembering about the test.', ''),

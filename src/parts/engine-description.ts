@@ -123,7 +123,14 @@ export function engineComplaints(spec: EngineSpec): readonly Complaint[] {
     ...spec.leaks.flatMap((leak, i) => under('leaks', under(String(i), leak.complaints(context)))),
     ...under('supply', supplyComplaints(spec.supply, spec.atmosphere.pressure)),
     ...(spec.compressor
-      ? under('compressor', compressorComplaints(spec.compressor, spec.supply.pressure, context.gas))
+      ? under(
+          'compressor',
+          compressorComplaints(spec.compressor, {
+            supplyPressure: spec.supply.pressure,
+            roomPressure: spec.atmosphere.pressure,
+            gas: context.gas,
+          }),
+        )
       : []),
   ];
 }

@@ -3,6 +3,7 @@ import { count, group, optional, optionalGroup, pureNumber, quantity } from '../
 import type { Complaint } from '../kinds/kind.ts';
 import type { Values } from '../kinds/parameter.ts';
 import { conductanceFlow, conductanceOfArea, tubeConductance, type Conductance } from '../gas/conductance.ts';
+import { bisected } from '../numerics/bisection.ts';
 import { conductanceInSeries } from '../gas/conductance-series.ts';
 import type { Gas } from '../gas/gas.ts';
 import { conduit, type Passage } from './passage.ts';
@@ -131,22 +132,47 @@ export function hosePassage(own: Supply, gas: Gas): Passage {
  * A pressure regulator: shut at its set pressure, opening in proportion as the outlet falls below it, fully open one
  * droop below. It passes nothing backwards. Proportional law: common practice, no source; C and b: ISO 6358.
  */
-export function regulatorPassage(regulator: Regulator, setPressure: number, gas: Gas): Passage {
+function regulatorFlow(
+  regulator: Regulator,
+  setPressure: number,
+  gas: Gas,
+): (inlet: number, temperature: number, outlet: number) => number {
   const element: Conductance = {
     sonicConductance: regulator.sonic_conductance,
     criticalPressureRatio: regulator.critical_pressure_ratio,
   };
+  return (inlet, temperature, outlet) => {
+    const opening = Math.min(1, (setPressure - outlet) / regulator.droop);
+    if (opening <= 0 || inlet <= outlet) return 0;
+    return opening * conductanceFlow(gas, element, inlet, temperature, outlet);
+  };
+}
+
+export function regulatorPassage(regulator: Regulator, setPressure: number, gas: Gas): Passage {
+  const flow = regulatorFlow(regulator, setPressure, gas);
   return {
     name: 'regulator',
     role: 'supply',
     from: 'supply',
     to: 'hose',
-    massFlow: (_angle, pFrom, tFrom, pTo) => {
-      const opening = Math.min(1, (setPressure - pTo) / regulator.droop);
-      if (opening <= 0 || pFrom <= pTo) return 0;
-      return opening * conductanceFlow(gas, element, pFrom, tFrom, pTo);
-    },
+    massFlow: (_angle, pFrom, tFrom, pTo) => flow(pFrom, tFrom, pTo),
   };
+}
+
+/**
+ * Pressure behind the regulator under a steady flow [Pa]. One that is not described holds its set pressure as long as
+ * there is as much in front of it, and then passes on what there is.
+ */
+export function outletPressure(
+  { pressure, regulator }: Supply,
+  gas: Gas,
+  at: { readonly inlet: number; readonly temperature: number; readonly massFlow: number },
+): number {
+  const highest = Math.min(pressure, at.inlet);
+  if (regulator === undefined) return highest;
+  const flow = regulatorFlow(regulator, pressure, gas);
+  const enough = (outlet: number): boolean => flow(at.inlet, at.temperature, outlet) >= at.massFlow;
+  return bisected(enough, 0.1 * highest, highest);
 }
 
 const bar = (pressure: number): string => `${(pressure / 1e5).toFixed(3)} bar absolute`;

@@ -4,6 +4,8 @@ export const reportFileNames = {
   cycle: 'cycle.csv',
   startUp: 'start-up.csv',
   summary: 'summary.json',
+  supply: 'supply.csv',
+  supplySummary: 'supply.json',
   torque: 'torque.csv',
   starts: 'starts.csv',
   comparison: 'comparison.html',

@@ -10,6 +10,7 @@ export interface TorqueCurve {
   readonly airMassFlow: Float64Array;
 }
 
+/** A speed at which engine and load agree. */
 export interface OperatingPoint {
   /** [rad/s], between two speeds of the curve by a straight line. */
   readonly speed: number;
@@ -17,6 +18,7 @@ export interface OperatingPoint {
   readonly stable: boolean;
 }
 
+/** How the engine starts from one place of the crank. */
 export interface StartPosition {
   /** Crank angle at rest, after top dead centre [rad]. */
   readonly crankAngle: number;
@@ -27,6 +29,7 @@ export interface StartPosition {
   readonly secondsToSpeed?: number;
 }
 
+/** How the engine starts from everywhere. */
 export interface StartMap {
   /** At equal spacing all around the turn, from top dead centre. */
   readonly positions: readonly StartPosition[];
@@ -34,6 +37,7 @@ export interface StartMap {
   readonly unaidedShare: number;
 }
 
+/** What the engine can drive at any speed, where that meets the load, and how it starts. */
 export interface Drive {
   readonly curve: TorqueCurve;
   /** The same engine with every leak shut. */
@@ -44,4 +48,6 @@ export interface Drive {
   readonly stallTorque: number;
   readonly operatingPoints: readonly OperatingPoint[];
   readonly startMap: StartMap;
+  /** The same for an engine that is to run the other way, angles counted that way; only where its gear serves both. */
+  readonly startMapReversed?: StartMap;
 }

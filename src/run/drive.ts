@@ -1,7 +1,7 @@
 /** What an engine can drive and from where it starts: its torque curves, where they meet the load, its start map. */
-import { buildEngine } from '../model/engine.ts';
+import { buildEngine, type Engine } from '../model/engine.ts';
 import type { EngineSpec } from '../parts/engine-description.ts';
-import type { Drive } from './drive-result.ts';
+import type { Drive, StartMap } from './drive-result.ts';
 import { operatingPoints } from './operating-points.ts';
 import type { RunResult } from './result.ts';
 import { runEngine } from './run-engine.ts';
@@ -21,7 +21,19 @@ export function driveOf(spec: EngineSpec, settledSpeed?: number): Drive {
     stallTorque: curve.torque[0] ?? 0,
     operatingPoints: points,
     startMap: startMap({ engine, settledSpeed: wanted, curve }),
+    ...(servesBothWays(spec, engine) ? { startMapReversed: reversedStarts(spec) } : {}),
   };
+}
+
+const servesBothWays = ({ running_direction }: EngineSpec, { ends: [first] }: Engine): boolean =>
+  running_direction === 'forward' && first.valveGear.reverse?.serves === true;
+
+function reversedStarts(spec: EngineSpec): StartMap {
+  const reversed: EngineSpec = { ...spec, running_direction: 'reverse' };
+  const engine = buildEngine(reversed);
+  const curve = torqueCurve(engine);
+  const settledSpeed = operatingPoints(curve, engine.load).findLast(({ stable }) => stable)?.speed;
+  return startMap({ engine, settledSpeed, curve });
 }
 
 /** A run, and what the engine can drive and how it starts besides. */

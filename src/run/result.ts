@@ -168,8 +168,9 @@ export interface Moisture {
 
 /** The settled engine against the compressor in the shed. */
 export interface CompressorVerdict {
-  /** What the engine takes and what the compressor gives, both as ANR [m³/s]. */
+  /** What the engine takes, as ANR [m³/s]. */
   readonly demandAnr: number;
+  /** What the compressor gives, as ANR [m³/s]: half-way from cut-in to cut-out, or where it falls short, at the set pressure. */
   readonly deliveryAnr: number;
   /** Share of the time the compressor must run, at most 1. */
   readonly duty: number;

@@ -17,8 +17,10 @@ Generated from the descriptions in the code. Values are written as in a [scenari
 told in [attempts](../bench/attempts.md).
 `;
 
+/** Markdown: every key of a bench sheet. */
 export const benchReferencePage = (): string =>
   referencePage(sheetParameters, { file: 'sheet', head: SHEET });
 
+/** Markdown: every key of a notebook of attempts. */
 export const attemptsReferencePage = (): string =>
   referencePage(attemptsParameters, { file: 'notebook', head: NOTEBOOK });

@@ -10,16 +10,19 @@ import { inFileOrder, type Problem } from './problem.ts';
 import { openEngine } from './read-bench-sheet.ts';
 import { readDescription } from './read-description.ts';
 
+/** A notebook without a fault. */
 export interface AttemptsFile {
   readonly title: string;
   readonly notes: string;
   readonly notebook: Notebook;
 }
 
+/** A notebook, or everything that is wrong with it. */
 export type AttemptsReading =
   | { readonly ok: true; readonly attempts: AttemptsFile }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
+/** Reads the text of a notebook; `attachments` hands over the scenario that it names. */
 export function readAttempts(
   text: string,
   file: string,

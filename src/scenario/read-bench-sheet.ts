@@ -21,10 +21,12 @@ export interface BenchSheet {
   readonly finding: () => Finding;
 }
 
+/** A sheet, or everything that is wrong with it. */
 export type BenchSheetReading =
   | { readonly ok: true; readonly sheet: BenchSheet }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
+/** Reads the text of a bench sheet; `attachments` hands over the readings and the scenario that it names. */
 export function readBenchSheet(
   text: string,
   file: string,

@@ -46,6 +46,7 @@ export type ScenarioReader =
     }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
+/** Opens a scenario once, to read it again and again with other values in place of its own. */
 export function scenarioReader(text: string, file: string, attachments?: Attachments): ScenarioReader {
   const opened = openSource(text, file);
   if (!opened.ok) return opened;

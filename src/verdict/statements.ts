@@ -4,6 +4,7 @@ import { lossFreeWork, releasePressure, turnedBetween } from './cycle-reading.ts
 import { admissionOpenAt, exhaustOpenAt, placeText, severalEnds } from './ends.ts';
 import { airText, angleText, gaugeText, minutesText, shareText, speedText, workText } from './figures.ts';
 import { turnsText } from './headline.ts';
+import { driveSentences } from './starting.ts';
 import { waterSentence } from './water.ts';
 
 /** Books that close worse than this are no books. */
@@ -12,6 +13,7 @@ const TRUSTED_RESIDUAL = 1e-4;
 export const statementsOf = (result: RunResult): readonly string[] => [
   ...directionOf(result),
   ...(result.settled === undefined ? atRest(result) : whileRunning(result, result.settled)),
+  ...(result.drive ? driveSentences(result.drive, result.settled?.speed) : []),
   ...doubts(result),
 ];
 
@@ -51,6 +53,11 @@ function shed({ compressor, engine: { gas } }: RunResult): string {
     return (
       `${delivers} where the engine takes ${airText(demandAnr, gas)}: from a full receiver the pressure reaches the ` +
       `regulator's after ${minutesText(minutesUntilSag)}.`
+    );
+  if (deliveryAnr < demandAnr)
+    return (
+      `${delivers} half-way between cut-in and cut-out, less than the engine takes: it never stops, and the receiver settles ` +
+      `lower, where it gives as much. Its maker allows it to run ${shareText(dutyRating)} of the time.`
     );
   return `${delivers} and would run ${shareText(duty)} of the time; its maker allows ${shareText(dutyRating)}.`;
 }

@@ -34,6 +34,7 @@ export interface OwnAnswer {
 }
 
 export interface OdexAnswer {
+  readonly push: Push;
   readonly tolerance: number;
   readonly speed: number;
   readonly time: number;
@@ -87,11 +88,16 @@ function ownAnswer(spec: EngineSpec): OwnAnswer {
   };
 }
 
-function odexAnswer(system: EngineSystem, push: Push, settledSpeed: number): OdexAnswer | undefined {
-  const tolerance = loosestOdexTolerance(system, push, settledSpeed);
-  if (tolerance === undefined) return undefined;
-  const spin = () => odexSpinUp(system, push, settledSpeed, tolerance);
-  return { ...spin(), tolerance, time: medianTime(REPEATS.odex, spin) };
+function odexAnswer(system: EngineSystem, least: Push, settledSpeed: number): OdexAnswer | undefined {
+  const pushes = [least.speed, ...PUSHES.filter((speed) => speed > least.speed)];
+  for (const speed of pushes) {
+    const push = { ...least, speed };
+    const tolerance = loosestOdexTolerance(system, push, settledSpeed);
+    if (tolerance === undefined) continue;
+    const spin = () => odexSpinUp(system, push, settledSpeed, tolerance);
+    return { ...spin(), push, tolerance, time: medianTime(REPEATS.odex, spin) };
+  }
+  return undefined;
 }
 
 /** Calls over all states in turn. */
@@ -164,7 +170,7 @@ export function measureEngine(file: string, folder: string, given: Programs): Me
     ours.speed === undefined || programs.startUp === undefined
       ? undefined
       : cvodeStartUp(programs.startUp, path, own, REPEATS.cvode);
-  const push = cvode?.push ?? { ...own, speed: Math.max(own.speed, PUSHES.at(-1)!) };
+  const push = cvode?.push ?? { ...own, speed: Math.max(own.speed, PUSHES[0]!) };
   const odex = ours.speed === undefined ? undefined : odexAnswer(system, push, ours.speed);
   return { name, ours, ...(odex ? { odex } : {}), ...(cvode ? { cvode } : {}) };
 }

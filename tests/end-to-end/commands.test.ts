@@ -109,27 +109,6 @@ describe('tickover compare', () => {
   });
 });
 
-describe('units', () => {
-  it('are imperial where people read and stay as they were where programs do', () => {
-    const folder = emptyFolder();
-    const press = scenario('cider-press.yaml');
-    const said = tickover(folder, 'run', press, '--units', 'imperial', '--out', 'imperial');
-    tickover(folder, 'run', press, '--quiet', '--out', 'metric');
-    expect(said.stdout).toMatch(/\d psi indicated/u);
-    expect(said.stdout).toMatch(/\d cfm ANR/u);
-    expect(said.stdout).not.toMatch(/\d bar\b|\d N·m|\d °C(?!, 65)|\d kJ|m\/s/u);
-    const page = readFileSync(join(folder, 'imperial/report.html'), 'utf8').replaceAll('\u00a0', ' ');
-    expect(page).toContain('Torque [lbf·ft]');
-    expect(page.replace(/<style>.*?<\/style>|<script[\s>].*?<\/script>/gsu, '')).not.toMatch(
-      /\d (?:bar|N·m|mm|cm³)\b/u,
-    );
-    for (const name of ['summary.json', 'cycle.csv', 'start-up.csv'])
-      expect(readFileSync(join(folder, 'imperial', name), 'utf8')).toBe(
-        readFileSync(join(folder, 'metric', name), 'utf8'),
-      );
-  });
-});
-
 const commands = ['new', 'explain', 'check', 'run', 'compare'];
 
 describe('help', () => {

@@ -1,9 +1,9 @@
 /** Every command, in the order of the help. */
+import { attempts } from './attempts.ts';
+import { bench } from './bench.ts';
 import { best } from './best.ts';
 import { check } from './check.ts';
 import type { Command } from './command.ts';
-import { attempts } from './attempts.ts';
-import { bench } from './bench.ts';
 import { compare } from './compare.ts';
 import { completion } from './completion.ts';
 import { draw } from './draw.ts';
@@ -14,8 +14,9 @@ import { newCommand } from './new.ts';
 import { next } from './next.ts';
 import { odds } from './odds.ts';
 import { run } from './run.ts';
-import { why } from './why.ts';
+import { supply } from './supply.ts';
 import { sweep } from './sweep.ts';
+import { why } from './why.ts';
 
 export const commands: readonly Command[] = [
   newCommand,
@@ -24,14 +25,15 @@ export const commands: readonly Command[] = [
   run,
   draw,
   compare,
-  bench,
-  attempts,
-  why,
+  supply,
   next,
   sweep,
   best,
   limit,
   odds,
   merge,
+  bench,
+  attempts,
+  why,
   completion,
 ];

@@ -1,6 +1,7 @@
 /** `tickover run FILE`: one engine from its scenario to verdict and report. */
-import { runAndDrive, summaryJson, workshopPreview, type OutcomeKind, type UnitSystem } from '../../index.ts';
+import { runAndDrive, summaryJson, workshopPreview, type UnitSystem } from '../../index.ts';
 import { EXIT, type ExitCode } from '../exit-codes.ts';
+import { faults } from '../faults.ts';
 import { defaultFolder, writeReport } from '../report-files.ts';
 import { engineFromFile } from '../scenario-file.ts';
 import { unitsOption } from '../options.ts';
@@ -16,9 +17,6 @@ interface RunOptions {
   readonly set: readonly string[];
   readonly units: UnitSystem;
 }
-
-/** Outcomes that say something about this program rather than about the engine. */
-const faults: readonly OutcomeKind[] = ['step-limit', 'non-finite'];
 
 async function runFile(options: RunOptions, print: (text: string) => void): Promise<ExitCode> {
   const spec = await engineFromFile(options.file, options.set);

@@ -18,6 +18,7 @@ export interface Notebook {
 /** Of a normal distribution, for 95 %. */
 const TWO_SIDED = 1.96;
 
+/** Foretells every attempt, learns from it, and ranks the tests that could come next. */
 export function notebookFinding({ bench, unknowns, guessedWithin, attempts }: Notebook): Finding {
   const before = firstBelief(unknowns, guessedWithin);
   const story = storyOf(bench, attempts, before, guessedWithin);

@@ -12,9 +12,9 @@ import type { Values } from '../../kinds/parameter.ts';
 import { buildEngine } from '../../model/engine.ts';
 import { initialState } from '../../model/initial-state.ts';
 import { engineSystem } from '../../model/system.ts';
-import { crankTrain, crankOffset } from '../../parts/cylinder.ts';
+import { crankOffset } from '../../parts/cylinder.ts';
 import { pistonTravelRate } from '../../parts/crank-train.ts';
-import type { EngineSpec } from '../../parts/engine-description.ts';
+import { partContext, type EngineSpec } from '../../parts/engine-description.ts';
 import { leastSquares } from '../../numerics/least-squares.ts';
 import { student95 } from '../../numerics/student.ts';
 import { breakAwayCautions } from '../cautions.ts';
@@ -90,10 +90,11 @@ function weightTorque(spec: EngineSpec, angle: number): number {
   return system.observe(initialState(system, angle, 0)).gravityTorque;
 }
 
-function pistonLever({ cylinder }: EngineSpec, angle: number): number {
-  const crank = crankTrain(cylinder);
+function pistonLever(spec: EngineSpec, angle: number): number {
+  const { cylinder, running_direction } = spec;
+  const { crank } = partContext(spec);
   return Array.from({ length: cylinder.cylinders }, (_, i) => {
-    const own = angle - crankOffset(cylinder, i);
+    const own = angle - crankOffset(cylinder, i, running_direction);
     return Math.abs(pistonTravelRate(crank, Math.sin(own), Math.cos(own)));
   }).reduce((a, b) => a + b, 0);
 }

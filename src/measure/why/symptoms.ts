@@ -7,6 +7,8 @@ export const symptoms = {
   'kicks back': 'It jerks against its running direction when started.',
 } as const;
 
+/** One of them. */
 export type Symptom = keyof typeof symptoms;
 
+/** In the order of the help. */
 export const symptomNames = Object.keys(symptoms) as Symptom[];

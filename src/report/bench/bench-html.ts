@@ -16,6 +16,7 @@ export interface TitledFinding {
   readonly finding: Finding;
 }
 
+/** The page as text. */
 export function benchHtml({ title, notes, test, finding }: TitledFinding, assets: ReportAssets): string {
   const pictures = pictureFigures(finding.pictures);
   const sections: readonly (BenchSection | undefined)[] = [

@@ -3,6 +3,7 @@ import type { Estimate } from '../../measure/finding.ts';
 import { formatQuantity } from '../../quantity/format.ts';
 import { figure } from '../../verdict/figures.ts';
 
+/** Name, value and both ends, each with its unit. */
 export function estimateRow({ name, value, low, high, dimension, suffix }: Estimate): readonly string[] {
   const behind = suffix === undefined ? '' : ` ${suffix}`;
   const cell = (own: number): string => {

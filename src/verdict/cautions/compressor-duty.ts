@@ -9,8 +9,7 @@ export function compressorDutyCaution({ compressor }: RunResult): Caution | unde
   return {
     topic: 'Compressor duty',
     text:
-      `This engine keeps the compressor running ${shareText(duty)} of the time (duty = what the engine takes over what it ` +
-      `delivers), and its maker allows ${shareText(dutyRating)}. Motor and head overheat, and oil in a hot delivery pipe ` +
+      `This engine keeps the compressor running ${shareText(duty)} of the time, and its maker allows ${shareText(dutyRating)}. Motor and head overheat, and oil in a hot delivery pipe ` +
       'chars and can catch fire. Run in spells with rests between them, or ask its maker; the local rules for compressors ' +
       'and their inspection by licensed people come first.',
     severity: 'caution',

@@ -8,8 +8,8 @@ export function compressorShortfall(
   { compressor, engine: { gas } }: RunResult,
 ): Suggestion | undefined {
   if (compressor === undefined) return undefined;
-  const { demandAnr, deliveryAnr, duty, dutyRating, keepsUp } = compressor;
-  if (!keepsUp)
+  const { demandAnr, deliveryAnr, duty, dutyRating } = compressor;
+  if (deliveryAnr < demandAnr)
     return {
       share: 1 - deliveryAnr / demandAnr,
       text:

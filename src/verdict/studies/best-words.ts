@@ -6,6 +6,7 @@ import type { Variation } from '../../study/variations/variation.ts';
 import { listed, measureRows, measureWords, troubleOf } from './measure-words.ts';
 import type { StudyWords } from './study-words.ts';
 
+/** A best setting in words. */
 export function bestWords(task: BestTask, found: Best): StudyWords {
   const { best } = found;
   if (best === undefined) return nothingFound(task, found);

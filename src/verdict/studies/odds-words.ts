@@ -13,6 +13,7 @@ export const chanceText = ({ count, of, low, high }: Share): string =>
 export const pointText = ({ plan }: OddsTask, { texts }: OddsAt): string =>
   listed(plan.variations.map(({ paths }, i) => `${paths[0] ?? ''} ${texts[i] ?? ''}`));
 
+/** Odds in words. */
 export function oddsWords(task: OddsTask, found: readonly OddsAt[]): StudyWords {
   const several = found.length > 1;
   const wanted = task.conditions.length === 0 ? 'runs' : listed(task.conditions.map(({ words }) => words));

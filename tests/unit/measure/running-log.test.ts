@@ -90,4 +90,4 @@ it('says plainly when friction of bearings and of piston cannot be told apart', 
     'A bench test of kind “coast-down” measures friction.running_torque by itself.',
   );
   expect(found.next).toContain('bench test that is named above');
-});
+}, 60_000);

@@ -2,15 +2,16 @@
 import { describe, expect, it } from 'vitest';
 import { dryAir } from '../../../src/gas/gases/dry-air.ts';
 import { compressorVerdict } from '../../../src/run/compressor-verdict.ts';
+import { steadyCompressor } from '../../support/compressors.ts';
 import { referenceSpec } from '../../support/reference-engine.ts';
 
-const compressor = {
+const compressor = steadyCompressor({
   free_air_delivery: 2e-3,
   receiver_volume: 0.05,
   cut_in: 7e5,
   cut_out: 9e5,
   duty_rating: 0.6,
-};
+});
 const spec = referenceSpec({ supply: { pressure: 4e5 } });
 const { pressure, temperature } = spec.atmosphere;
 const roomDensity = pressure / (dryAir.specificGasConstant * temperature);
@@ -29,6 +30,14 @@ describe('a compressor', () => {
     const verdict = compressorVerdict(compressor, spec, delivery);
     expect(verdict.keepsUp).toBe(true);
     expect(verdict.duty).toBe(1);
+  });
+
+  it('whose delivery falls below the demand on the way up keeps up without a rest', () => {
+    const falling = { ...compressor, clearance: 0.05 };
+    const verdict = compressorVerdict(falling, spec, 1.02 * delivery);
+    expect(verdict).toMatchObject({ keepsUp: true, duty: 1 });
+    expect(verdict.minutesUntilSag).toBeUndefined();
+    expect(verdict.deliveryAnr).toBeLessThan(verdict.demandAnr);
   });
 
   it('that delivers half the demand lets the receiver fall', () => {

@@ -145,6 +145,13 @@ describe('next change', () => {
     expect(verdictOf(withAir({ ...quiet, ...air })).nextChange).toMatch(text);
   });
 
+  test('a compressor that keeps up without a rest says how that can be', () => {
+    const compressor = { ...saggingResult.compressor!, keepsUp: true };
+    const { minutesUntilSag: _never, ...settling } = compressor;
+    const { statements } = verdictOf({ ...saggingResult, compressor: settling });
+    expect(statements.join(' ')).toContain('it never stops, and the receiver settles lower');
+  });
+
   test('a larger compressor, only when no loss is as large as what is missing', () => {
     expect(verdictOf(saggingResult).nextChange).toMatch(/^Try a larger compressor/u);
     const leaky = withAir({ leaks: [{ name: 'past the piston', share: 0.7 }] });

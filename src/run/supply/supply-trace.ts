@@ -1,0 +1,76 @@
+/** A course as columns over time: receiver, supply, speed, and whether the compressor runs. */
+import type { Course } from './course.ts';
+import type { Leg } from './leg.ts';
+import type { OfPressure } from './shed.ts';
+
+/**
+ * Columns of equal length. Where the compressor starts or stops, and where the engine stops, two rows have the same time:
+ * the last before and the first after.
+ */
+export interface SupplyTrace {
+  /** Since the receiver was full [s]. */
+  readonly time: Float64Array;
+  /** Before the regulator and behind it [Pa]. */
+  readonly receiverPressure: Float64Array;
+  readonly supplyPressure: Float64Array;
+  /** [rad/s]; zero once the engine has stopped. */
+  readonly speed: Float64Array;
+  /** 1 while the compressor runs, else 0. */
+  readonly compressorOn: Float64Array;
+}
+
+/** A course that repeats itself faster than this many rows can tell is cut off there. */
+const MOST_ROWS = 20_000;
+
+interface Row {
+  readonly time: number;
+  readonly pressure: number;
+  readonly on: boolean;
+  readonly turning: boolean;
+}
+
+/** From the full receiver to that time [s], or until the engine stops. */
+export function supplyTrace(
+  course: Course,
+  until: number,
+  of: { readonly speed: OfPressure; readonly supplyPressure: OfPressure },
+): SupplyTrace {
+  const rows = rowsOf(course, until);
+  const column = (value: (row: Row) => number): Float64Array => Float64Array.from(rows, value);
+  return {
+    time: column(({ time }) => time),
+    receiverPressure: column(({ pressure }) => pressure),
+    supplyPressure: column(({ pressure }) => of.supplyPressure(pressure)),
+    speed: column(({ pressure, turning }) => (turning ? of.speed(pressure) : 0)),
+    compressorOn: column(({ on }) => (on ? 1 : 0)),
+  };
+}
+
+function rowsOf({ legs, period, timeToStop }: Course, until: number): readonly Row[] {
+  const rows: Row[] = [];
+  let begins = 0;
+  for (let i = 0; begins < until && rows.length < MOST_ROWS; i += 1) {
+    const leg = period === undefined ? legs[i] : legs[i % legs.length];
+    if (leg === undefined) break;
+    if (leg.duration > 0) rows.push(...rowsOfLeg(leg, begins, until));
+    begins += leg.duration;
+  }
+  const stopped = timeToStop !== undefined && timeToStop <= until;
+  return stopped ? [...rows, { ...rows.at(-1)!, turning: false }] : rows;
+}
+
+/** The rows of a leg as far as they lie before `until`, and one just there if it goes beyond. */
+function rowsOfLeg({ time, pressure, compressorOn: on }: Leg, begins: number, until: number): Row[] {
+  const rows: Row[] = [];
+  for (const [i, since] of time.entries()) {
+    const at = begins + since;
+    if (at >= until) {
+      const share = i === 0 ? 0 : (until - rows.at(-1)!.time) / (at - rows.at(-1)!.time);
+      const before = i === 0 ? pressure[0]! : pressure[i - 1]!;
+      rows.push({ time: until, pressure: before + share * (pressure[i]! - before), on, turning: true });
+      return rows;
+    }
+    rows.push({ time: at, pressure: pressure[i]!, on, turning: true });
+  }
+  return rows;
+}
