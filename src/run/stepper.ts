@@ -36,7 +36,7 @@ export const QUICK: Accuracy = {
 };
 
 /** To follow one engine from its start. */
-export const FOLLOWING: Accuracy = { ...FINE, turning: 5e-5 };
+export const FOLLOWING: Accuracy = { ...FINE, turning: 5e-5, nearRest: 2e-8 };
 
 /** For engines whose quick turns differ too much among each other. */
 export const CLOSER: Accuracy = { ...QUICK, turning: 1e-5, stops: 'edges' };

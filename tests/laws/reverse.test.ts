@@ -149,7 +149,7 @@ describe('a gear that is left as it is', () => {
         for (let slot = system.slots.mass(0); slot < system.slots.firstTotal; slot += 1)
           y[slot]! *= state.factors[slot % 5]!;
         const slopes = new Float64Array(system.dimension);
-        system.timeSlopes(sign * state.speed >= 0 ? 1 : -1, y, slopes);
+        system.timeSlopes(state.speed < 0 === sign < 0 ? 1 : -1, y, slopes);
         slopes[SLOT.crankAngle]! *= sign;
         slopes[SLOT.speed]! *= sign;
         return slopes;

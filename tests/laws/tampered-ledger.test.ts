@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { initialState } from '../../src/model/initial-state.ts';
 import { SLOT } from '../../src/model/slots.ts';
 import type { EngineSystem } from '../../src/model/system.ts';
+import { differenceJacobian } from '../../src/numerics/difference-jacobian.ts';
 import { wallHeats } from '../../src/parts/wall-heat/registry.ts';
 import { chosen } from '../support/chosen.ts';
 import { measuredTurn, systemOf } from '../support/drive.ts';
@@ -22,14 +23,27 @@ function tampered(victim: number, measure: number): EngineSystem {
   const take = (slopes: Float64Array): void => {
     slopes[victim]! -= LOSS * slopes[measure]!;
   };
+  const angleSlopes = (y: Float64Array, slopes: Float64Array): void => {
+    honest.angleSlopes(y, slopes);
+    take(slopes);
+  };
+  const evaluate = (y: Float64Array, slopes: Float64Array): number => {
+    angleSlopes(y, slopes);
+    return -1;
+  };
+  const columns = Int32Array.from(honest.coupled);
+  const scratch = new Float64Array(honest.dimension);
   return {
     ...honest,
+    angleSlopes,
+    // Its own, or a stiff step would stumble over the difference before a ledger could.
+    angleJacobian(y, slopes, jacobian) {
+      const sizes = y.map((value) => Math.abs(value));
+      sizes[SLOT.crankAngle] = 1;
+      differenceJacobian({ evaluate, columns, sizes, scratch }, y, slopes, jacobian);
+    },
     timeSlopes(direction, y, slopes) {
       honest.timeSlopes(direction, y, slopes);
-      take(slopes);
-    },
-    angleSlopes(y, slopes) {
-      honest.angleSlopes(y, slopes);
       take(slopes);
     },
   };

@@ -60,13 +60,20 @@ function holeEdges(hole: SwingHole, gapHeight: number): number[] {
   const [opens] = openAndShut(hole);
   return [
     ...openingBreakpoints(hole).map((since) => opens + since),
-    ...anglesAtDistance(hole, touchDistance(hole) + gapHeight),
+    ...anglesAtDistance(hole, touchDistance(hole) + shortestLand(gapHeight)),
   ];
 }
 
+/**
+ * The film between two holes is never counted shorter than the gap is high, nor than the rounding of a deburred edge [m]
+ * (common practice, no source).
+ */
+const BROKEN_EDGE = 20e-6;
+const shortestLand = (gapHeight: number): number => Math.max(gapHeight, BROKEN_EDGE);
+
 function filmAt(own: OscillatingCylinder, { admission, exhaust }: Holes, angle: number): FilmShapeFactors {
   const distance = (hole: SwingHole, at: number): number =>
-    Math.max(centreDistance(hole, at), touchDistance(hole) + own.face_gap);
+    Math.max(centreDistance(hole, at), touchDistance(hole) + shortestLand(own.face_gap));
   return filmShapeFactors(
     {
       holeCircle: own.hole_circle_radius,
