@@ -5,7 +5,9 @@ export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
     include: ['tests/**/*.test.ts'],
-    testTimeout: 20_000,
+    // Two at a time also on two cores: much of the waiting is for commands and browsers.
+    maxWorkers: 2,
+    testTimeout: 40_000,
     hookTimeout: 60_000,
     expect: { requireAssertions: true },
     coverage: {
