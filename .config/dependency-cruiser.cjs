@@ -72,6 +72,7 @@ const packages = {
   'ml-levenberg-marquardt': 'numerics',
   'ml-matrix': 'numerics',
   odex: 'numerics',
+  '@tarikjabiri/dxf': 'workshop',
   piscina: 'cli',
   'cli-progress': 'cli',
   'pure-rand': 'study',

@@ -3,6 +3,7 @@
  * Everything here is pure; files, clock and console belong to the caller.
  */
 export {
+  complaintListing,
   readScenario,
   scenarioReader,
   type ScenarioReader,
@@ -26,7 +27,7 @@ export { explainKey, type Explaining, type KeyExplanation } from './scenario/exp
 export { newScenario, valveGearKinds, type NewScenario } from './scenario/new-scenario.ts';
 export { inUnits, type UnitSystem } from './quantity/unit-system.ts';
 export { measuringPage } from './scenario/measuring-page.ts';
-export { referencePage } from './scenario/reference-page.ts';
+export { referencePage, studyReferencePage } from './scenario/reference-page.ts';
 export { engineParameters, type EngineSpec } from './parts/engine-description.ts';
 export { runEngine } from './run/run-engine.ts';
 export { supplyTimeline } from './run/supply/timeline.ts';
@@ -62,6 +63,8 @@ export type {
   Trace,
   WorkLedger,
 } from './run/result.ts';
+export { drawingFiles, type DrawingFile, type Drawings, type DrawingWish } from './workshop/drawing-files.ts';
+export { workshopPreview, type PartPreview, type WorkshopPreview } from './workshop/preview.ts';
 export { studyParameters } from './study/study-description.ts';
 export { planOf, settingsAt, type Plan } from './study/plan.ts';
 export type { SettingText } from './study/aims/aim.ts';
@@ -128,6 +131,7 @@ export {
   type Comparison,
 } from './report/comparison/comparison.ts';
 export { differentKeys, type DifferentKey } from './scenario/written-values.ts';
+export type { ReportExtras } from './report/sections/section.ts';
 export { reportFileNames } from './report/file-names.ts';
 export { benchFileNames } from './report/file-names.ts';
 export { readBenchSheet, type BenchSheet, type BenchSheetReading } from './scenario/read-bench-sheet.ts';

@@ -2,7 +2,8 @@
  * The reference page of the library: every export of the built package with its words and its declaration, as the
  * compiler reads them from dist/index.d.ts. What has no words of its own is found out by a house test.
  */
-import { join } from 'node:path';
+import { readFileSync } from 'node:fs';
+import { join, relative } from 'node:path';
 import ts from 'typescript';
 import { projectRoot } from './steps.mjs';
 
@@ -30,7 +31,7 @@ export function libraryEntries() {
     if (!first) throw new Error(`${exported.name} is declared nowhere`);
     return {
       name: exported.name,
-      doc: ts.displayPartsToString(symbol.getDocumentationComment(checker)).trim(),
+      doc: ts.displayPartsToString(symbol.getDocumentationComment(checker)).trim() || openingOf(first),
       kind: kindOf(checker, symbol),
       text: declarations.map(declarationText).join('\n'),
     };
@@ -46,6 +47,18 @@ function kindOf(checker, symbol) {
   if (symbol.flags & ts.SymbolFlags.Function) return 'function';
   if (!(symbol.flags & ts.SymbolFlags.Variable)) return 'type';
   return checker.getTypeOfSymbol(symbol).getCallSignatures().length > 0 ? 'function' : 'value';
+}
+
+/**
+ * The first paragraph with which its file opens: every file of ours says there what it is about.
+ * @param {ts.Declaration} declaration
+ */
+function openingOf(declaration) {
+  const built = relative(join(projectRoot, 'dist'), declaration.getSourceFile().fileName);
+  const source = readFileSync(join(projectRoot, 'src', built.replace(/\.d\.ts$/u, '.ts')), 'utf8');
+  const [, comment = ''] = /^\/\*\*([\s\S]*?)\*\//u.exec(source) ?? [];
+  const text = comment.replace(/^ ?\* ?/gmu, '').trim();
+  return (text.split(/\n\s*\n/u)[0] ?? '').replace(/\s+/gu, ' ');
 }
 
 /**

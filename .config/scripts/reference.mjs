@@ -9,6 +9,8 @@ import {
   measuringPage,
   referencePage,
   scenarioJsonSchema,
+  studyParameters,
+  studyReferencePage,
   sheetParameters,
 } from '../../dist/index.js';
 import { libraryPage } from './library-page.mjs';
@@ -19,6 +21,9 @@ await mkdir(folder, { recursive: true });
 const schema = scenarioJsonSchema(engineParameters, 'tickover scenario');
 await writeFile(join(folder, 'scenario.schema.json'), `${JSON.stringify(schema, null, 2)}\n`);
 await writeFile(join(folder, 'scenario.md'), referencePage(engineParameters));
+const studySchema = scenarioJsonSchema(studyParameters, 'tickover study');
+await writeFile(join(folder, 'study.schema.json'), `${JSON.stringify(studySchema, null, 2)}\n`);
+await writeFile(join(folder, 'study.md'), studyReferencePage(studyParameters));
 await writeFile(join(folder, 'library.md'), libraryPage());
 await writeFile(join(folder, 'measuring.md'), measuringPage(engineParameters));
 await writeFile(join(folder, 'bench.md'), benchReferencePage());

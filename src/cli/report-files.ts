@@ -14,6 +14,7 @@ import {
   traceCsv,
   type NoSupplyTimeline,
   type ReportAssets,
+  type ReportExtras,
   type RunResult,
   type SupplyTimeline,
   type UnitSystem,
@@ -66,11 +67,16 @@ export async function writeFiles(
 }
 
 /** Writes everything there is to write about a result and returns the paths, the page first. */
-export async function writeReport(result: RunResult, folder: string, units: UnitSystem): Promise<string[]> {
+export async function writeReport(
+  result: RunResult,
+  folder: string,
+  units: UnitSystem,
+  extras: ReportExtras,
+): Promise<string[]> {
   const { drive } = result;
   const cycle = cycleCsv(result);
   const files: [string, string][] = [
-    [reportFileNames.page, reportHtml(result, await reportAssets(), units)],
+    [reportFileNames.page, reportHtml(result, await reportAssets(), units, extras)],
     [reportFileNames.summary, `${JSON.stringify(summaryJson(result), null, 2)}\n`],
     [reportFileNames.startUp, traceCsv(result)],
     ...(cycle === undefined ? [] : [[reportFileNames.cycle, cycle] as [string, string]]),

@@ -16,6 +16,7 @@ interface Engine {
   readonly text: string;
 }
 
+/** The study that options such as `--vary "cylinder.bore = 40 mm to 60 mm in 5"` describe. */
 export function optionStudy(
   engine: Engine,
   varied: readonly string[],

@@ -1,7 +1,7 @@
 /** A value that is said beside a scenario file and stands above what the file says: `cylinder.bore=60 mm`. */
 import { quoted, type Problem, type Whereabouts } from './problem.ts';
 
-/** One such value. */
+/** One value said beside a scenario. */
 export interface Override {
   /** Keys from the top of the scenario inwards, the places of lists counted from 0: ["leaks", "0", "clearance"]. */
   readonly path: readonly string[];
@@ -11,7 +11,7 @@ export interface Override {
   readonly at: Whereabouts;
 }
 
-/** Values, or what is wrong with how they are written. */
+/** The values that options say, or what is wrong with the options. */
 export type OverridesReading =
   | { readonly ok: true; readonly overrides: readonly Override[] }
   | { readonly ok: false; readonly problems: readonly Problem[] };

@@ -10,7 +10,7 @@ export interface Whereabouts {
   readonly option?: string;
 }
 
-/** One thing that is wrong. */
+/** One thing that is wrong in a file, with its place and what would be right. */
 export interface Problem extends Whereabouts {
   /** Keys from the top of the file inwards; empty for the file as a whole. */
   readonly path: readonly string[];

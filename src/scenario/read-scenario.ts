@@ -4,7 +4,7 @@ import { engineComplaints, engineParameters, type EngineSpec } from '../parts/en
 import type { Attachments } from './attachments.ts';
 import { givenValues, textIn, type GivenValue } from './given-values.ts';
 import { locate } from './locate.ts';
-import { inFileOrder, type Problem } from './problem.ts';
+import { inFileOrder, problemListing, type Problem } from './problem.ts';
 import type { Override } from './override.ts';
 import { readSource } from './read-description.ts';
 import { openSource, type Source } from './source.ts';
@@ -46,7 +46,7 @@ export type ScenarioReader =
     }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
-/** Opens a scenario to be read with other values in place of its own. */
+/** Opens a scenario once, to read it again and again with other values in place of its own. */
 export function scenarioReader(text: string, file: string, attachments?: Attachments): ScenarioReader {
   const opened = openSource(text, file);
   if (!opened.ok) return opened;
@@ -79,4 +79,9 @@ function readChecked(opened: Source, attachments: Attachments | undefined): Scen
 function complaintProblem(complaint: Complaint, source: Source): Problem {
   const { offset } = locate(source, complaint.path);
   return { ...source.at(offset), ...complaint };
+}
+
+/** What a later floor has to say against values of a scenario that reads well, as its author gets to see it. */
+export function complaintListing(complaints: readonly Complaint[], source: Source): string {
+  return problemListing(inFileOrder(complaints.map((complaint) => complaintProblem(complaint, source))));
 }

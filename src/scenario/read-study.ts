@@ -17,6 +17,7 @@ import { openSource, type Source } from './source.ts';
 
 type Reader = Extract<ScenarioReader, { readonly ok: true }>;
 
+/** A study whose every path and value can be read. */
 export interface Study {
   readonly spec: StudySpec;
   /** The scenario that is varied: its file and its text. */
@@ -27,6 +28,7 @@ export interface Study {
   readonly shared: readonly Override[];
 }
 
+/** A study, or all that is wrong with it and its engine. */
 export type StudyReading =
   | { readonly ok: true; readonly study: Study }
   | { readonly ok: false; readonly problems: readonly Problem[] };
@@ -50,6 +52,7 @@ export function isStudy(text: string, file: string): boolean {
   return opened.ok && locate(opened.source, ['engine']).depth === 1;
 }
 
+/** Reads a study file and checks it together with the scenario of its engine. */
 export function readStudy(text: string, file: string, surroundings: StudySurroundings): StudyReading {
   const opened = openSource(text, file);
   if (!opened.ok) return opened;

@@ -25,6 +25,20 @@ export function referencePage(parameters: Parameters, { file, head }: PageHead =
   return [head, ...sections(file, parameters, 2, undefined, '')].join('\n');
 }
 
+const studyHead: PageHead = {
+  file: 'study',
+  head: `# Study keys
+
+Generated from the descriptions in the code. [Many engines](../studies.md) tells what they are for. Values of the scenario
+are named by their paths: keys joined by points, places of lists counted from 0 (\`leaks.0.clearance\`).
+`,
+};
+
+/** Markdown: the same for the keys of a study. */
+export function studyReferencePage(parameters: Parameters): string {
+  return referencePage(parameters, studyHead);
+}
+
 /** A heading, a table of the plain values, then a section for each group and family below. */
 function sections(
   title: string,

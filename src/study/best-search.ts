@@ -10,6 +10,7 @@ import type { EngineAnswer } from './engine-answer.ts';
 import { settingsAt } from './plan.ts';
 import { roundShare, type Variation } from './variations/variation.ts';
 
+/** What is looked for, and where. */
 export interface BestTask {
   readonly variations: readonly Variation[];
   readonly aim: Aim;

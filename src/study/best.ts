@@ -31,6 +31,7 @@ export interface Walk {
   readonly flat?: { readonly from: string; readonly to: string };
 }
 
+/** What the search for the best setting found. */
 export interface Best {
   /** None when no engine meets the conditions. */
   readonly best?: Tried;
@@ -46,6 +47,7 @@ const FLAT_SHARE = 0.01;
 const FLAT_STRETCH = 0.2;
 const MOST_ROUNDS = 3;
 
+/** Searches the ranges of a task for its best setting. */
 export async function bestSetting(task: BestTask, ask: Ask): Promise<Best> {
   const book: Notebook = { task, ask, known: new Map() };
   const all = combinations(task.variations);

@@ -17,6 +17,7 @@ export type AnswerOutcome =
   /** The program broke off; a fault of ours. */
   | 'broken-off';
 
+/** What became of one engine, and its figures. */
 export interface EngineAnswer {
   readonly outcome: AnswerOutcome;
   /** A plain sentence. */
@@ -24,11 +25,13 @@ export interface EngineAnswer {
   readonly values: Measured;
 }
 
+/** What an answer must tell besides the settled turn. */
 export interface Wanted {
   /** Whether to try from how many crank positions the engine starts unaided. */
   readonly starts: boolean;
 }
 
+/** Runs an engine to its settled turn and notes what a study asks. */
 export function engineAnswer(spec: EngineSpec, wanted: Wanted): EngineAnswer {
   const { outcome, settled } = settledRunning(spec);
   const { compressor } = spec;
@@ -42,8 +45,11 @@ export function engineAnswer(spec: EngineSpec, wanted: Wanted): EngineAnswer {
   return { outcome: outcome.kind, reason: outcome.reason, values: measured(known) };
 }
 
+/** The answer of an engine that cannot be. */
 export const impossible = (reason: string): EngineAnswer => ({ outcome: 'impossible', reason, values: {} });
 
+/** The answer of an engine that broke the program off. */
 export const brokenOff = (reason: string): EngineAnswer => ({ outcome: 'broken-off', reason, values: {} });
 
+/** Whether an engine runs. */
 export const runs = ({ outcome }: EngineAnswer): boolean => outcome === 'settled';

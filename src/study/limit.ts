@@ -12,6 +12,7 @@ import { searchedLater } from '../numerics/search.ts';
 import { rangeBetween, rangeOf } from './variations/range.ts';
 import { roundPart, roundShare, type Ramp, type Variation } from './variations/variation.ts';
 
+/** Which value, where to look, and what has to hold. */
 export interface LimitTask {
   readonly paths: readonly string[];
   readonly ramp: Ramp;
@@ -27,6 +28,7 @@ export interface Probe {
   readonly margin: number;
 }
 
+/** How far a value may go. */
 export interface Limit {
   readonly variation: Variation;
   /** In the order of the value. */
@@ -44,6 +46,7 @@ export interface Limit {
 const WALK = 17;
 const ROUND_PARTS = 2000;
 
+/** Finds how far a value may go while all conditions hold. */
 export async function limitOf(task: LimitTask, ask: Ask): Promise<Limit> {
   const range = rangeBetween(task.ramp, 'even');
   const variation = rangeOf(task.paths, task.ramp, WALK);

@@ -50,7 +50,7 @@ export const measures = {
 
 export type MeasureName = keyof typeof measures;
 
-export const measureNames = Object.keys(measures) as readonly MeasureName[];
+const measureNames = Object.keys(measures) as readonly MeasureName[];
 
 /** What is not known is left out. */
 export type Measured = Readonly<Partial<Record<MeasureName, number>>>;

@@ -29,6 +29,7 @@ export interface Effect {
   readonly airPerWork?: number;
 }
 
+/** The engine as it is, and what each step does to it. */
 export interface NextChanges {
   readonly now: EngineAnswer;
   /** The largest effect on the speed first. */
@@ -38,8 +39,10 @@ export interface NextChanges {
 /** Parts of a scenario that a builder can change; room, start and load are as they are. */
 const CHANGEABLE = ['cylinder', 'flywheel', 'friction', 'valve_gear', 'leaks', 'supply'];
 
+/** Whether a value is one that a builder can change. */
 export const changeable = ({ path }: GivenSetting): boolean => CHANGEABLE.includes(path.split('.')[0] ?? '');
 
+/** Tries one practical step of each value, both ways. */
 export async function nextChanges(settings: readonly GivenSetting[], ask: Ask): Promise<NextChanges> {
   const steps = settings.flatMap((setting) => {
     const { down, up, others } = practicalSteps(setting.text, setting.parameter);

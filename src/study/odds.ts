@@ -14,6 +14,7 @@ import { randomFrom } from './random.ts';
 import { distribution, quantiles, rankCorrelation, share, type Quantiles, type Share } from './statistics.ts';
 import type { Nominal, Tolerance } from './tolerances/tolerance.ts';
 
+/** What strays, and what has to hold. */
 export interface OddsTask {
   readonly plan: Plan;
   readonly tolerances: readonly Tolerance[];
@@ -41,6 +42,7 @@ export interface Influence {
   readonly withSpeed: number;
 }
 
+/** The odds at one point of the plan. */
 export interface OddsAt {
   /** Values of the point of the plan. */
   readonly texts: readonly string[];
@@ -59,6 +61,7 @@ export interface OddsAt {
 /** Engines asked about at once. */
 const BATCH = 64;
 
+/** Builds engines on paper, each a little off, and counts those that do as they should. */
 export async function oddsOf(
   task: OddsTask,
   ask: Ask,

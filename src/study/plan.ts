@@ -3,6 +3,7 @@ import type { SettingText } from './aims/aim.ts';
 import type { StudySpec } from './study-description.ts';
 import { LEFT_OUT, type Variation } from './variations/variation.ts';
 
+/** Every engine of a study by its number. */
 export interface Plan {
   readonly variations: readonly Variation[];
   readonly count: number;

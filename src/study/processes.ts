@@ -3,6 +3,7 @@ import { boreFinishes, rodFinishes } from '../parts/fits/finishes.ts';
 import { clearanceOf } from '../parts/fits/clearance.ts';
 import { stepOf } from '../parts/fits/tolerance-grades.ts';
 
+/** Pairs of finishes that keep a clearance small enough. */
 export interface Processes {
   /** The coarsest pairs of finishes, bore / rod, whose largest clearance stays within the limit. */
   readonly surely: readonly string[];

@@ -10,6 +10,7 @@ import { pathParameters } from './variations/path-parameters.ts';
 import { rampComplaints } from './variations/ramp.ts';
 import { variations } from './variations/registry.ts';
 
+/** Every key of a study file. */
 export const studyParameters = {
   title: text(120, 'What the study asks.'),
   notes: text(4000, 'Anything worth remembering about it.', ''),

@@ -72,7 +72,7 @@ export function gasComplaints(gas: Gas): string[] {
   ];
 }
 
-export function camLawComplaints(law: CamLaw): string[] {
+export function camLawComplaints(law: Pick<CamLaw, 'name' | 'lift'>): string[] {
   const lift = (u: number): number => law.lift(u);
   const places = evenly(0, 1, 1000);
   const lifts = places.map(lift);

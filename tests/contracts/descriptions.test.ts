@@ -14,6 +14,12 @@ import { loads } from '../../src/parts/loads/registry.ts';
 import type { PartContext } from '../../src/parts/part-context.ts';
 import { valveGears } from '../../src/parts/valve-gears/registry.ts';
 import { wallHeats } from '../../src/parts/wall-heat/registry.ts';
+import { aims } from '../../src/study/aims/registry.ts';
+import { conditions } from '../../src/study/conditions/registry.ts';
+import { samples } from '../../src/study/samples/registry.ts';
+import { studyParameters } from '../../src/study/study-description.ts';
+import { tolerances } from '../../src/study/tolerances/registry.ts';
+import { variations } from '../../src/study/variations/registry.ts';
 import { possibleContext, samplesOf } from './context.ts';
 import { familyComplaints, tableComplaints } from './contract-of-descriptions.ts';
 
@@ -29,6 +35,18 @@ describe.each(families)('the family $name', (family) => {
     const built = samplesOf(kind, 20, 3, own).map((choice) => choice.build(own));
     expect(built.every((part) => typeof part === 'object')).toBe(true);
   });
+});
+
+it('a whole study is described', () => {
+  expect(tableComplaints(studyParameters)).toEqual([]);
+  const ofStudies: readonly Family<unknown, unknown>[] = [
+    variations,
+    samples,
+    conditions,
+    aims,
+    tolerances,
+  ] as never;
+  expect(ofStudies.flatMap((family) => familyComplaints(family))).toEqual([]);
 });
 
 const benchFamilies: readonly Family<never, unknown>[] = [benchTests, gapShapes, attemptKinds];

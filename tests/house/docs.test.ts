@@ -8,7 +8,8 @@ import { join, posix } from 'node:path';
 import { transformSync } from 'esbuild';
 import { describe, expect, it } from 'vitest';
 import { parse, parseDocument, stringify } from 'yaml';
-import { readScenario, runEngine, type RunResult } from '../../src/index.ts';
+import { problemText, readScenario, readStudy, runEngine, type RunResult } from '../../src/index.ts';
+import { noAttachments } from '../../src/scenario/attachments.ts';
 import { emptyFolder, projectRoot, tickover } from '../end-to-end/command.ts';
 
 const read = (path: string): string => readFileSync(join(projectRoot, path), 'utf8');
@@ -62,7 +63,16 @@ describe('scenarios in the documents', () => {
   it('are marked for what they are', () => {
     const marks = pages.flatMap((page) => blocksOf(page).map(({ mark }) => mark));
     expect(marks.filter((mark) => mark.startsWith('yaml')).length).toBeGreaterThan(1);
-    const known = ['yaml scenario', 'yaml fragment', 'sh', 'text', 'text output', 'ts', 'ts program'];
+    const known = [
+      'yaml scenario',
+      'yaml fragment',
+      'yaml study',
+      'sh',
+      'text',
+      'text output',
+      'ts',
+      'ts program',
+    ];
     expect(marks.filter((mark) => !known.includes(mark))).toEqual([]);
   });
 
@@ -74,6 +84,28 @@ describe('scenarios in the documents', () => {
     const whole = stringify(laidOver(parse(read(demo)), parse(text)));
     const reading = readScenario(whole, page);
     expect(reading.ok ? [] : reading.problems).toEqual([]);
+  });
+});
+
+describe('studies', () => {
+  const problemsOf = (text: string, file: string): readonly string[] => {
+    const reading = readStudy(text, file, {
+      scenario: (path) => ({ ok: true, text: read(path) }),
+      tables: () => noAttachments,
+      overrides: [],
+    });
+    return reading.ok ? [] : reading.problems.map(problemText);
+  };
+
+  it.each(marked('yaml study'))('in the documents fit the scenarios: %s', (_page, text) => {
+    expect(problemsOf(text, 'scenarios/study.yaml')).toEqual([]);
+  });
+
+  const shipped = readdirSync(join(projectRoot, 'scenarios/studies'));
+  it.each(shipped)('%s fits its scenario and says what it shows', (name) => {
+    const path = `scenarios/studies/${name}`;
+    expect(problemsOf(read(path), path)).toEqual([]);
+    expect(read(path)).toMatch(/^# Shows: /mu);
   });
 });
 

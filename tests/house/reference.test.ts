@@ -10,6 +10,8 @@ import {
   measuringPage,
   referencePage,
   scenarioJsonSchema,
+  studyParameters,
+  studyReferencePage,
   sheetParameters,
 } from '../../src/index.ts';
 
@@ -24,6 +26,12 @@ describe('docs/reference', () => {
 
   it('holds the page of scenario keys', () => {
     expect(written('scenario.md')).toBe(referencePage(engineParameters));
+  });
+
+  it('holds schema and page of the study keys', () => {
+    const schema = scenarioJsonSchema(studyParameters, 'tickover study');
+    expect(written('study.schema.json')).toBe(`${JSON.stringify(schema, null, 2)}\n`);
+    expect(written('study.md')).toBe(studyReferencePage(studyParameters));
   });
 
   it.each([

@@ -72,6 +72,7 @@ describe('a cam of 8 mm lift over 60° at 1200 rpm', () => {
       lash: 0,
       lap: 0,
       flank,
+      closingFlank: flank,
       opens: 0,
       closes: 4 * flank,
     });

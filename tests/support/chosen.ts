@@ -21,6 +21,7 @@ function absent(key: string, parameter: Parameter): unknown {
     case 'table':
     case 'readings':
     case 'clearance':
+    case 'text list':
     case 'settings':
       break;
     case 'quantity':

@@ -6,6 +6,7 @@ import { check } from './check.ts';
 import type { Command } from './command.ts';
 import { compare } from './compare.ts';
 import { completion } from './completion.ts';
+import { draw } from './draw.ts';
 import { explainCommand } from './explain.ts';
 import { limit } from './limit.ts';
 import { merge } from './merge.ts';
@@ -14,24 +15,39 @@ import { next } from './next.ts';
 import { odds } from './odds.ts';
 import { run } from './run.ts';
 import { supply } from './supply.ts';
+<<<<<<< HEAD
 import { sweep } from './sweep.ts';
 import { why } from './why.ts';
+=======
+import { why } from './why.ts';
+import { sweep } from './sweep.ts';
+>>>>>>> supply
 
 export const commands: readonly Command[] = [
   newCommand,
   explainCommand,
   check,
   run,
+  draw,
   compare,
   supply,
+<<<<<<< HEAD
+=======
+  bench,
+  attempts,
+  why,
+>>>>>>> supply
   next,
   sweep,
   best,
   limit,
   odds,
   merge,
+<<<<<<< HEAD
   bench,
   attempts,
   why,
+=======
+>>>>>>> supply
   completion,
 ];

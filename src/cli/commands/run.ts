@@ -1,5 +1,5 @@
 /** `tickover run FILE`: one engine from its scenario to verdict and report. */
-import { runAndDrive, summaryJson, type UnitSystem } from '../../index.ts';
+import { runAndDrive, summaryJson, workshopPreview, type UnitSystem } from '../../index.ts';
 import { EXIT, type ExitCode } from '../exit-codes.ts';
 import { faults } from '../faults.ts';
 import { defaultFolder, writeReport } from '../report-files.ts';
@@ -21,7 +21,8 @@ interface RunOptions {
 async function runFile(options: RunOptions, print: (text: string) => void): Promise<ExitCode> {
   const spec = await engineFromFile(options.file, options.set);
   const result = runAndDrive(spec);
-  const paths = await writeReport(result, options.out ?? defaultFolder(options.file), options.units);
+  const folder = options.out ?? defaultFolder(options.file);
+  const paths = await writeReport(result, folder, options.units, { workshop: workshopPreview(spec) });
   if (options.json) print(JSON.stringify(summaryJson(result), null, 2));
   else if (!options.quiet) {
     print(terminalVerdict(result, options.units));

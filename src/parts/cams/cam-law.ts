@@ -1,5 +1,5 @@
 /**
- * Rise laws of cams: lift s from 0 to 1 over u from 0 to 1, and the inverse.
+ * Rise laws of cams: lift s from 0 to 1 over u from 0 to 1, its first two derivatives, and the inverse.
  *
  * Source of the laws and their peak coefficients: machine-design texts (Norton, Cam Design; Shigley); the coefficients
  * are derived anew in the tests.
@@ -8,16 +8,32 @@
 export interface CamLaw {
   readonly name: string;
   lift(u: number): number;
+  /** ds/du. */
+  slope(u: number): number;
+  /** d²s/du². Laws that begin with a jump have their inner value at the ends. */
+  bend(u: number): number;
 }
 
-const harmonic: CamLaw = { name: 'harmonic', lift: (u) => (1 - Math.cos(Math.PI * u)) / 2 };
+const harmonic: CamLaw = {
+  name: 'harmonic',
+  lift: (u) => (1 - Math.cos(Math.PI * u)) / 2,
+  slope: (u) => (Math.PI / 2) * Math.sin(Math.PI * u),
+  bend: (u) => (Math.PI ** 2 / 2) * Math.cos(Math.PI * u),
+};
 
 const cycloidal: CamLaw = {
   name: 'cycloidal',
   lift: (u) => u - Math.sin(2 * Math.PI * u) / (2 * Math.PI),
+  slope: (u) => 1 - Math.cos(2 * Math.PI * u),
+  bend: (u) => 2 * Math.PI * Math.sin(2 * Math.PI * u),
 };
 
-const polynomial345: CamLaw = { name: '3-4-5 polynomial', lift: (u) => u ** 3 * (10 - 15 * u + 6 * u * u) };
+const polynomial345: CamLaw = {
+  name: '3-4-5 polynomial',
+  lift: (u) => u ** 3 * (10 - 15 * u + 6 * u * u),
+  slope: (u) => 30 * u * u * (1 - u) ** 2,
+  bend: (u) => 60 * u * (1 - u) * (1 - 2 * u),
+};
 
 /** Sine acceleration of quarter periods 1/8, 3/4, 1/8 of the rise. */
 const modifiedSine: CamLaw = {
@@ -27,6 +43,16 @@ const modifiedSine: CamLaw = {
     if (u < 1 / 8) return scale * (Math.PI * u - Math.sin(4 * Math.PI * u) / 4);
     if (u > 7 / 8) return scale * (4 + Math.PI * u - Math.sin(4 * Math.PI * u) / 4);
     return scale * (2 + Math.PI * u - (9 / 4) * Math.sin((Math.PI + 4 * Math.PI * u) / 3));
+  },
+  slope: (u) => {
+    const scale = Math.PI / (Math.PI + 4);
+    if (u < 1 / 8 || u > 7 / 8) return scale * (1 - Math.cos(4 * Math.PI * u));
+    return scale * (1 - 3 * Math.cos((Math.PI + 4 * Math.PI * u) / 3));
+  },
+  bend: (u) => {
+    const scale = (4 * Math.PI ** 2) / (Math.PI + 4);
+    if (u < 1 / 8 || u > 7 / 8) return scale * Math.sin(4 * Math.PI * u);
+    return scale * Math.sin((Math.PI + 4 * Math.PI * u) / 3);
   },
 };
 

@@ -3,7 +3,7 @@
  *
  * The builder thinks in the angles at which the port cracks open and is shut again; the cam must begin earlier, to take
  * up the lash and the lap. With "crack lift" = lash + lap reached at a share u₀ of the rise, the rise begins u₀ flanks
- * before opening and the fall ends u₀ flanks after closing.
+ * before opening and the fall ends u₀ closing flanks after closing.
  */
 import { forwardAngle } from '../crank-positions.ts';
 import { camAngleAtLift, type CamLaw } from './cam-law.ts';
@@ -13,8 +13,9 @@ export interface Cam {
   /** Full lift of the cam [m] and lash [m] between cam and spool. */
   readonly lift: number;
   readonly lash: number;
-  /** Crank angle [rad] that the rise, and likewise the fall, takes. */
+  /** Crank angles [rad] that the rise and the fall take. */
   readonly flank: number;
+  readonly closingFlank: number;
   /** Crank angle at which the rise begins [rad], and from there to the end of the fall. */
   readonly riseBegins: number;
   readonly duration: number;
@@ -25,6 +26,7 @@ interface CamWish {
   readonly lift: number;
   readonly lash: number;
   readonly flank: number;
+  readonly closingFlank: number;
   /** Crank angles at which the port shall open and be shut [rad]. */
   readonly opens: number;
   readonly closes: number;
@@ -33,23 +35,49 @@ interface CamWish {
 }
 
 export function camFor(wish: CamWish): Cam {
-  const lead = camAngleAtLift(wish.law, (wish.lash + wish.lap) / wish.lift) * wish.flank;
+  const share = camAngleAtLift(wish.law, (wish.lash + wish.lap) / wish.lift);
   return {
     law: wish.law,
     lift: wish.lift,
     lash: wish.lash,
     flank: wish.flank,
-    riseBegins: wish.opens - lead,
-    duration: forwardAngle(wish.opens, wish.closes) + 2 * lead,
+    closingFlank: wish.closingFlank,
+    riseBegins: wish.opens - share * wish.flank,
+    duration: forwardAngle(wish.opens, wish.closes) + share * (wish.flank + wish.closingFlank),
   };
 }
 
 /** Lift of the spool [m] at a crank angle: what is left of the cam's lift after the lash. */
 export function spoolLift(cam: Cam, angle: number): number {
   const since = forwardAngle(cam.riseBegins, angle);
-  const u = Math.min(since, cam.duration - since) / cam.flank;
+  const u = Math.min(since / cam.flank, (cam.duration - since) / cam.closingFlank);
   if (u <= 0) return 0;
   return Math.max(0, cam.lift * (u < 1 ? cam.law.lift(u) : 1) - cam.lash);
+}
+
+/** Lift of the cam's surface [m] and its derivatives by the cam's angle [m/rad, m/rad²], an angle after the rise begins. */
+export interface CamMotion {
+  readonly lift: number;
+  readonly slope: number;
+  readonly bend: number;
+}
+
+const AT_REST: CamMotion = { lift: 0, slope: 0, bend: 0 };
+
+export function camMotion(cam: Cam, sinceRise: number): CamMotion {
+  const { law, lift, duration } = cam;
+  const [rising, sinking] = [sinceRise / cam.flank, (duration - sinceRise) / cam.closingFlank];
+  const falling = sinking < rising;
+  const flank = falling ? cam.closingFlank : cam.flank;
+  const u = Math.min(rising, sinking);
+  if (u <= 0) return AT_REST;
+  if (u >= 1) return { lift, slope: 0, bend: 0 };
+  const slope = (lift * law.slope(u)) / flank;
+  return {
+    lift: lift * law.lift(u),
+    slope: falling ? -slope : slope,
+    bend: (lift * law.bend(u)) / flank ** 2,
+  };
 }
 
 /** Crank angles at which the cam law kinks or the spool passes one of the given lifts [m]. */
@@ -57,9 +85,9 @@ export function camEdges(cam: Cam, spoolLifts: readonly number[]): number[] {
   const shares = spoolLifts
     .map((lift) => (lift + cam.lash) / cam.lift)
     .filter((share) => share > 0 && share < 1)
-    .map((share) => camAngleAtLift(cam.law, share) * cam.flank);
-  return [0, cam.flank, ...shares].flatMap((angle) => [
-    cam.riseBegins + angle,
-    cam.riseBegins + cam.duration - angle,
+    .map((share) => camAngleAtLift(cam.law, share));
+  return [0, 1, ...shares].flatMap((u) => [
+    cam.riseBegins + u * cam.flank,
+    cam.riseBegins + cam.duration - u * cam.closingFlank,
   ]);
 }

@@ -42,16 +42,16 @@ function sizeComplaints(gear: CamSpools, name: SpoolName): Complaint[] {
 }
 
 function timingComplaints(gear: CamSpools, name: SpoolName, context: PartContext): Complaint[] {
-  const { flank, lift, lash, lap } = gear[name];
+  const { flank, closing_flank, lift, lash, lap } = gear[name];
   if (lift <= lash + lap) return [];
-  const { duration } = camOf(gear, name, context);
-  const slack = duration - 2 * flank;
+  const { duration, closingFlank } = camOf(gear, name, context);
+  const slack = duration - flank - closingFlank;
   if (slack < 0)
     return [
       {
-        path: [name, 'flank'],
-        expected: `at most ${degrees(flank + slack / 2)}, so that rise and fall fit between opening and closing`,
-        received: degrees(flank),
+        path: [name, closing_flank === undefined ? 'flank' : 'closing_flank'],
+        expected: `at most ${degrees(closing_flank === undefined ? flank + slack / 2 : Math.max(0, closingFlank + slack))}, so that rise and fall fit between opening and closing`,
+        received: degrees(closingFlank),
         hint: 'Open the port for longer, or make the flank steeper.',
       },
     ];

@@ -1,11 +1,12 @@
 /** What a pair of cam-driven spools is described by. */
-import { choice, crankPosition, group, pureNumber, quantity } from '../../kinds/describe.ts';
+import { choice, crankPosition, group, optional, pureNumber, quantity } from '../../kinds/describe.ts';
 import type { Values } from '../../kinds/parameter.ts';
 import { camFor, type Cam } from '../cams/cam.ts';
 import { camLawNamed, camLaws } from '../cams/cam-law.ts';
 import { crankAngle } from '../crank-positions.ts';
 import { clearance, clearanceOf } from '../fits/clearance.ts';
 import type { PartContext } from '../part-context.ts';
+import { blocks, cams, springs } from './cam-spools-making.ts';
 import type { Spool } from './spool.ts';
 import { measuring } from '../measuring.ts';
 
@@ -82,9 +83,18 @@ const spoolParameters = (opens: string, closes: string) => ({
     'angle',
     { min: (5 * Math.PI) / 180, max: Math.PI },
     '50 deg',
-    'Crank angle that the cam takes from its base circle to full lift, and likewise back.',
+    'Crank angle that the cam takes from its base circle to full lift.',
     'Degree disc and dial gauge: the angle from the first movement to full lift. If it is too long for ' +
       'the opening you want, the program says how long it may be.',
+  ),
+  closing_flank: optional(
+    quantity(
+      'angle',
+      { min: (5 * Math.PI) / 180, max: Math.PI },
+      '70 deg',
+      'Crank angle that it takes back from full lift to the base circle; if not given, as long as the flank.',
+      'Degree disc and dial gauge: the angle from the end of full lift to the last movement.',
+    ),
   ),
   cam_law: choice(
     camLaws.map(({ name }) => name),
@@ -117,6 +127,9 @@ export const camSpoolsParameters = {
     'The spool that lets air out, and its cam.',
     spoolParameters('170 deg', '90 % of return stroke'),
   ),
+  cams,
+  springs,
+  blocks,
 };
 
 export type CamSpools = Values<typeof camSpoolsParameters>;
@@ -137,12 +150,13 @@ export function spoolOf(gear: CamSpools, name: SpoolName): Spool {
 }
 
 export function camOf(gear: CamSpools, name: SpoolName, context: PartContext): Cam {
-  const { cam_law, lift, lash, flank, lap, opens, closes } = gear[name];
+  const { cam_law, lift, lash, flank, closing_flank, lap, opens, closes } = gear[name];
   return camFor({
     law: camLawNamed(cam_law),
     lift,
     lash,
     flank,
+    closingFlank: closing_flank ?? flank,
     lap,
     opens: crankAngle(context.crank, opens),
     closes: crankAngle(context.crank, closes),

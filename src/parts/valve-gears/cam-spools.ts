@@ -80,7 +80,11 @@ function camSizes(name: SpoolName, cam: Cam): DerivedSize[] {
       value: cam.duration,
       dimension: 'angle',
     },
-    { label: `${name} cam, dwell at full lift`, value: cam.duration - 2 * cam.flank, dimension: 'angle' },
+    {
+      label: `${name} cam, dwell at full lift`,
+      value: cam.duration - cam.flank - cam.closingFlank,
+      dimension: 'angle',
+    },
   ];
 }
 

@@ -17,6 +17,7 @@ import { filmResistance } from '../../gas/gap.ts';
 import { measuring } from '../measuring.ts';
 import type { PartContext } from '../part-context.ts';
 import { gap, type Passage } from '../passage.ts';
+import { slideValveMaking } from './flat-slide-valve-making.ts';
 import { mm } from './in-words.ts';
 import { pressingForce } from './pressing-force.ts';
 import { slideValveComplaints } from './slide-valve-complaints.ts';
@@ -25,7 +26,7 @@ import { slideValveOf, slideValveParameters } from './slide-valve-parameters.ts'
 import { displacementLaw, exhaustLand, steamLand } from './slide-valve.ts';
 import type { ValveGear } from './valve-gear.ts';
 
-const flatSlideValveParameters = {
+export const flatSlideValveParameters = {
   ...slideValveParameters,
   port_length: quantity(
     'length',
@@ -63,9 +64,10 @@ const flatSlideValveParameters = {
     'Of the valve on its face, pressed there by the air; oiled metal 0.1–0.2. Zero leaves the rubbing force alone.',
     measuring.faceFriction,
   ),
+  making: slideValveMaking,
 };
 
-type FlatSlideValve = Values<typeof flatSlideValveParameters>;
+export type FlatSlideValve = Values<typeof flatSlideValveParameters>;
 
 /** The hollow must still uncover as much of the exhaust port as of the cylinder port. */
 function cavityComplaints(own: FlatSlideValve): Complaint[] {

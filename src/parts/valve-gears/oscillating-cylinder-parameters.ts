@@ -3,6 +3,7 @@ import { choice, group, pureNumber, quantity } from '../../kinds/describe.ts';
 import type { Values } from '../../kinds/parameter.ts';
 import type { OscillatingTrain } from '../oscillating-travel.ts';
 import type { PartContext } from '../part-context.ts';
+import { oscillatingCylinderMaking } from './oscillating-cylinder-making.ts';
 import type { SwingHole } from './swing-hole.ts';
 import { measuring } from '../measuring.ts';
 
@@ -94,6 +95,7 @@ export const oscillatingCylinderParameters = {
     'The hole that lets air out; it lies to the side to which the port swings on the return.',
     holeParameters,
   ),
+  making: oscillatingCylinderMaking,
 };
 
 export type OscillatingCylinder = Values<typeof oscillatingCylinderParameters>;

@@ -4,6 +4,8 @@ import type { Values } from '../../kinds/parameter.ts';
 import { crankAngle } from '../crank-positions.ts';
 import type { PartContext } from '../part-context.ts';
 import type { DiscTrack } from './disc-track.ts';
+import { plates } from './rotary-disc-making.ts';
+
 import { measuring } from '../measuring.ts';
 
 const trackParameters = (opens: string, closes: string) => ({
@@ -106,6 +108,7 @@ export const rotaryDiscParameters = {
   ),
   admission: group('The track that lets air into the cylinder.', trackParameters('-5 deg', '50 % of stroke')),
   exhaust: group('The track that lets air out.', trackParameters('170 deg', '90 % of return stroke')),
+  plates,
 };
 
 export type RotaryDisc = Values<typeof rotaryDiscParameters>;

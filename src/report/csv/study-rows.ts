@@ -11,6 +11,7 @@ import { measureCells, measureColumns, measureHeaders } from './study-columns.ts
 /** What is varied, as far as columns need to know. */
 export type Varied = Pick<Variation, 'paths' | 'unit'>;
 
+/** One engine of a study with its answer. */
 export interface StudyRow {
   /** Counted from 1 through the whole study. */
   readonly engine: number;
@@ -21,6 +22,7 @@ export interface StudyRow {
   readonly holds: boolean | undefined;
 }
 
+/** How every line of a table ends (RFC 4180). */
 export const CSV_LINE_END = '\r\n';
 
 const line = (cells: readonly (string | number | null)[]): string =>
@@ -37,10 +39,12 @@ function header({ paths, unit }: Varied): string {
   return `${path}_${name.replace(/^_+|_+$/gu, '')}`;
 }
 
+/** The first line of the table of a study. */
 export function studyCsvHeader(varied: readonly Varied[]): string {
   return line(['engine', ...varied.map(header), 'outcome', 'reason', 'holds', ...measureHeaders]);
 }
 
+/** The line of one engine in the table of a study. */
 export function studyCsvRow(varied: readonly Varied[], { engine, texts, answer, holds }: StudyRow): string {
   const own = varied.map(({ unit }, i) =>
     unit === undefined ? oneLine(texts[i] ?? '') : leadingNumber(texts[i] ?? ''),
@@ -57,6 +61,7 @@ function leadingNumber(text: string): number | string {
 
 const oneLine = (text: string): string => text.replace(/\s+/gu, ' ').trim();
 
+/** The line of one engine in the file of JSON lines. */
 export function studyJsonLine(varied: readonly Varied[], { engine, texts, answer, holds }: StudyRow): string {
   const settings = Object.fromEntries(
     varied.map(({ paths }, i) => [paths[0] ?? '', oneLine(texts[i] ?? '')]),

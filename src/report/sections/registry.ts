@@ -11,6 +11,7 @@ import { sizesSection } from './sizes.ts';
 import { startSection } from './start.ts';
 import { turnSection } from './turn.ts';
 import { workSection } from './work.ts';
+import { workshopSection } from './workshop.ts';
 import type { Section } from './section.ts';
 
 export const sections: readonly Section[] = [
@@ -27,4 +28,5 @@ export const sections: readonly Section[] = [
   torqueSection,
   numbersSection,
   sizesSection,
+  workshopSection,
 ];

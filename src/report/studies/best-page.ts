@@ -14,6 +14,7 @@ import type { ReportAssets } from '../html/page.ts';
 import { axisLabels, axisValue, unitLabel } from './measure-axes.ts';
 import { studyPage, type About } from './study-page.ts';
 
+/** The page of a best setting. */
 export function bestPage(about: About, task: BestTask, found: Best, assets: ReportAssets): string {
   const { best } = found;
   const sections = best === undefined ? [] : found.walks.map((walk, i) => walkSection(task, walk, best, i));

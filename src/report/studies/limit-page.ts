@@ -14,6 +14,7 @@ import { studyPage, type About } from './study-page.ts';
 
 const GROUP = 'limit';
 
+/** The page of a limit. */
 export function limitPage(
   about: About,
   task: LimitTask,

@@ -10,6 +10,7 @@ import { studyPage, type About } from './study-page.ts';
 
 const SHOWN = 40;
 
+/** The page of what to change next. */
 export function nextPage(about: About, found: NextChanges, assets: ReportAssets): string {
   const words = nextWords(found);
   return studyPage(

@@ -17,6 +17,7 @@ import { studyPage, type About } from './study-page.ts';
 const GROUP = 'speeds';
 const INKS = 6;
 
+/** The page of the odds. */
 export function oddsPage(
   about: About,
   task: OddsTask,

@@ -33,6 +33,10 @@ export function studyPage({ about, kind, words, sections, files }: StudyPage, as
   );
 }
 
+const beforeYouCut =
+  'Whatever you change, run the engine with it (tickover run with --set) and read its cautions before you cut metal or ' +
+  'turn on the air.';
+
 function answerSection({ headline, good, statements, figures }: StudyWords): ShownSection {
   return {
     id: 'answer',
@@ -40,11 +44,7 @@ function answerSection({ headline, good, statements, figures }: StudyWords): Sho
     body: html`<p class="headline" data-runs="${good ? 'yes' : 'no'}">${prose(headline)}</p>
       ${figures.length === 0 ? undefined : figureList(figures)}
       <ul class="statements">
-        ${statements.map((statement) => html`<li>${prose(statement)}</li>`)}
-        <li>
-          Whatever you change, run the engine with it (<code>tickover run</code> with <code>--set</code>) and
-          read its cautions before you cut metal or turn on the air.
-        </li>
+        ${[...statements, beforeYouCut].map((statement) => html`<li>${prose(statement)}</li>`)}
       </ul>`,
   };
 }

@@ -40,6 +40,7 @@ function answerSummary({ outcome, reason, values }: EngineAnswer): StudySummary 
 const settingsOf = (variations: readonly Variation[], texts: readonly string[]): StudySummary =>
   Object.fromEntries(variations.flatMap(({ paths }, i) => paths.map((path) => [path, texts[i] ?? ''])));
 
+/** A best setting as the object that is written as JSON. */
 export function bestSummary(about: About, task: BestTask, found: Best): StudySummary {
   const tried = ({ texts, answer, holds }: Tried): StudySummary => ({
     settings: settingsOf(task.variations, texts),
@@ -62,6 +63,7 @@ export function bestSummary(about: About, task: BestTask, found: Best): StudySum
   };
 }
 
+/** A limit as the object that is written as JSON. */
 export function limitSummary(
   about: About,
   task: LimitTask,
@@ -103,6 +105,7 @@ function spreadSummary(spread: OddsAt['spread']): StudySummary {
   );
 }
 
+/** Odds as the object that is written as JSON. */
 export function oddsSummary(about: About, task: OddsTask, found: readonly OddsAt[]): StudySummary {
   return {
     ...headed('odds', about, oddsWords(task, found)),
@@ -127,6 +130,7 @@ export function oddsSummary(about: About, task: OddsTask, found: readonly OddsAt
   };
 }
 
+/** What to change next as the object that is written as JSON. */
 export function nextSummary(about: About, found: NextChanges): StudySummary {
   return {
     ...headed('next', about, nextWords(found)),

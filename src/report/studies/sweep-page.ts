@@ -13,6 +13,7 @@ import { heatMap, type HeatCell } from '../svg/heat-map.ts';
 import { axisLabels, unitLabel } from './measure-axes.ts';
 import { studyPage, type About } from './study-page.ts';
 
+/** A sweep as its page needs it. */
 export interface Swept {
   readonly variations: readonly Variation[];
   /** Whether every value stands with every other. */
@@ -23,6 +24,7 @@ export interface Swept {
   readonly engines: readonly SweptEngine[];
 }
 
+/** The page of a sweep. */
 export function sweepPage(about: About, swept: Swept, assets: ReportAssets): string {
   const paths = swept.variations.map(({ paths: own }) => own[0] ?? '');
   return studyPage(

@@ -19,7 +19,7 @@ export function chanceBars(bars: readonly ChanceBar[], name: string): Markup {
   const alternative = `${name}: ${bars.map(({ label, share }) => `${label} ${shareText(share)}`).join(', ')}.`;
   const ticks = [0, 0.25, 0.5, 0.75, 1].map(
     (tick) =>
-      svg`<path class="grid" d="M${at(tick)} 0V${height - 18}"/><text class="tick middle" x="${at(tick)}" y="${height - 4}">${shareText(tick).replace('.0', '')}</text>
+      svg`<path class="grid" d="M${at(tick)} 0V${height - 18}"/><text class="tick ${tick === 0 ? 'start' : 'middle'}" x="${at(tick)}" y="${height - 4}">${shareText(tick).replace('.0', '')}</text>
 `,
   );
   return svg`<svg class="drawing chances" viewBox="0 0 ${WIDTH} ${height}" role="img" aria-label="${alternative}">

@@ -3,6 +3,7 @@ import type { Family } from '../../kinds/kind.ts';
 import type { EngineAnswer } from '../engine-answer.ts';
 import type { MeasureName } from '../measures.ts';
 
+/** A value of the scenario by its path. */
 export interface SettingText {
   readonly path: string;
   readonly value: string;

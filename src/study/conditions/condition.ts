@@ -2,6 +2,7 @@
 import type { Family } from '../../kinds/kind.ts';
 import type { EngineAnswer } from '../engine-answer.ts';
 
+/** What is asked of an engine. */
 export interface Condition {
   /** What holds, after "it": "starts unaided from at least 80 % of positions". */
   readonly words: string;

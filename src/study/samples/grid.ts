@@ -3,7 +3,7 @@ import { kindOf, type Complaint } from '../../kinds/kind.ts';
 import type { Variation } from '../variations/variation.ts';
 import type { Sample } from './sample.ts';
 
-export const MOST_ENGINES = 10_000_000;
+const MOST_ENGINES = 10_000_000;
 
 const product = (variations: readonly Variation[]): number =>
   variations.reduce((all, { count }) => all * count, 1);

@@ -1,7 +1,7 @@
 /** Which values of the scenario a variation, a limit or a tolerance is about. */
 import { text, textList } from '../../kinds/describe.ts';
 
-export const MOST_PATHS = 8;
+const MOST_PATHS = 8;
 
 export const pathParameters = {
   setting: text(

@@ -6,6 +6,7 @@ import type { Variation } from '../../study/variations/variation.ts';
 import { listed, measureRows, measureWords, troubleOf } from './measure-words.ts';
 import type { StudyWords } from './study-words.ts';
 
+/** A best setting in words. */
 export function bestWords(task: BestTask, found: Best): StudyWords {
   const { best } = found;
   if (best === undefined) return nothingFound(task, found);
@@ -24,7 +25,7 @@ export function bestWords(task: BestTask, found: Best): StudyWords {
   };
 }
 
-export const settingsText = (variations: readonly Variation[], { texts }: Pick<Tried, 'texts'>): string =>
+const settingsText = (variations: readonly Variation[], { texts }: Pick<Tried, 'texts'>): string =>
   listed(variations.map(({ paths }, i) => `${paths[0] ?? ''} at ${texts[i] ?? ''}`));
 
 function shown({ measure }: Aim, { answer }: Tried): string {

@@ -4,6 +4,7 @@ import type { Processes } from '../../study/processes.ts';
 import { listed, measureRows, troubleOf } from './measure-words.ts';
 import type { StudyWords } from './study-words.ts';
 
+/** A limit in words. */
 export function limitWords(task: LimitTask, found: Limit, processes?: Processes): StudyWords {
   const { holds, fails, probes } = found;
   const path = task.paths[0] ?? '';

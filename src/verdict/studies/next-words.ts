@@ -13,6 +13,7 @@ export interface NextWords extends StudyWords {
   readonly without: readonly string[];
 }
 
+/** What a step of each value does, in words. */
 export function nextWords({ now, changes }: NextChanges): NextWords {
   const bySetting = [...new Map(changes.map((own) => [own.setting.path, own.setting])).values()];
   const described = bySetting.map((setting) => ({

@@ -13,6 +13,7 @@ export const chanceText = ({ count, of, low, high }: Share): string =>
 export const pointText = ({ plan }: OddsTask, { texts }: OddsAt): string =>
   listed(plan.variations.map(({ paths }, i) => `${paths[0] ?? ''} ${texts[i] ?? ''}`));
 
+/** Odds in words. */
 export function oddsWords(task: OddsTask, found: readonly OddsAt[]): StudyWords {
   const several = found.length > 1;
   const wanted = task.conditions.length === 0 ? 'runs' : listed(task.conditions.map(({ words }) => words));
@@ -76,7 +77,7 @@ const spreadText = (name: MeasureName, { low, high }: Quantiles): string =>
   `${measureWords[name].text(low)} to ${measureWords[name].text(high)}`;
 
 /** Rows of what nine in ten lie between, with the median. */
-export function spreadRows({ spread }: OddsAt): (readonly [string, string])[] {
+function spreadRows({ spread }: OddsAt): (readonly [string, string])[] {
   return Object.entries(spread).map(([name, own]) => {
     const { name: label, text } = measureWords[name as MeasureName];
     return [label, `${text(own.median)}; nine in ten from ${spreadText(name as MeasureName, own)}`] as const;

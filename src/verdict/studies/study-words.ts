@@ -1,5 +1,6 @@
 /** The answer of a study as words: what a terminal prints and a page shows. */
 
+/** An answer in words, with the figures that belong beside it. */
 export interface StudyWords {
   /** One or two sentences. */
   readonly headline: string;

@@ -23,6 +23,7 @@ export interface SweepTally {
   readonly thriftiest?: SweptEngine;
 }
 
+/** Counts engines as they come. */
 export function sweepTally(): {
   readonly add: (engine: SweptEngine) => void;
   readonly tally: () => SweepTally;
@@ -65,6 +66,7 @@ const outcomeNames: Readonly<Record<string, string>> = {
   'broken-off': 'broke this program off',
 };
 
+/** What many engines came to, in words. */
 export function sweepWords(
   paths: readonly string[],
   conditions: readonly string[],

@@ -9,7 +9,7 @@ const closes = 100 * DEGREE;
 const lap = 1e-3;
 
 const camOf = (law: CamLaw, lash = 0.2e-3): Cam =>
-  camFor({ law, lift: 7e-3, lash, flank: 50 * DEGREE, opens, closes, lap });
+  camFor({ law, lift: 7e-3, lash, flank: 50 * DEGREE, closingFlank: 50 * DEGREE, opens, closes, lap });
 
 describe.each(camLaws)('a cam of the law $name', (law) => {
   const cam = camOf(law);
@@ -69,7 +69,29 @@ describe('the place of a lift', () => {
 });
 
 it('without lash and lap the cam begins where the port opens', () => {
-  const cam = camFor({ law: camLaws[0]!, lift: 7e-3, lash: 0, flank: 0.8, opens, closes, lap: 0 });
+  const cam = camFor({
+    law: camLaws[0]!,
+    lift: 7e-3,
+    lash: 0,
+    flank: 0.8,
+    closingFlank: 0.8,
+    opens,
+    closes,
+    lap: 0,
+  });
   expect(cam.riseBegins).toBeCloseTo(opens, 12);
   expect(cam.duration).toBeCloseTo(closes - opens, 12);
+});
+
+it('a longer way back keeps the events, and the fall alone is slower', () => {
+  const wish = { law: camLaws[0]!, lift: 7e-3, lash: 0.2e-3, lap: 1e-3, flank: 50 * DEGREE, opens, closes };
+  const cam = camFor({ ...wish, closingFlank: 80 * DEGREE });
+  const crack = 1e-3;
+  expect(spoolLift(cam, opens)).toBeCloseTo(crack, 12);
+  expect(spoolLift(cam, closes)).toBeCloseTo(crack, 12);
+  const like = camFor({ ...wish, closingFlank: 50 * DEGREE });
+  expect(cam.riseBegins).toBe(like.riseBegins);
+  const end = cam.riseBegins + cam.duration;
+  expect(spoolLift(cam, end - 80 * DEGREE)).toBeCloseTo(6.8e-3, 12);
+  expect(spoolLift(cam, end - 40 * DEGREE)).toBeCloseTo(7e-3 / 2 - 0.2e-3, 12);
 });

@@ -1,7 +1,7 @@
 /** Engines whose answers are formulas, for studies that need no air. */
 import type { SettingText } from '../../../src/study/aims/aim.ts';
 import type { Ask } from '../../../src/study/ask.ts';
-import { impossible, type EngineAnswer } from '../../../src/study/engine-answer.ts';
+import type { EngineAnswer } from '../../../src/study/engine-answer.ts';
 import type { Measured } from '../../../src/study/measures.ts';
 
 export const settled = (values: Measured): EngineAnswer => ({
@@ -11,8 +11,6 @@ export const settled = (values: Measured): EngineAnswer => ({
 });
 
 export const stalled: EngineAnswer = { outcome: 'stalled', reason: 'It stops.', values: {} };
-
-export const none = impossible('there is none');
 
 /** The number that a path is set to. */
 export const numberAt = (settings: readonly SettingText[], path: string): number =>
