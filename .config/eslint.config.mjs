@@ -69,7 +69,13 @@ export default defineConfig(
     files: ['**/*.{mjs,cjs}'],
     extends: [tseslint.configs.disableTypeChecked],
     languageOptions: {
-      globals: { console: 'readonly', process: 'readonly', URL: 'readonly', module: 'writable' },
+      globals: {
+        console: 'readonly',
+        performance: 'readonly',
+        process: 'readonly',
+        URL: 'readonly',
+        module: 'writable',
+      },
     },
   },
 );

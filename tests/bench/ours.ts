@@ -5,7 +5,7 @@ import { settledRunning } from '../../src/run/settled-running.ts';
 import { startMap } from '../../src/run/start-map.ts';
 import { torqueCurve } from '../../src/run/torque-curve.ts';
 
-export const MAP_POSITIONS = 72;
+const MAP_POSITIONS = 72;
 
 /** From a checked description to the settled turn, the building of the engine included. */
 export const ourSettledAnswer = settledRunning;

@@ -15,39 +15,25 @@ import { next } from './next.ts';
 import { odds } from './odds.ts';
 import { run } from './run.ts';
 import { supply } from './supply.ts';
-<<<<<<< HEAD
 import { sweep } from './sweep.ts';
 import { why } from './why.ts';
-=======
-import { why } from './why.ts';
-import { sweep } from './sweep.ts';
->>>>>>> supply
 
 export const commands: readonly Command[] = [
   newCommand,
   explainCommand,
   check,
   run,
-  draw,
   compare,
   supply,
-<<<<<<< HEAD
-=======
-  bench,
-  attempts,
-  why,
->>>>>>> supply
+  draw,
   next,
   sweep,
   best,
   limit,
   odds,
   merge,
-<<<<<<< HEAD
   bench,
   attempts,
   why,
-=======
->>>>>>> supply
   completion,
 ];
