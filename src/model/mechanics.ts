@@ -5,7 +5,6 @@
 import { writeSineCosine } from '../numerics/sine-cosine.ts';
 import { bearingTorque, glandFriction, pistonFriction } from '../parts/friction.ts';
 import { endVolume } from '../parts/cylinder.ts';
-import { wrappedAngle } from '../parts/crank-positions.ts';
 import { pistonTravel, pistonTravelCurvature, pistonTravelRate } from '../parts/crank-train.ts';
 import type { ValveGear } from '../parts/valve-gears/valve-gear.ts';
 import { ATMOSPHERE, type Engine } from './engine.ts';
@@ -51,10 +50,9 @@ export class Mechanics {
     const { crank, ends } = engine;
     const { endVolume: volumes, volumeRate } = instant;
     const mass = engine.cylinder.reciprocating_mass;
-    const wrapped = wrappedAngle(angle);
     let moment = engine.flywheel.momentOfInertia;
     for (let k = 0; k < offsets.length; k += 1) {
-      writeSineCosine(wrapped - offsets[k]!, sines, cosines, k);
+      writeSineCosine(angle - offsets[k]!, sines, cosines, k);
       const travel = pistonTravel(crank, sines[k]!, cosines[k]!);
       const lever = pistonTravelRate(crank, sines[k]!, cosines[k]!);
       levers[k] = lever;

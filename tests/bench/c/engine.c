@@ -13,7 +13,7 @@
 #define MOST_TEMPERATURE 3000.0
 
 /* As the file numbers them. */
-enum { NOZZLE, GAP, CONDUIT, REGULATOR, SWITCHED };
+enum { NOZZLE, GAP, CONDUIT, REGULATOR, SWITCHED, LIFTED };
 enum { NO_WALL_HEAT, CONSTANT_WALL_HEAT, CORRELATED_WALL_HEAT };
 
 /* A valve switched at crank angles that moves by the clock. */
@@ -21,13 +21,21 @@ typedef struct {
   double opens, commanded_length, opening_delay, closing_delay, travel_time, shortest_travel;
 } SwitchedValve;
 
+/* A ball or poppet on a round seat, lifted by a pin, and by air that comes from behind. */
+typedef struct {
+  int is_ball;
+  double seat_radius, ball_radius, bore_area, discharge;
+  double cracking, span, rise;
+} LiftedValve;
+
 typedef struct {
   int kind, from, to, lag;
-  AngleTable area;       /* of a nozzle; the resistance of a gap */
+  AngleTable area;       /* of a nozzle; the resistance of a gap; the lift of a valve by its pin */
   double section;        /* of a gap */
   double factor, ratio;  /* of an ISO 6358 element */
   double set_pressure, droop;
   SwitchedValve valve;
+  LiftedValve lifted;
 } Passage;
 
 typedef struct {
@@ -35,17 +43,33 @@ typedef struct {
   double sign, area, swept, clearance;
 } End;
 
+/* A quantity that goes as some multiple of another, or by a table of its own. */
+typedef struct {
+  double multiple;
+  AngleTable table;
+} MultipleOrTable;
+
+/* Drag of a valve gear, drag-numbers.ts. */
+typedef struct {
+  int magnitude;
+  double always, spring, per_chest, per_film;
+  AngleTable lever, per_speed;
+  MultipleOrTable per_cylinder, per_other_end;
+} Drag;
+
 typedef struct {
   double offset;
   int cover, crank; /* places; crank is -1 for a single-acting cylinder */
   int lag;
-  AngleTable drag, drag_per_speed;
+  Drag drag;
 } Cylinder;
 
 struct Engine {
   Gas gas;
   double room_pressure, room_temperature, supply_pressure, supply_temperature;
   double crank_radius, rod_length, bore;
+  double trunnion_distance; /* of a cylinder that rocks; 0 for one that does not */
+  int chest;                /* its place */
   double mass, weight, flywheel;
   double running, breakaway, stribeck, viscous;
   double piston_force, piston_per_pressure, gland_force, gland_per_pressure;
@@ -81,6 +105,19 @@ static void read_gas(Engine *engine, FILE *file) {
   gas->choked_factor = sqrt(g / gas->gas_constant * pow(2.0 / (g + 1.0), (g + 1.0) / (g - 1.0)));
 }
 
+static LiftedValve read_lifted_valve(FILE *file) {
+  LiftedValve valve;
+  valve.is_ball = read_count(file);
+  valve.seat_radius = read_number(file);
+  valve.ball_radius = read_number(file);
+  valve.bore_area = read_number(file);
+  valve.discharge = read_number(file);
+  valve.cracking = read_number(file);
+  valve.span = read_number(file);
+  valve.rise = read_number(file);
+  return valve;
+}
+
 static Passage read_passage(FILE *file) {
   Passage passage = {0};
   passage.kind = read_count(file);
@@ -93,6 +130,10 @@ static Passage read_passage(FILE *file) {
       break;
     case GAP:
       passage.section = read_number(file);
+      passage.area = angle_table_read(file);
+      break;
+    case LIFTED:
+      passage.lifted = read_lifted_valve(file);
       passage.area = angle_table_read(file);
       break;
     default:
@@ -119,7 +160,9 @@ static void read_mechanics(Engine *engine, FILE *file) {
   read_word(file, "crank");
   engine->crank_radius = read_number(file);
   engine->rod_length = read_number(file);
+  engine->trunnion_distance = read_number(file);
   engine->bore = read_number(file);
+  engine->chest = read_count(file);
   read_word(file, "masses");
   engine->mass = read_number(file);
   engine->weight = read_number(file);
@@ -139,6 +182,27 @@ static void read_mechanics(Engine *engine, FILE *file) {
   engine->wall_kind = read_count(file);
   engine->wall_temperature = read_number(file);
   engine->wall_coefficient = read_number(file);
+}
+
+static MultipleOrTable read_multiple(FILE *file) {
+  MultipleOrTable one;
+  one.multiple = read_number(file);
+  one.table = angle_table_read(file);
+  return one;
+}
+
+static Drag read_drag(FILE *file) {
+  Drag drag;
+  drag.magnitude = read_count(file);
+  drag.always = read_number(file);
+  drag.spring = read_number(file);
+  drag.per_chest = read_number(file);
+  drag.per_film = read_number(file);
+  drag.lever = angle_table_read(file);
+  drag.per_cylinder = read_multiple(file);
+  drag.per_other_end = read_multiple(file);
+  drag.per_speed = angle_table_read(file);
+  return drag;
 }
 
 static void read_parts(Engine *engine, FILE *file) {
@@ -169,8 +233,7 @@ static void read_parts(Engine *engine, FILE *file) {
     cylinder->lag = read_count(file);
     cylinder->cover = read_count(file);
     cylinder->crank = read_count(file);
-    cylinder->drag = angle_table_read(file);
-    cylinder->drag_per_speed = angle_table_read(file);
+    cylinder->drag = read_drag(file);
   }
   read_word(file, "passages");
   engine->passage_count = read_count(file);
@@ -227,8 +290,11 @@ Engine *engine_read(const char *path) {
 void engine_free(Engine *engine) {
   for (int i = 0; i < engine->passage_count; i += 1) angle_table_free(&engine->passages[i].area);
   for (int i = 0; i < engine->cylinder_count; i += 1) {
-    angle_table_free(&engine->cylinders[i].drag);
-    angle_table_free(&engine->cylinders[i].drag_per_speed);
+    Drag *drag = &engine->cylinders[i].drag;
+    angle_table_free(&drag->lever);
+    angle_table_free(&drag->per_cylinder.table);
+    angle_table_free(&drag->per_other_end.table);
+    angle_table_free(&drag->per_speed);
   }
   free(engine->fixed_volumes);
   free(engine->ends);
@@ -252,7 +318,22 @@ typedef struct {
   double travel, rate, curvature;
 } Stroke;
 
+static inline Stroke rocking_stroke_at(const Engine *engine, double sine, double cosine) {
+  const double r = engine->crank_radius;
+  const double l = engine->trunnion_distance;
+  const double product = l * r;
+  const double along = l - r * cosine;
+  const double across = r * sine;
+  const double inverse = 1.0 / sqrt(along * along + across * across);
+  Stroke stroke;
+  stroke.travel = 1.0 / inverse - (l - r);
+  stroke.rate = product * sine * inverse;
+  stroke.curvature = product * cosine * inverse - stroke.rate * stroke.rate * inverse;
+  return stroke;
+}
+
 static inline Stroke stroke_at(const Engine *engine, double sine, double cosine) {
+  if (engine->trunnion_distance > 0.0) return rocking_stroke_at(engine, sine, cosine);
   const double r = engine->crank_radius;
   const double l = engine->rod_length;
   const double r2 = r * r;
@@ -295,6 +376,26 @@ static double valve_opening(const SwitchedValve *valve, double angle, double spe
   return larger(0.0, smaller(1.0, larger(of_this_turn, of_last_turn) / travel));
 }
 
+/* Least surface between seat and valve, or what the bore leaves. */
+static double lifted_area(const LiftedValve *valve, double lift) {
+  const double edge = valve->seat_radius;
+  double opening = 2.0 * 3.141592653589793 * edge * lift;
+  if (valve->is_ball) {
+    const double ball = valve->ball_radius;
+    const double height = sqrt(ball * ball - edge * edge);
+    const double to_edge = sqrt((height + lift) * (height + lift) + edge * edge);
+    const double slant = lift * (2.0 * height + lift) / (to_edge + ball);
+    opening = 3.141592653589793 * edge * slant * (1.0 + ball / to_edge);
+  }
+  return valve->discharge * smaller(valve->bore_area, opening);
+}
+
+/* Lift by air under it, of so much more pressure than above it. */
+static double check_lift(const LiftedValve *valve, double excess) {
+  const double u = smaller(1.0, larger(0.0, (excess - valve->cracking) / valve->span));
+  return valve->rise * u * u * (3.0 - 2.0 * u);
+}
+
 /* Flow from place 1, of the higher pressure, to 2. */
 static inline double flow_down(const Engine *engine, const Passage *passage, double speed, int a, int b) {
   const Gas *gas = &engine->gas;
@@ -316,6 +417,11 @@ static inline double flow_down(const Engine *engine, const Passage *passage, dou
       const double opening = smaller(1.0, (passage->set_pressure - p2) / passage->droop);
       if (opening <= 0.0 || a != passage->from) return 0.0;
       return opening * conductance_flow(gas, passage->factor, passage->ratio, p1, t1, p2);
+    }
+    case LIFTED: {
+      const double pinned = angle_table_value(&passage->area, angle);
+      const double lift = a == passage->from ? pinned : larger(pinned, check_lift(&passage->lifted, p1 - p2));
+      return lift <= 0.0 ? 0.0 : nozzle_flow(gas, lifted_area(&passage->lifted, lift), p1, t1, p2);
     }
     default: {
       const double opening = valve_opening(&passage->valve, angle, speed);
@@ -356,6 +462,27 @@ static double wall_heat(const Engine *engine, const End *end, double volume, dou
     coefficient *= mu * pow(density * piston_speed * engine->bore / mu, 0.8);
   }
   return coefficient * area * (engine->wall_temperature - t);
+}
+
+static inline double of_lever(const MultipleOrTable *one, double lever, double angle) {
+  return one->multiple * lever + angle_table_value(&one->table, angle);
+}
+
+/* Mean pressure under a film between two places. */
+static inline double mean_film_pressure(double a, double b) {
+  return 2.0 / 3.0 * (a * a + a * b + b * b) / (a + b);
+}
+
+static double drag_torque(const Engine *engine, const Cylinder *cylinder, double angle, double other_end) {
+  const Drag *drag = &cylinder->drag;
+  const double lever = angle_table_value(&drag->lever, angle);
+  const double chest = engine->pressure[engine->chest];
+  double pressed = drag->spring + drag->per_chest * (chest - engine->room_pressure);
+  if (drag->per_film != 0.0) pressed += drag->per_film * (chest - mean_film_pressure(chest, engine->room_pressure));
+  const double torque = lever * pressed +
+                        of_lever(&drag->per_cylinder, lever, angle) * (chest - engine->pressure[cylinder->cover]) +
+                        of_lever(&drag->per_other_end, lever, angle) * (chest - other_end);
+  return lever * drag->always + (drag->magnitude ? fabs(torque) : larger(0.0, torque));
 }
 
 void engine_slopes(Engine *engine, const double *y, double *slopes) {
@@ -406,7 +533,7 @@ void engine_slopes(Engine *engine, const double *y, double *slopes) {
     if (cylinder->crank >= 0) force += engine->gland_force + engine->gland_per_pressure * fabs(behind - room);
     piston += force * fabs(lever[k]);
     const double own = engine->own_angle[cylinder->lag];
-    gear += angle_table_value(&cylinder->drag, own) + speed * angle_table_value(&cylinder->drag_per_speed, own);
+    gear += drag_torque(engine, cylinder, own, behind) + speed * angle_table_value(&cylinder->drag.per_speed, own);
   }
   const double share = speed / engine->stribeck;
   const double bearing = engine->running + (engine->breakaway - engine->running) * exp(-share * share) +
