@@ -20,22 +20,20 @@ function airFigure(cycle: SettledCycle, gas: GasFacts): Markup {
   return html`<figure>
     <figcaption>${prose(airTitle(shares))}</figcaption>
     ${shareBar(ID, shares, 'The air of one turn')}
-    <div class="scroll" role="region" aria-label="The air of one turn, in numbers" tabindex="0">
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">Air of one turn</th>
-            <th scope="col">Share</th>
-            <th scope="col">${flowUnit(gas)}</th>
-            <th scope="col">mg a turn</th>
-          </tr>
-        </thead>
-        <tbody>
-          ${shares.map((share) => [airRow(cycle, share), share.label === LEAKED ? leakRows(cycle) : ''])}
-          ${totalRow(cycle)}
-        </tbody>
-      </table>
-    </div>
+    <table>
+      <thead>
+        <tr>
+          <th scope="col">Air of one turn</th>
+          <th scope="col">Share</th>
+          <th scope="col">${flowUnit(gas)}</th>
+          <th scope="col">mg a turn</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${shares.map((share) => [airRow(cycle, share), share.label === LEAKED ? leakRows(cycle) : ''])}
+        ${totalRow(cycle)}
+      </tbody>
+    </table>
   </figure>`;
 }
 

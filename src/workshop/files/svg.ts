@@ -181,5 +181,5 @@ export function svgPicture(marks: readonly Mark[], title: string, scale: number)
 export function svgPreview(marks: readonly Mark[], title: string): string {
   const { viewBox } = box(drawingBounds(marks));
   const body = groups(marks, (layer) => `class="${idOf(layer)}"`);
-  return `<svg class="part" viewBox="${viewBox}" role="img" aria-label="${escaped(title)}">${body}</svg>`;
+  return `<svg class="drawn-part" viewBox="${viewBox}" role="img" aria-label="${escaped(title)}">${body}</svg>`;
 }
