@@ -145,7 +145,7 @@ describe('colour', () => {
   const escape = '\u001b[';
   const onTerminal = (environment: Record<string, string>): string => {
     const command = `${process.execPath} ${main} explain cylinder.bore`;
-    const { NO_COLOR: _none, FORCE_COLOR: _force, ...others } = process.env;
+    const { NO_COLOR: _none, FORCE_COLOR: _force, CI: _ci, ...others } = process.env;
     return spawnSync('script', ['-qec', command, '/dev/null'], {
       encoding: 'utf8',
       env: { ...others, TERM: 'xterm-256color', ...environment },
@@ -155,7 +155,7 @@ describe('colour', () => {
   it('is on a terminal only, and not where NO_COLOR is set', () => {
     expect(onTerminal({})).toContain(escape);
     expect(onTerminal({ NO_COLOR: '1' })).not.toContain(escape);
-    const { NO_COLOR: _none, FORCE_COLOR: _force, ...env } = process.env;
+    const { NO_COLOR: _none, FORCE_COLOR: _force, CI: _ci, ...env } = process.env;
     const piped = spawnSync(process.execPath, [main, 'explain', 'cylinder.bore'], { encoding: 'utf8', env });
     expect(piped.stdout).not.toContain(escape);
   });
