@@ -13,7 +13,7 @@ import { engineSystem, type EngineSystem } from '../model/system.ts';
 import type { StartMap, StartPosition, TorqueCurve } from './drive-result.ts';
 import { motionFrom, nextMilestone } from './motion.ts';
 import { secondsBetween } from './operating-points.ts';
-import { engineStepper, QUICK, type Stepper } from './stepper.ts';
+import { engineStepper, ROUGH, type Stepper } from './stepper.ts';
 import { silentRecorder } from './trace-recorder.ts';
 
 /** Time that a held crank gives the air to come on [s]. */
@@ -59,7 +59,7 @@ export function startMap(going: Going, count = 72): StartMap {
  */
 export function unaidedShare(engine: Engine, settledSpeed: number, count = 72): number {
   const system = engineSystem(engine, { totals: false });
-  const start = startFollower(system, engineStepper(system, QUICK), settledSpeed);
+  const start = startFollower(system, engineStepper(system, ROUGH), settledSpeed);
   const angles = Array.from({ length: count }, (_, i) => (2 * Math.PI * i) / count);
   return angles.filter((angle) => start(initialState(system, angle, 0)) !== undefined).length / count;
 }
@@ -88,7 +88,7 @@ function startFinder({
   curve,
 }: Going & { readonly settledSpeed: number }): (crankAngle: number) => StartPosition {
   const system = engineSystem(engine, { totals: false });
-  const stepper = engineStepper(system, QUICK);
+  const stepper = engineStepper(system, ROUGH);
   const start = startFollower(system, stepper, settledSpeed);
 
   /** What stands in the engine when the air has been on for a while and the crank is held. */
