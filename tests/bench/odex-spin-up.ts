@@ -58,7 +58,7 @@ export function odexSpinUp(system: EngineSystem, push: Push, settledSpeed: numbe
   const integrator = odexIntegrator(problem, tolerancesOf(system, relative));
   const y = initialState(system, push.angle, push.speed);
   const speeds: number[] = [];
-  let stop = FULL_TURN * Math.ceil(push.angle / FULL_TURN);
+  let stop = FULL_TURN * (Math.floor(push.angle / FULL_TURN) + 1);
   let before = NaN;
   let near = 0;
   const passesStop: EventFunction = { value: (_x, component) => stop - component(SLOT.crankAngle) };
