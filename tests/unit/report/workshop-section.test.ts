@@ -17,7 +17,7 @@ const press = shippedSpec('cider-press.yaml');
 
 it('shows a picture of every part, without looks of its own, in few bytes', () => {
   const text = page(workshopPreview(press));
-  expect(text.match(/<svg class="part"/gu)).toHaveLength(9);
+  expect(text.match(/<svg class="drawn-part"/gu)).toHaveLength(9);
   expect(text).toContain('Cam of the admission spool');
   expect(text.length - page().length).toBeLessThan(30_000);
   const section = text.slice(text.indexOf('id="workshop"'));
