@@ -7,9 +7,8 @@
  */
 import { SLOT } from '../model/slots.ts';
 import { nextMilestone, type Milestone, type Motion } from './motion.ts';
-import { oneTurn } from './one-turn.ts';
-import { settleByRoot, type Level } from './settled-root.ts';
-import { engineStepper, FINE, type Stepper } from './stepper.ts';
+import { levelOf, settleByRoot, type Level } from './settled-root.ts';
+import { engineStepper, FINE } from './stepper.ts';
 
 /** Share of the speed still to come below which the root is looked for, and below which a turn counts as settled. */
 const NEAR = 0.01;
@@ -45,16 +44,6 @@ function trendOf(speeds: readonly number[]): Trend {
   if (factor > SLOWEST_FACTOR || factor < -0.9)
     return { left: last / (1 - SLOWEST_FACTOR), plain: false, factor };
   return { left: (last * factor) / (1 - factor), plain: true, factor };
-}
-
-function levelOf(stepper: Stepper, close: Pick<Level, 'speed' | 'gas' | 'enough'>): Level {
-  return {
-    ...close,
-    turn: (start) => {
-      const after = start.slice();
-      return oneTurn(stepper, after) ?? after;
-    },
-  };
 }
 
 /** The settled state near that of a motion, if its turns come to repeat themselves. */

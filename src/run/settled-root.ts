@@ -11,8 +11,9 @@
  */
 import { SLOT } from '../model/slots.ts';
 import type { EngineSystem } from '../model/system.ts';
-import type { TurnFailure } from './one-turn.ts';
+import { oneTurn, type TurnFailure } from './one-turn.ts';
 import { SLOW } from './speeds.ts';
+import type { Stepper } from './stepper.ts';
 import { turnUnknowns, type Closeness, type TurnUnknowns } from './turn-unknowns.ts';
 
 /** Longest leap, as a change of the logarithm of the speed. */
@@ -29,6 +30,17 @@ export interface Level extends Closeness {
   turn(y: Float64Array): Float64Array | TurnFailure;
   /** True when turns that repeat themselves so closely are an answer. */
   readonly enough: boolean;
+}
+
+/** A way that runs turns by a stepper. */
+export function levelOf(stepper: Stepper, close: Pick<Level, 'speed' | 'gas' | 'enough'>): Level {
+  return {
+    ...close,
+    turn: (start) => {
+      const after = start.slice();
+      return oneTurn(stepper, after) ?? after;
+    },
+  };
 }
 
 export type RootSearch = { readonly turns: number } &

@@ -13,12 +13,11 @@ import type { EngineSpec } from '../parts/engine-description.ts';
 import { failedTurn } from './failed-turn.ts';
 import { measureTurn } from './measured-turn.ts';
 import { motionFrom, nextMilestone, type Milestone, type Motion } from './motion.ts';
-import { oneTurn } from './one-turn.ts';
 import type { Outcome } from './outcome.ts';
 import { outcomeOf } from './outcome-words.ts';
 import type { Counters, SettledTurn } from './result.ts';
 import { settle } from './settle.ts';
-import { settleByRoot, type Level } from './settled-root.ts';
+import { levelOf, settleByRoot, type Level } from './settled-root.ts';
 import { settledTurn } from './settled-cycle.ts';
 import {
   CLOSER,
@@ -79,15 +78,7 @@ function attemptByRoot(engine: Engine, spec: EngineSpec): Attempt | undefined {
   const { system, y } = motion;
   const level = (accuracy: Accuracy, close: typeof CLOSELY | typeof ROUGHLY): Followed => {
     const stepper = engineStepper(system, accuracy);
-    return {
-      stepper,
-      ...close,
-      accuracy,
-      turn: (start) => {
-        const after = start.slice();
-        return oneTurn(stepper, after) ?? after;
-      },
-    };
+    return { ...levelOf(stepper, close), stepper, accuracy };
   };
   const levels: [Followed, ...Followed[]] = [
     level(ROUGH, ROUGHLY),
