@@ -115,9 +115,13 @@ function lead(search: Search, level: Level): number | undefined {
 const withinLeap = (speed: number, wanted: number): number =>
   Math.min(speed * LEAP, Math.max(speed / LEAP, wanted));
 
-/** Most turns at one level before the noise of its steps is taken to hide the rest; of the first, which only leads near. */
-const PATIENCE = 6;
+/**
+ * Most turns at one level before the noise of its steps is taken to hide the rest: at the first, which only leads near, and
+ * at the others. Behind the last there is nothing but to spin on for real, which costs a hundred turns.
+ */
 const FIRST_PATIENCE = 3;
+const PATIENCE = 6;
+const LAST_PATIENCE = 15;
 
 /**
  * Solves for speed and gas together, with the last turn of the search for a beginning: the number of the level. What a turn
@@ -126,7 +130,7 @@ const FIRST_PATIENCE = 3;
 function close(search: Search, unknowns: TurnUnknowns, levels: readonly Level[]): number | undefined {
   unknowns.look(search.after);
   for (const [i, level] of levels.entries()) {
-    const most = i === 0 ? FIRST_PATIENCE - 1 : PATIENCE;
+    const most = i === 0 ? FIRST_PATIENCE - 1 : i === levels.length - 1 ? LAST_PATIENCE : PATIENCE;
     for (let turns = 0; turns < most; turns += 1) {
       unknowns.step();
       if (turns === 0 && i > 0) unknowns.startAgain();

@@ -14,6 +14,9 @@ import { strokeFraction } from '../parts/crank-train.ts';
 /** Longest step of any unknown. */
 const LONGEST_STEP = 0.3;
 
+/** Gain falls with speed: a step of the speed follows its error, and by so many times of it at most, whatever was learnt. */
+const MOST_TRUST = 3;
+
 /** Shares of the speed, and of any energy or temperature of gas, within which a turn repeats itself. */
 export interface Closeness {
   readonly speed: number;
@@ -29,6 +32,12 @@ export interface TurnUnknowns {
   step(): void;
   /** The next look is at a different kind of turn from the same state. */
   startAgain(): void;
+}
+
+function trusted(step: number, error: number): number {
+  const least = Math.abs(error) / MOST_TRUST;
+  const size = Math.min(Math.abs(error) * MOST_TRUST, Math.max(least, step * Math.sign(error)));
+  return size * Math.sign(error);
 }
 
 /** What a change of temperature in a turn is multiplied by to estimate its error, for every volume. */
@@ -82,6 +91,7 @@ export function turnUnknowns(system: EngineSystem, y: Float64Array, slope?: numb
       const whole = solver.step(error);
       const longest = whole.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
       for (let i = 0; i < size; i += 1) taken[i] = whole[i]! * Math.min(1, LONGEST_STEP / longest);
+      if (first === 1) taken[0] = trusted(taken[0]!, error[0]!);
       if (first === 1) y[SLOT.speed]! *= Math.exp(taken[0]!);
       for (const [i, slot] of energySlot.entries()) {
         const grown = 1 + taken[first + 2 * i]!;
