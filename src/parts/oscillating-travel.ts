@@ -22,7 +22,7 @@ const pinDistance = (
   { crankRadius: r, trunnionDistance: l }: OscillatingTrain,
   sin: number,
   cos: number,
-): number => Math.hypot(l - r * cos, r * sin);
+): number => Math.sqrt((l - r * cos) ** 2 + (r * sin) ** 2);
 
 /** x [m]. */
 export function oscillatingTravel(train: OscillatingTrain, sin: number, cos: number): number {

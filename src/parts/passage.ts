@@ -46,6 +46,8 @@ export interface Passage {
   readonly to: Place;
   /** True for what works by the clock, so that its opening goes with the crank speed too. */
   readonly byTheClock?: boolean;
+  /** True for a valve that the pressures at its ends may open, at crank angles that nobody knows beforehand. */
+  readonly selfActing?: boolean;
   /** What `massFlow` goes by, for a solver that reckons many passages at a time; none when that is all its own. */
   readonly flow?: Flow;
   /**

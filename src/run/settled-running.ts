@@ -102,8 +102,11 @@ function attemptByRoot(engine: Engine, spec: EngineSpec): Attempt | undefined {
   const first = nextMilestone(motion);
   if (first.kind !== 'turn') return { motion, end: first, steppers: [stepper], turns: 0 };
   const full = engineSystem(engine);
-  // Valves that snap open make quick turns differ by more than is allowed from the rounding of steps alone.
-  const measuring = [new MeasuringLevel(full, QUICK), new MeasuringLevel(full, CLOSER)] as const;
+  // Quick steps make too much, or too little, of valves that snap open where no step can be told to end.
+  const snaps = engine.passages.some(({ passage }) => passage.selfActing);
+  const measuring = (snaps ? [CLOSER] : [QUICK, CLOSER]).map(
+    (accuracy) => new MeasuringLevel(full, accuracy),
+  );
   const search = settleByRoot(motion.system, motion.y, [levelOf(stepper, ROUGHLY), ...measuring]);
   if (search.kind !== 'settled') return undefined;
   return {

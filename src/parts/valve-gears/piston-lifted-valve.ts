@@ -23,8 +23,8 @@ import { angleAtStrokeFraction, pistonTravel, pistonTravelRate, type CrankTrain 
 import { FULL_TURN, wrappedAngle } from '../crank-positions.ts';
 import { segmentArea } from '../geometry/circles.ts';
 import type { PartContext } from '../part-context.ts';
-import { gap, port, type AreaLaw, type Passage, type Port } from '../passage.ts';
-import { remembered } from '../remembered.ts';
+import { gap, openingLaw, port, type Passage, type Port } from '../passage.ts';
+import { turnTable, type TurnTable } from '../turn-table.ts';
 import { checkLift } from './check-lift.ts';
 import { pistonLiftedValveComplaints } from './piston-lifted-valve-complaints.ts';
 import {
@@ -36,39 +36,65 @@ import { liftWhereBoreLimits, seatOpening } from './seat-opening.ts';
 import { orderedEdges, type ValveGear } from './valve-gear.ts';
 
 /** Way of the piston from top dead centre [m] at a crank angle. */
-type TravelLaw = (angle: number) => number;
+const travelAt = (crank: CrankTrain, angle: number): number =>
+  pistonTravel(crank, Math.sin(angle), Math.cos(angle));
 
 /** Crank angle on the outward stroke at which the piston has come a way from top dead centre. */
 const angleAtTravel = (crank: CrankTrain, travel: number): number =>
   angleAtStrokeFraction(crank, travel / (2 * crank.crankRadius));
 
+/** A law that is alike on either side of a dead centre and nothing beyond the last of some angles from it. */
+function aboutDeadCentre(
+  law: (angle: number) => number,
+  centre: 0 | 180,
+  bends: readonly (number | undefined)[],
+): TurnTable {
+  const away = bends.filter((bend) => bend !== undefined).toSorted((a, b) => a - b);
+  const reach = away.at(-1)!;
+  const begins = (centre === 0 ? 0 : Math.PI) - reach;
+  const breakpoints = [...away.toReversed().map((a) => reach - a), reach, ...away.map((a) => reach + a)];
+  return turnTable((since) => law(begins + since), wrappedAngle(begins), breakpoints);
+}
+
 /** The seat: opened by the pin as the crank goes, and further by a cylinder that stands above the chest. */
-function admissionPort(own: PistonLiftedValve, { gas }: PartContext, travel: TravelLaw): Port {
+function admissionPort(own: PistonLiftedValve, { gas, crank }: PartContext): Port {
   const seat = liftedSeat(own);
   const check = checkLiftOf(own);
-  const pinLift = (angle: number): number => Math.max(0, own.lift - travel(angle));
+  const limit = liftWhereBoreLimits(seat, own.lift);
   const area = (lift: number): number => own.discharge_coefficient * seatOpening(seat, lift);
+  const pinned = aboutDeadCentre((angle) => area(Math.max(0, own.lift - travelAt(crank, angle))), 0, [
+    limit === undefined ? undefined : angleAtTravel(crank, own.lift - limit),
+    angleAtTravel(crank, own.lift),
+  ]);
+  const pinnedArea = openingLaw(pinned);
   return {
     name: 'valve in the cover',
     role: 'admission',
     from: 'chest',
     to: 'cylinder',
-    effectiveArea: (angle) => area(pinLift(angle)),
-    massFlow: (angle, pFrom, tFrom, pTo, tTo) => {
-      const pinned = pinLift(angle);
-      const lift = pFrom >= pTo ? pinned : Math.max(pinned, check(pTo - pFrom));
-      if (lift === 0) return 0;
-      return pFrom >= pTo
-        ? nozzleFlow(gas, area(lift), pFrom, tFrom, pTo)
-        : -nozzleFlow(gas, area(lift), pTo, tTo, pFrom);
+    selfActing: true,
+    effectiveArea: pinnedArea,
+    massFlow: (angle, pFrom, tFrom, pTo, tTo, speed) => {
+      const byPin = pinnedArea(angle, speed);
+      if (pFrom >= pTo) return byPin === 0 ? 0 : nozzleFlow(gas, byPin, pFrom, tFrom, pTo);
+      const open = Math.max(byPin, area(check(pTo - pFrom)));
+      return open === 0 ? 0 : -nozzleFlow(gas, open, pTo, tTo, pFrom);
     },
   };
 }
 
-function exhaustArea(own: PistonLiftedValve, travel: TravelLaw): AreaLaw {
+function exhaustArea(own: PistonLiftedValve, crank: CrankTrain): TurnTable {
   const { hole_count, hole_diameter, edge_from_top } = own.exhaust;
   const perHole = own.discharge_coefficient * hole_count;
-  return (angle) => perHole * segmentArea(hole_diameter / 2, travel(angle) - edge_from_top);
+  const openedWhole = edge_from_top + hole_diameter;
+  return aboutDeadCentre(
+    (angle) => perHole * segmentArea(hole_diameter / 2, travelAt(crank, angle) - edge_from_top),
+    180,
+    [
+      openedWhole < 2 * crank.crankRadius ? Math.PI - angleAtTravel(crank, openedWhole) : undefined,
+      Math.PI - angleAtTravel(crank, edge_from_top),
+    ],
+  );
 }
 
 /** Crank angles at which an opening starts, ends or kinks, on either side of the dead centres. */
@@ -106,18 +132,17 @@ const checkLiftOf = (own: PistonLiftedValve): ((excess: number) => number) =>
 
 function build(own: PistonLiftedValve, context: PartContext): ValveGear {
   const { gas, crank } = context;
-  const travel = remembered((angle) => pistonTravel(crank, Math.sin(angle), Math.cos(angle)));
   const shuts = angleAtTravel(crank, own.lift);
   const uncovers = angleAtTravel(crank, own.exhaust.edge_from_top);
   const bore = seatBore(own);
   const gear: ValveGear = {
     ports: [
-      admissionPort(own, context, travel),
+      admissionPort(own, context),
       port(
         gas,
         'exhaust',
         { name: 'holes in the barrel', from: 'cylinder', to: 'atmosphere' },
-        exhaustArea(own, travel),
+        exhaustArea(own, crank),
       ),
     ],
     sealingGaps: seatLeak(own, context),

@@ -26,7 +26,7 @@ export interface LiftedSeat {
 const ballOpening = ({ seatDiameter, valveDiameter }: LiftedSeat, lift: number): number => {
   const [edge, ball] = [seatDiameter / 2, valveDiameter / 2];
   const height = Math.sqrt(ball ** 2 - edge ** 2);
-  const toEdge = Math.hypot(height + lift, edge);
+  const toEdge = Math.sqrt((height + lift) ** 2 + edge ** 2);
   // The difference of squares keeps the digits of a small slant height.
   const slant = (lift * (2 * height + lift)) / (toEdge + ball);
   return Math.PI * edge * slant * (1 + ball / toEdge);
