@@ -4,6 +4,7 @@ import { hideBin } from 'yargs/helpers';
 import yargs from 'yargs';
 import { EXIT, InputError, type ExitCode } from './exit-codes.ts';
 import { commands } from './commands/registry.ts';
+import { plainLines } from './plain.ts';
 import { version } from './version.ts';
 
 /** A reader that goes away (`| head`) ends the program quietly; nothing is wrong with the run. */
@@ -14,10 +15,10 @@ for (const stream of [process.stdout, process.stderr])
   });
 
 const print = (text: string): void => {
-  process.stdout.write(`${text}\n`);
+  process.stdout.write(`${plainLines(text)}\n`);
 };
 const complain = (text: string): void => {
-  process.stderr.write(`${text}\n`);
+  process.stderr.write(`${plainLines(text)}\n`);
 };
 
 /** Runs a command and turns whatever it throws into an exit code and words for the right person. */

@@ -9,7 +9,7 @@ async function checkFiles(files: readonly string[], print: (text: string) => voi
   const complaints: string[] = [];
   for (const file of files) {
     try {
-      const { title } = await engineFromFile(file);
+      const { title } = engineFromFile(file);
       print(`${file}: nothing wrong with “${plain(title)}”.`);
     } catch (error) {
       if (!(error instanceof InputError)) throw error;
