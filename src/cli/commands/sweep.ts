@@ -10,7 +10,7 @@ import { openStudy, type OpenedStudy } from '../studies/open-study.ts';
 import { progressBar } from '../studies/progress.ts';
 import { enginesIn, openRowFiles, partsOf, rowPaths, wholeStudy, type Shard } from '../studies/row-files.ts';
 import { sweep as sweepAll, sweepHeader, type SweepTask } from '../studies/sweep.ts';
-import { startWorkers } from '../studies/workers.ts';
+import { startWorkers, workersOf } from '../studies/workers.ts';
 import { sweptRows } from '../studies/swept-rows.ts';
 import { terminalWords } from '../studies/terminal-words.ts';
 import { wantedOf } from '../studies/wanted.ts';
@@ -84,6 +84,7 @@ async function sweepTo(
   options: SweepOptions,
 ): Promise<number> {
   const { study, tables } = opened;
+  const count = workersOf(options.workers);
   const wanted = wantedOf(study);
   const sheet = {
     fingerprint: fingerprintOf(opened, wanted, version),
@@ -92,7 +93,7 @@ async function sweepTo(
   };
   const files = await openRowFiles(folder, sheet, sweepHeader(task), options.resume);
   const { file, text, shared } = study;
-  const workers = await startWorkers(workerScript, { file, text, tables, shared, wanted }, options.workers);
+  const workers = await startWorkers(workerScript, { file, text, tables, shared, wanted }, count);
   const progress = progressBar(enginesIn(task.shard, task.plan.count), files.rows, options.quiet);
   let stopped = false;
   const stop = (): void => {
