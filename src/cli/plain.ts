@@ -9,7 +9,7 @@ const REPLACEMENT = '\uFFFD';
 export const plain = (text: string): string => text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, REPLACEMENT);
 
 /** All that ever goes to a terminal: lines, in the few styles we write in. */
-const ours = /(\n|\u001b\[(?:1|22|32|33|39)m)/u;
+const ours = new RegExp('(\\n|\\u001b\\[(?:1|22|32|33|39)m)', 'u');
 
 /** The same for whole paragraphs of ours, whatever they quote: the last gate before the terminal. */
 export const plainLines = (text: string): string =>

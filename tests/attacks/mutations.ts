@@ -3,6 +3,7 @@
  * it in the same way.
  */
 import { randomFrom } from '../../src/study/random.ts';
+import { keys, nastyValues, numbers, strayCharacters, units } from './nasty-words.ts';
 
 /** Numbers from 0 up to 1. */
 export type Random = () => number;
@@ -27,211 +28,6 @@ const withValue = (text: string, random: Random, written: string): string =>
 
 const number = /(?<![\w.])-?\d+(?:\.\d+)?/u;
 
-const numbers = [
-  ...[
-    '0',
-    '-0',
-    '-1',
-    '1e308',
-    '1e999',
-    '-1e308',
-    '1e-320',
-    '5e-324',
-    '.5',
-    '5.',
-    '+3',
-    '1_000',
-    '0x10',
-    '0b1',
-  ],
-  ...[
-    'NaN',
-    '.nan',
-    'nan',
-    'Infinity',
-    '-Infinity',
-    '.inf',
-    '∞',
-    '1,5',
-    '1.000,5',
-    '1.2.3',
-    '1e',
-    '--1',
-    '−3',
-  ],
-  ...[
-    '３',
-    '٣',
-    '½',
-    '1e1e1',
-    '9'.repeat(400),
-    '0.'.padEnd(300, '0') + '1',
-    '1e-999',
-    'null',
-    '~',
-    '',
-    'yes',
-    'true',
-  ],
-];
-
-const units = [
-  ...[
-    'mm',
-    'cm',
-    'm',
-    'km',
-    'um',
-    'µm',
-    'in',
-    'thou',
-    'ft',
-    'deg',
-    'rad',
-    'rev',
-    'rpm',
-    'Hz',
-    'bar',
-    'bar gauge',
-  ],
-  ...[
-    'bar absolute',
-    'psi',
-    'psig',
-    'Pa',
-    'kPa gauge',
-    'L/min',
-    'm^3/s',
-    'cfm',
-    'N m',
-    'N',
-    'kg',
-    'g',
-    'lb',
-    'W',
-    'J',
-  ],
-  ...[
-    'K',
-    'degC',
-    'degF',
-    '%',
-    '% of stroke',
-    's',
-    'min',
-    'h',
-    'parsec',
-    'mm mm',
-    'mm/',
-    '/mm',
-    '^2',
-    'mm^999',
-    '(mm',
-  ],
-  ...['m m m m m m m m m m m m', 'furlong', 'constructor', '__proto__', 'mm\u202e', ''],
-];
-
-const nastyValues = [
-  ...[
-    '[]',
-    '{}',
-    '[1, 2',
-    '{a: 1',
-    '- a',
-    'a: b: c',
-    '&x',
-    '*x',
-    '*',
-    '&',
-    '!!js/function "return 1"',
-    '!!binary aGk=',
-  ],
-  ...[
-    '!!python/object/apply:os.system ["true"]',
-    '!<tag:yaml.org,2002:js/regexp> /a/',
-    '|',
-    '>',
-    '>-\n  folded',
-    '%',
-    '@',
-  ],
-  ...[
-    '`',
-    '"',
-    "'",
-    '"\\u0000"',
-    '"\\ud800"',
-    '"\\x1b[2J"',
-    '#',
-    '? a',
-    '<<',
-    '<<: *x',
-    '${PATH}',
-    '$(reboot)',
-    '../../etc',
-  ],
-  ...[
-    '/dev/zero',
-    '/etc/passwd',
-    'file:///etc/passwd',
-    'CON',
-    'a\u0000b',
-    '\u001b]0;x\u0007',
-    '\u202eabc',
-    '\u2028',
-    '\ufeff',
-  ],
-  ...[
-    'constructor',
-    '__proto__',
-    'toString',
-    'hasOwnProperty',
-    'valueOf',
-    '=1+1',
-    '<script>',
-    'x'.repeat(999),
-    '💥'.repeat(40),
-  ],
-  ...[
-    '1:1e9',
-    '1e9!',
-    'ones(1e5)',
-    'import("fs")',
-    'cos.constructor("return 1")()',
-    '('.repeat(290),
-    '-'.repeat(290) + '1',
-  ],
-  ...[
-    '"'.repeat(301),
-    '2^2^2^2^2^2^2',
-    'e^e^e^e^e^e',
-    'rpm > 1 ? rpm : rpm',
-    '0/0',
-    '1/0',
-    'log(-1)',
-    'sqrt(-1)',
-  ],
-];
-
-const keys = [
-  '__proto__',
-  'constructor',
-  'toString',
-  'kind',
-  'title',
-  '<<',
-  '',
-  '1',
-  '? ',
-  'a b',
-  '💥',
-  '"',
-  '[a]',
-  '{a: 1}',
-  '*a',
-  'null',
-];
-
 const nested = (depth: number): string =>
   Array.from({ length: depth }, (_, i) => `${' '.repeat(i)}n:`).join('\n');
 
@@ -255,8 +51,7 @@ export const mutations: Readonly<Record<string, Mutation>> = {
     const at = below(random, text.length);
     return text.slice(0, at) + text.slice(at + 1);
   },
-  'a character too many': (text, random) =>
-    insertion(text, random, oneOf(random, [...' \t:-#"\'[]{},&*!|>%@`\r\u0000\u0085\u00a0\u200b'])),
+  'a character too many': (text, random) => insertion(text, random, oneOf(random, strayCharacters)),
   'a piece lost': (text, random) => {
     const at = below(random, text.length);
     return text.slice(0, at) + text.slice(at + below(random, 80));
