@@ -8,8 +8,10 @@ const REPLACEMENT = '\uFFFD';
 /** Control characters in a title could move the cursor or repaint the screen, others turn the text round. */
 export const plain = (text: string): string => text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, REPLACEMENT);
 
-/** All that ever goes to a terminal: lines, in the few styles we write in. */
-const ours = new RegExp('(\\n|\\u001b\\[(?:1|22|32|33|39)m)', 'u');
+const ESCAPE = String.fromCharCode(27);
+
+/** Line ends, and the few styles we write in. */
+const ours = new RegExp(`(\\n|${ESCAPE}\\[(?:1|22|32|33|39)m)`, 'u');
 
 /** The same for whole paragraphs of ours, whatever they quote: the last gate before the terminal. */
 export const plainLines = (text: string): string =>
