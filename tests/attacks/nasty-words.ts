@@ -172,7 +172,7 @@ export const nastyValues = [
     '1e9!',
     'ones(1e5)',
     'import("fs")',
-    'cos.constructor("return 1")()',
+    "cos.constructor('return 1')()",
     '('.repeat(290),
     '-'.repeat(290) + '1',
   ],
