@@ -1,5 +1,5 @@
 /**
- * Spoilt scenarios, studies, sheets and notebooks, read as the command reads them: each is taken or refused with its place
+ * Spoilt scenarios, studies, sheets, notebooks and tables, read as the command reads them: each is taken or refused with its place
  * and what would be right. `ATTACKS` says how many; a failure names the seed that makes the file again.
  */
 import { cpSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
@@ -26,10 +26,23 @@ const LONGEST = 5000;
 
 const shipped = join(projectRoot, 'scenarios');
 const files = readdirSync(shipped, { recursive: true, encoding: 'utf8' })
-  .filter((name) => name.endsWith('.yaml'))
+  .filter((name) => /\.(?:yaml|csv)$/u.test(name))
   .sort();
 const folder = emptyFolder();
 cpSync(shipped, folder, { recursive: true });
+
+/** Tables, each with the file that names it. */
+const tables = new Map(
+  files
+    .filter((name) => name.endsWith('.csv'))
+    .map((name) => {
+      const own = name.replace(/^.*\//u, '');
+      const owner = files.find(
+        (other) => other.endsWith('.yaml') && readFileSync(join(shipped, other), 'utf8').includes(own),
+      );
+      return [name, owner ?? ''] as const;
+    }),
+);
 
 type Sheet = { readonly ok: true } | { readonly ok: false; readonly problems: readonly Problem[] };
 
@@ -64,19 +77,24 @@ interface Tried {
 function attempt(seed: number): Tried {
   const name = files[seed % files.length]!;
   const { ways, bytes } = mutantOf(readFileSync(join(shipped, name), 'utf8'), seed);
-  const path = join(folder, name.replace(/[^/]*$/u, 'mutant.yaml'));
-  writeFileSync(path, bytes);
+  // A table is read by way of the file that names it.
+  const named = join(folder, tables.get(name) ?? name);
+  const spoilt = tables.has(name) ? join(folder, name) : named.replace(/[^/]*$/u, 'mutant.yaml');
+  const path = tables.has(name) ? named : spoilt;
+  writeFileSync(spoilt, bytes);
   const who = `seed ${seed}, ${name}: ${ways.join(', ')}`;
   const begun = performance.now();
   const late = (): string[] => (performance.now() - begun > LONGEST ? [`${who}: too slow`] : []);
   try {
-    const engine = read(name, path);
+    const engine = read(tables.get(name) ?? name, path);
     return { faults: late(), refused: false, engine };
   } catch (error) {
     if (!(error instanceof InputError))
       return { faults: [`${who}: ${String(error)}`], refused: true, engine: undefined };
     const faults = formFaults(error.message).map((fault) => `${who}: ${fault}`);
     return { faults: [...late(), ...faults], refused: true, engine: undefined };
+  } finally {
+    if (tables.has(name)) cpSync(join(shipped, name), join(folder, name));
   }
 }
 
@@ -85,6 +103,11 @@ describe('spoilt files', () => {
 
   it('are taken, or refused with place and cure', () => {
     expect(tried.flatMap(({ faults }) => faults)).toEqual([]);
+  });
+
+  it('are of every sort', () => {
+    expect(files.length).toBeGreaterThan(30);
+    expect([...tables.values()]).not.toContain('');
   });
 
   it('are really spoilt, but not all of them beyond use', () => {
