@@ -11,7 +11,7 @@ export type Random = () => number;
 type Mutation = (text: string, random: Random) => string;
 
 const below = (random: Random, count: number): number => Math.floor(random() * count);
-export const oneOf = <T>(random: Random, list: readonly T[]): T => list[below(random, list.length)]!;
+const oneOf = <T>(random: Random, list: readonly T[]): T => list[below(random, list.length)]!;
 
 /** The text with one line, chosen among those that fit, replaced. */
 function withLine(text: string, random: Random, fits: RegExp, change: (line: string) => string): string {
