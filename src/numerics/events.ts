@@ -17,30 +17,32 @@ export interface FoundEvent {
 
 /** The earliest crossing in the step. */
 export function firstEvent(step: AcceptedStep, events: readonly EventFunction[]): FoundEvent | undefined {
-  const width = (step.to - step.from) / PROBES;
-  for (let i = 0; i < PROBES; i += 1) {
-    const left = step.from + i * width;
-    const right = i === PROBES - 1 ? step.to : left + width;
-    const found = earliestBetween(step, events, left, right);
-    if (found) return found;
-  }
-  return undefined;
-}
-
-function earliestBetween(
-  step: AcceptedStep,
-  events: readonly EventFunction[],
-  left: number,
-  right: number,
-): FoundEvent | undefined {
   let earliest: FoundEvent | undefined;
   for (const [index, event] of events.entries()) {
-    const valueAt = (x: number): number => event.value(x, (component) => step.component(component, x));
-    if (!(valueAt(left) > 0 && valueAt(right) <= 0)) continue;
-    const x = crossing(valueAt, left, right);
-    if (!earliest || x < earliest.x) earliest = { event: index, x };
+    const x = firstCrossing(step, event);
+    if (x !== undefined && !(earliest && earliest.x <= x)) earliest = { event: index, x };
   }
   return earliest;
+}
+
+function firstCrossing(step: AcceptedStep, event: EventFunction): number | undefined {
+  const { from, to } = step;
+  let at = from;
+  const reader = (component: number): number => step.component(component, at);
+  const valueAt = (x: number): number => {
+    at = x;
+    return event.value(x, reader);
+  };
+  let left = from;
+  let isAbove = valueAt(from) > 0;
+  for (let i = 1; i <= PROBES; i += 1) {
+    const right = i === PROBES ? to : from + (i / PROBES) * (to - from);
+    const value = valueAt(right);
+    if (isAbove && value <= 0) return crossing(valueAt, left, right);
+    isAbove = value > 0;
+    left = right;
+  }
+  return undefined;
 }
 
 /** Where f, above zero at `left` and not at `right`, first is not: the right end of the closing bracket. */

@@ -5,11 +5,11 @@
 import { segmentTable, segmentValue, type SegmentTable } from '../numerics/segment-table.ts';
 import { forwardAngle, FULL_TURN } from './crank-positions.ts';
 
-/** Of each half segment: openings are then right to a millionth of their largest value. */
+/** Most of each half segment: openings are then right to a millionth of their largest value. */
 const CELLS = 24;
 
 /** Films turn sharply where their land is down to the height of the gap. */
-const CELLS_OF_FILMS = 64;
+const CELLS_OF_FILMS = 96;
 
 export interface TurnTable {
   /** Crank angle at which the stretch begins [rad]. */

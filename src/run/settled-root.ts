@@ -16,10 +16,10 @@ import { SLOW } from './speeds.ts';
 import type { Stepper } from './stepper.ts';
 import { turnUnknowns, type Closeness, type TurnUnknowns } from './turn-unknowns.ts';
 
-/** Longest leap, as a change of the logarithm of the speed. */
-const LEAP = 0.8;
+/** Longest leap, as a factor of the speed. */
+const LEAP = 2.5;
 
-/** A leap shorter than this comes so near the root that all unknowns are solved for together. */
+/** A leap shorter than this share of the speed comes so near the root that all unknowns are solved for together. */
 const NEAR = 0.2;
 
 const MOST_TURNS = 80;
@@ -90,42 +90,49 @@ class Search {
   }
 }
 
-/** Leads the speed near to the root: −d gain / d log speed there, or undefined when it got nowhere. */
+/**
+ * Leads the speed near to the root: −d gain / d log speed there, or undefined when it got nowhere. Gains fall with the speed
+ * nearly along a straight line, as torques do.
+ */
 function lead(search: Search, level: Level): number | undefined {
   const { y } = search;
-  let last: { readonly logSpeed: number; readonly gain: number } | undefined;
+  let last: { readonly speed: number; readonly gain: number } | undefined;
   let slope = NaN;
   while (search.turns < MOST_TURNS && search.run(level)) {
     const { after, gain } = search;
-    const logSpeed = Math.log(y[SLOT.speed]!);
-    if (last && Math.abs(logSpeed - last.logSpeed) > 1e-6)
-      slope = (last.gain - gain) / (logSpeed - last.logSpeed);
-    last = { logSpeed, gain };
-    const real = Math.log(after[SLOT.speed]!) - logSpeed;
-    const wanted = slope > 0 ? gain / slope : Math.sign(gain) * LEAP;
-    const leap = Math.abs(real) > LEAP ? real : Math.max(-LEAP, Math.min(LEAP, wanted));
-    if (slope > 0 && Math.abs(leap) < NEAR) return slope;
+    const speed = y[SLOT.speed]!;
+    if (last && Math.abs(speed / last.speed - 1) > 1e-6) slope = (last.gain - gain) / (speed - last.speed);
+    last = { speed, gain };
+    const real = after[SLOT.speed]!;
+    const wanted = slope > 0 ? speed + gain / slope : gain > 0 ? Infinity : 0;
+    if (slope > 0 && Math.abs(wanted / speed - 1) < NEAR) return slope * speed;
     for (let i = 0; i < y.length; i += 1) y[i] = after[i]!;
-    y[SLOT.speed] = Math.max(2 * SLOW, Math.exp(logSpeed + leap));
+    y[SLOT.speed] = Math.max(2 * SLOW, withinLeap(speed, wanted), real > speed * LEAP ? real : 0);
   }
   return undefined;
 }
 
-/** Most turns at one level before the noise of its steps is taken to hide the rest. */
-const PATIENCE = 6;
+const withinLeap = (speed: number, wanted: number): number =>
+  Math.min(speed * LEAP, Math.max(speed / LEAP, wanted));
 
-/** Solves for speed and gas together, with the last turn of the search for a beginning: the number of the level. */
+/** Most turns at one level before the noise of its steps is taken to hide the rest; of the first, which only leads near. */
+const PATIENCE = 6;
+const FIRST_PATIENCE = 3;
+
+/**
+ * Solves for speed and gas together, with the last turn of the search for a beginning: the number of the level. What a turn
+ * of one level shows is mended before the next level takes over.
+ */
 function close(search: Search, unknowns: TurnUnknowns, levels: readonly Level[]): number | undefined {
+  unknowns.look(search.after);
   for (const [i, level] of levels.entries()) {
-    unknowns.startAgain();
-    if (i > 0 && !search.run(level)) return undefined;
-    unknowns.look(search.after);
-    for (let turns = 0; !unknowns.isWithin(level); turns += 1) {
-      if (turns === PATIENCE && i === levels.length - 1) return undefined;
-      if (turns === PATIENCE) break;
+    const most = i === 0 ? FIRST_PATIENCE - 1 : PATIENCE;
+    for (let turns = 0; turns < most; turns += 1) {
       unknowns.step();
+      if (turns === 0 && i > 0) unknowns.startAgain();
       if (!search.run(level)) return undefined;
       unknowns.look(search.after);
+      if (unknowns.isWithin(level)) break;
     }
     if (level.enough && unknowns.isWithin(level)) return i;
   }

@@ -8,12 +8,13 @@
  */
 import { buildEngine, type Engine } from '../model/engine.ts';
 import { initialState } from '../model/initial-state.ts';
-import { engineSystem } from '../model/system.ts';
+import { engineSystem, type EngineSystem } from '../model/system.ts';
 import type { EngineSpec } from '../parts/engine-description.ts';
 import { failedTurn } from './failed-turn.ts';
-import { measureTurn } from './measured-turn.ts';
+import { measureTurn, type MeasuredTurn } from './measured-turn.ts';
 import { motionFrom, nextMilestone, type Milestone, type Motion } from './motion.ts';
 import type { Outcome } from './outcome.ts';
+import type { TurnFailure } from './one-turn.ts';
 import { outcomeOf } from './outcome-words.ts';
 import type { Counters, SettledTurn } from './result.ts';
 import { settle } from './settle.ts';
@@ -32,7 +33,7 @@ import {
 import { silentRecorder } from './trace-recorder.ts';
 
 /** Shares within which a turn repeats itself: rough ones to begin with, then as the answer is to be. */
-const ROUGHLY = { speed: 5e-3, gas: 2e-2, enough: false };
+const ROUGHLY = { speed: 1e-2, gas: 4e-2, enough: false };
 const CLOSELY = { speed: 2e-4, gas: 1e-3, enough: true };
 
 /** What `settledRunning` finds. */
@@ -53,12 +54,6 @@ interface Attempt {
   readonly turns: number;
 }
 
-/** A level with what its turns are followed by. */
-interface Followed extends Level {
-  readonly stepper: Stepper;
-  readonly accuracy: Accuracy;
-}
-
 function startOf(engine: Engine, { start, run }: EngineSpec, accuracy: Accuracy, totals: boolean): Motion {
   const system = engineSystem(engine, { totals });
   return motionFrom({
@@ -70,37 +65,53 @@ function startOf(engine: Engine, { start, run }: EngineSpec, accuracy: Accuracy,
   });
 }
 
+/** A level whose turns are measured, so that the one that repeats itself need not be run again for its figures. */
+class MeasuringLevel implements Level {
+  readonly speed = CLOSELY.speed;
+  readonly gas = CLOSELY.gas;
+  readonly enough = true;
+  readonly stepper: Stepper;
+  private readonly system: EngineSystem;
+  private readonly state: Float64Array;
+  private last: MeasuredTurn | undefined;
+
+  constructor(system: EngineSystem, accuracy: Accuracy) {
+    this.system = system;
+    this.stepper = engineStepper(system, accuracy);
+    this.state = new Float64Array(system.dimension);
+  }
+
+  turn(start: Float64Array): Float64Array | TurnFailure {
+    this.state.set(start);
+    const turn = measureTurn(this.system, this.stepper, this.state);
+    if ('reason' in turn) return turn;
+    this.last = turn;
+    return turn.after;
+  }
+
+  settled(): SettledTurn {
+    if (!this.last) throw new Error('no turn has been measured');
+    return settledTurn(this.system, this.last);
+  }
+}
+
 /** Undefined when there is no root to be found. */
 function attemptByRoot(engine: Engine, spec: EngineSpec): Attempt | undefined {
   const motion = startOf(engine, spec, ROUGH, false);
+  const { stepper } = motion;
   const first = nextMilestone(motion);
-  if (first.kind !== 'turn') return { motion, end: first, steppers: [motion.stepper], turns: 0 };
-  const { system, y } = motion;
-  const level = (accuracy: Accuracy, close: typeof CLOSELY | typeof ROUGHLY): Followed => {
-    const stepper = engineStepper(system, accuracy);
-    return { ...levelOf(stepper, close), stepper, accuracy };
-  };
-  const levels: [Followed, ...Followed[]] = [
-    level(ROUGH, ROUGHLY),
-    level(QUICK, CLOSELY),
-    // Valves that snap open make turns differ by more than that from rounding of steps alone.
-    level(CLOSER, CLOSELY),
-  ];
-  const search = settleByRoot(system, y, levels);
-  if (search.kind !== 'settled') return undefined;
-  const { accuracy } = levels[search.level]!;
+  if (first.kind !== 'turn') return { motion, end: first, steppers: [stepper], turns: 0 };
   const full = engineSystem(engine);
-  const measuring = engineStepper(full, accuracy);
-  const whole = new Float64Array(full.dimension);
-  whole.set(y);
-  const measured = measureTurn(full, measuring, whole);
-  if ('reason' in measured) return undefined;
+  // Valves that snap open make quick turns differ by more than is allowed from the rounding of steps alone.
+  const measuring = [new MeasuringLevel(full, QUICK), new MeasuringLevel(full, CLOSER)] as const;
+  const search = settleByRoot(motion.system, motion.y, [levelOf(stepper, ROUGHLY), ...measuring]);
+  if (search.kind !== 'settled') return undefined;
   return {
     motion,
     end: { kind: 'settled' },
-    settled: settledTurn(full, measured),
-    steppers: [motion.stepper, ...levels.map(({ stepper }) => stepper), measuring],
-    turns: 2 + search.turns,
+    settled: measuring[search.level - 1]!.settled(),
+    steppers: [stepper, ...measuring.map((level) => level.stepper)],
+    turns: 1 + search.turns,
   };
 }
 

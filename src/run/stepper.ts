@@ -30,7 +30,7 @@ export const FINE: Accuracy = {
 
 /** Settled speeds agree with the fine ones to 1e-3. A kink stepped over costs less than a stop there. */
 export const QUICK: Accuracy = {
-  turning: 2e-5,
+  turning: 1e-4,
   nearRest: 1e-3,
   nearRestBy: 'stiff method',
   stops: 'events',
@@ -40,7 +40,7 @@ export const QUICK: Accuracy = {
 export const FOLLOWING: Accuracy = { ...FINE, turning: 5e-5, nearRest: 2e-8 };
 
 /** For engines whose quick turns differ too much among each other. */
-export const CLOSER: Accuracy = { ...QUICK, turning: 1e-5, stops: 'edges' };
+export const CLOSER: Accuracy = { ...QUICK, turning: 2e-5, stops: 'edges' };
 
 /** To find the way to a settled speed, which is then found more closely. */
 export const ROUGH: Accuracy = { ...QUICK, turning: 2e-3 };

@@ -29,70 +29,81 @@ export interface ArcRegion {
 
 const TURN = 2 * Math.PI;
 
-/** ½∮(x dy − y dx) along an arc. */
-function boundaryIntegral({ x, y, radius: r, start, sweep }: Arc): number {
-  const end = start + sweep;
+/** ½∮(x dy − y dx) along part of an arc, from a way along it and over a length, both in angle [rad] and along its sense. */
+function boundaryIntegral({ x, y, radius: r, start, sweep }: Arc, along: number, length: number): number {
+  const sense = Math.sign(sweep);
+  const begin = start + sense * along;
+  const end = begin + sense * length;
   return (
-    0.5 * r * (r * sweep + x * (Math.sin(end) - Math.sin(start)) - y * (Math.cos(end) - Math.cos(start)))
+    0.5 *
+    r *
+    (r * sense * length + x * (Math.sin(end) - Math.sin(begin)) - y * (Math.cos(end) - Math.cos(begin)))
   );
 }
 
-/** Angles on circle `on` at which it crosses circle `other`; none when they do not cross. */
-function crossings(on: Circle, other: Circle): readonly number[] {
-  const dx = other.x - on.x;
-  const dy = other.y - on.y;
-  const distance = Math.hypot(dx, dy);
-  const cos = (distance ** 2 + on.radius ** 2 - other.radius ** 2) / (2 * distance * on.radius);
-  if (!(Math.abs(cos) < 1)) return [];
+/** How far along an arc (0 to |sweep|) an angle of its circle lies; NaN when the arc does not reach it. */
+function alongArc(arc: Arc, angle: number): number {
+  const signed = arc.sweep > 0 ? angle - arc.start : arc.start - angle;
+  const along = signed - TURN * Math.floor(signed / TURN);
+  return along < Math.abs(arc.sweep) ? along : NaN;
+}
+
+/** Adds to `cuts` how far along an arc it crosses a circle. */
+function addCrossings(arc: Arc, circle: Circle, cuts: number[]): void {
+  const dx = circle.x - arc.x;
+  const dy = circle.y - arc.y;
+  const square = dx * dx + dy * dy;
+  const cos =
+    (square + arc.radius * arc.radius - circle.radius * circle.radius) / (2 * Math.sqrt(square) * arc.radius);
+  if (!(Math.abs(cos) < 1)) return;
   const middle = Math.atan2(dy, dx);
   const half = Math.acos(cos);
-  return [middle - half, middle + half];
+  const before = alongArc(arc, middle - half);
+  const behind = alongArc(arc, middle + half);
+  if (before >= 0) cuts.push(before);
+  if (behind >= 0) cuts.push(behind);
 }
 
-/** How far along an arc (0 to |sweep|) an angle of its circle lies; undefined when the arc does not reach it. */
-function alongArc(arc: Arc, angle: number): number | undefined {
-  const signed = arc.sweep > 0 ? angle - arc.start : arc.start - angle;
-  const along = ((signed % TURN) + TURN) % TURN;
-  return along < Math.abs(arc.sweep) ? along : undefined;
+/**
+ * Sum of the boundary integrals of those pieces of an arc, between ascending cuts, that lie inside: each is so wholly or not
+ * at all, and its middle tells.
+ */
+function integralInside(
+  arc: Arc,
+  cuts: readonly number[],
+  inside: (x: number, y: number) => boolean,
+): number {
+  const sense = Math.sign(arc.sweep);
+  let area = 0;
+  let begin = 0;
+  for (let i = 0; i <= cuts.length; i += 1) {
+    const end = cuts[i] ?? Math.abs(arc.sweep);
+    const angle = arc.start + (sense * (begin + end)) / 2;
+    if (inside(arc.x + arc.radius * Math.cos(angle), arc.y + arc.radius * Math.sin(angle)))
+      area += boundaryIntegral(arc, begin, end - begin);
+    begin = end;
+  }
+  return area;
 }
 
-/** The pieces of an arc between cuts, each either wholly inside the other shape or wholly outside. */
-function pieces(arc: Arc, cuts: readonly number[]): Arc[] {
-  const direction = Math.sign(arc.sweep);
-  const stations = [0, ...cuts.toSorted((a, b) => a - b), Math.abs(arc.sweep)];
-  return stations.slice(1).map((end, i) => {
-    const begin = stations[i]!;
-    return { ...arc, start: arc.start + direction * begin, sweep: direction * (end - begin) };
-  });
-}
-
-const isNumber = (value: number | undefined): value is number => value !== undefined;
-
-function midpoint({ x, y, radius, start, sweep }: Arc): readonly [number, number] {
-  const angle = start + sweep / 2;
-  return [x + radius * Math.cos(angle), y + radius * Math.sin(angle)];
-}
+const ascending = (a: number, b: number): number => a - b;
 
 export function sharedArea(region: ArcRegion, circle: Circle): number {
+  const reach = circle.radius * circle.radius;
+  const inCircle = (x: number, y: number): boolean => (x - circle.x) ** 2 + (y - circle.y) ** 2 < reach;
   const circleCuts: number[] = [];
   let area = 0;
   for (const arc of region.outline) {
-    const cuts = crossings(arc, circle)
-      .map((angle) => alongArc(arc, angle))
-      .filter(isNumber);
+    const cuts: number[] = [];
+    addCrossings(arc, circle, cuts);
     for (const along of cuts) {
       const angle = arc.start + Math.sign(arc.sweep) * along;
       const px = arc.x + arc.radius * Math.cos(angle) - circle.x;
       const py = arc.y + arc.radius * Math.sin(angle) - circle.y;
       circleCuts.push((Math.atan2(py, px) + TURN) % TURN);
     }
-    for (const piece of pieces(arc, cuts)) {
-      const [x, y] = midpoint(piece);
-      if (Math.hypot(x - circle.x, y - circle.y) < circle.radius) area += boundaryIntegral(piece);
-    }
+    area += integralInside(arc, cuts.sort(ascending), inCircle);
   }
-  for (const piece of pieces({ ...circle, start: 0, sweep: TURN }, circleCuts)) {
-    if (region.contains(...midpoint(piece))) area += boundaryIntegral(piece);
-  }
-  return area;
+  const whole: Arc = { x: circle.x, y: circle.y, radius: circle.radius, start: 0, sweep: TURN };
+  return area + integralInside(whole, circleCuts.sort(ascending), (x, y) => region.contains(x, y));
 }
