@@ -14,7 +14,7 @@ const reading: Readonly<Record<string, string>> = {
 
 const writing: Readonly<Record<string, string>> = {
   ...reading,
-  ENOENT: 'part of its folder is not there',
+  ENOENT: 'its folder is not there',
   EACCES: 'nothing may be written there',
   EPERM: 'nothing may be written there',
   EROFS: 'nothing may be written there, the disk is read-only',

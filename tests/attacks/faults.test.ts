@@ -133,6 +133,20 @@ describe('a disk that fails', () => {
     }
   });
 
+  it('takes no file that large', () => {
+    const { folder, earlier } = begun();
+    const limited = `ulimit -f 4 && exec "$@"`;
+    const said = spawnSync('bash', ['-c', limited, 'bash', process.execPath, main, ...draw], {
+      cwd: folder,
+      encoding: 'utf8',
+    });
+    expect([said.status, said.stdout]).toEqual([2, '']);
+    expect(said.stderr).toMatch(
+      /^out\/[a-z-]+\.[a-z]+: cannot write, it would be larger than files may be here\.\n$/u,
+    );
+    expect(contentsOf(join(folder, 'out'))).toEqual(earlier);
+  });
+
   it('may not be written to', (context) => {
     if (!somebodyElseMayRunIt()) context.skip('as root every folder may be written to');
     const folder = emptyFolder();

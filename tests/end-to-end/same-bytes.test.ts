@@ -107,7 +107,7 @@ it.each([
   ['sweep', twelve],
   [
     'odds',
-    'odds:\n  engines: 24\n  tolerances:\n    - kind: spread\n      setting: cylinder.bore\n      plus_minus: 0.1 mm\n',
+    'odds:\n  engines: 10\n  tolerances:\n    - kind: spread\n      setting: cylinder.bore\n      plus_minus: 0.1 mm\n',
   ],
 ])('%s writes the same bytes with one worker and with eight', (command, study) => {
   const folder = toyStudy(study);
