@@ -4,6 +4,7 @@ import { hideBin } from 'yargs/helpers';
 import yargs from 'yargs';
 import { EXIT, InputError, type ExitCode } from './exit-codes.ts';
 import { commands } from './commands/registry.ts';
+import { plainLines } from './plain.ts';
 import { version } from './version.ts';
 
 /** A reader that goes away (`| head`) ends the program quietly; nothing is wrong with the run. */
@@ -14,10 +15,10 @@ for (const stream of [process.stdout, process.stderr])
   });
 
 const print = (text: string): void => {
-  process.stdout.write(`${text}\n`);
+  process.stdout.write(`${plainLines(text)}\n`);
 };
 const complain = (text: string): void => {
-  process.stderr.write(`${text}\n`);
+  process.stderr.write(`${plainLines(text)}\n`);
 };
 
 /** Runs a command and turns whatever it throws into an exit code and words for the right person. */
@@ -47,17 +48,34 @@ const bare = yargs(hideBin(process.argv))
   .example('$0 compare my-engine.yaml attempt-2.yaml', 'what a change does')
   .epilogue('"$0 COMMAND --help" shows the options of a command and examples.');
 
-await commands
+/** What is wrong with the command line has been said. */
+class Refused extends Error {}
+
+const asked = commands
   .reduce((args, command) => command(args, { print, guarded }), bare)
   .demandCommand(1, 'Name a command; "tickover --help" lists them.')
+  .parserConfiguration({ 'dot-notation': false, 'boolean-negation': false })
   .strict()
+  .check((said, { array }) => {
+    const twice = Object.keys(said).find(
+      (name) => name !== '_' && Array.isArray(said[name]) && !array?.includes(name),
+    );
+    return twice === undefined ? true : `Say --${twice} once only.`;
+  })
   .version(version)
   .help()
   .fail((message, error, parser) => {
-    // yargs hands over either its own message or an error of ours; ours are dealt with by `guarded`.
-    if (error instanceof Error) throw error;
+    // yargs hands over either words of its own or an error of ours; ours are dealt with by `guarded`.
+    if (error instanceof Error && error.name !== 'YError') throw error;
     complain(`${message}\n`);
     parser.showHelp('error');
     process.exitCode = EXIT.badInput;
-  })
-  .parseAsync();
+    // Else it would go on looking, and stumble over what it has just complained of.
+    throw new Refused();
+  });
+
+try {
+  await asked.parseAsync();
+} catch (error) {
+  if (!(error instanceof Refused)) throw error;
+}

@@ -1,6 +1,6 @@
-/** Writes the files of one run. Each is written aside and then renamed, so that none is ever seen half-written. */
-import { createHash, randomUUID } from 'node:crypto';
-import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+/** What a run and a reckoning of supply write, and what their pages are made with. */
+import { createHash } from 'node:crypto';
+import { readFile, rm } from 'node:fs/promises';
 import { basename, extname, join } from 'node:path';
 import {
   cycleCsv,
@@ -19,12 +19,16 @@ import {
   type SupplyTimeline,
   type UnitSystem,
 } from '../index.ts';
-import { InputError } from './exit-codes.ts';
-import { reasonOf } from './scenario-file.ts';
+import { writeFiles } from './aside.ts';
+import { jsonText } from './json-text.ts';
 
-/** `reports/<scenario>/` below the current folder. */
+/** Names that mean a device to Windows, whatever ending they have. */
+const device = /^(?:con|prn|aux|nul|com\d|lpt\d)(?:\.|$)/iu;
+
+/** `reports/<scenario>/` below the current folder, whatever the scenario is called. */
 export function defaultFolder(scenarioPath: string): string {
-  return join('reports', basename(scenarioPath, extname(scenarioPath)));
+  const name = basename(scenarioPath, extname(scenarioPath)).replace(/[. ]+$/u, '');
+  return join('reports', name === '' || device.test(name) ? `scenario ${name}`.trimEnd() : name);
 }
 
 /** Script and style sheet of the page, built beside this file, with the hashes its security policy names. */
@@ -35,35 +39,6 @@ export async function reportAssets(): Promise<ReportAssets> {
   };
   const [script, style] = await Promise.all([read('client.js'), read('client.css')]);
   return { script, style };
-}
-
-/** Writes a file aside and puts it in place when it is whole. */
-export async function replaceFile(folder: string, name: string, text: string): Promise<string> {
-  const path = join(folder, name);
-  const aside = join(folder, `.${name}.${randomUUID()}.part`);
-  try {
-    await writeFile(aside, text, { flush: true });
-    await rename(aside, path);
-  } catch (error) {
-    await rm(aside, { force: true });
-    throw new InputError(`${path}: cannot write, ${reasonOf(error)}.`);
-  }
-  return path;
-}
-
-/** Writes files by their names into a folder, which is made if need be, and returns their paths. */
-export async function writeFiles(
-  folder: string,
-  files: readonly (readonly [name: string, text: string])[],
-): Promise<string[]> {
-  try {
-    await mkdir(folder, { recursive: true });
-  } catch (error) {
-    throw new InputError(`${folder}: cannot make this folder, ${reasonOf(error)}.`);
-  }
-  const paths: string[] = [];
-  for (const [name, text] of files) paths.push(await replaceFile(folder, name, text));
-  return paths;
 }
 
 /** Writes everything there is to write about a result and returns the paths, the page first. */
@@ -77,7 +52,7 @@ export async function writeReport(
   const cycle = cycleCsv(result);
   const files: [string, string][] = [
     [reportFileNames.page, reportHtml(result, await reportAssets(), units, extras)],
-    [reportFileNames.summary, `${JSON.stringify(summaryJson(result), null, 2)}\n`],
+    [reportFileNames.summary, `${jsonText(summaryJson(result))}\n`],
     [reportFileNames.startUp, traceCsv(result)],
     ...(cycle === undefined ? [] : [[reportFileNames.cycle, cycle] as [string, string]]),
     ...(drive === undefined
@@ -101,7 +76,7 @@ export async function writeSupply(
   const { supply, supplySummary } = reportFileNames;
   const paths = await writeFiles(folder, [
     ...(timeline.runs ? [[supply, supplyCsv(timeline)] as const] : []),
-    [supplySummary, `${JSON.stringify(supplyJson(timeline), null, 2)}\n`],
+    [supplySummary, `${jsonText(supplyJson(timeline))}\n`],
   ]);
   // A table left over from an earlier reckoning would belong to another engine.
   if (!timeline.runs) await rm(join(folder, supply), { force: true });

@@ -1,7 +1,9 @@
 /** What the commands about the bench have in common: their options, and how a finding is said and written. */
 import type { Argv } from 'yargs';
 import { benchFileNames, benchHtml, type TitledFinding } from '../index.ts';
-import { defaultFolder, reportAssets, writeFiles } from './report-files.ts';
+import { writeFiles } from './aside.ts';
+import { jsonText } from './json-text.ts';
+import { defaultFolder, reportAssets } from './report-files.ts';
 import { terminalFinding } from './terminal-finding.ts';
 
 export interface FindingOptions {
@@ -24,11 +26,7 @@ export async function sayFinding(
 ): Promise<void> {
   const paths = await writeFiles(out ?? defaultFolder(file), [
     [benchFileNames.page, benchHtml(found, await reportAssets())],
-    [benchFileNames.finding, `${JSON.stringify(found, null, 2)}\n`],
+    [benchFileNames.finding, `${jsonText(found)}\n`],
   ]);
-  print(
-    json
-      ? JSON.stringify(found, null, 2)
-      : `${terminalFinding(found)}\n\nReport: ${paths.join('\n        ')}`,
-  );
+  print(json ? jsonText(found) : `${terminalFinding(found)}\n\nReport: ${paths.join('\n        ')}`);
 }

@@ -26,7 +26,9 @@ const listed = 50;
 export function problemText({ path, expected, received, hint, ...whereabouts }: Problem): string {
   const place = `${placeText(whereabouts)}  `;
   const subject = path.length === 0 ? '' : `${path.map((key) => printable(key)).join('.')}: `;
-  return `${place}${subject}expected ${expected}, received ${received}.${hint === undefined ? '' : ` ${hint}`}`;
+  return inert(
+    `${place}${subject}expected ${expected}, received ${received}.${hint === undefined ? '' : ` ${hint}`}`,
+  );
 }
 
 const placeText = ({ file, line, column, option }: Whereabouts): string =>
@@ -34,7 +36,7 @@ const placeText = ({ file, line, column, option }: Whereabouts): string =>
 
 /** The same without the place, for someone who has not written the file. */
 export const problemSentence = ({ path, expected, received }: Problem): string =>
-  `${path.map((key) => printable(key)).join('.')}: expected ${expected}, received ${received}.`;
+  inert(`${path.map((key) => printable(key)).join('.')}: expected ${expected}, received ${received}.`);
 
 /** One line for each problem; of very many only the first. */
 export function problemListing(problems: readonly Problem[]): string {
@@ -50,8 +52,11 @@ const longest = 60;
 
 function printable(text: string): string {
   const short = text.length > longest ? `${text.slice(0, longest)}…` : text;
-  return short.replace(/\s+/gu, ' ').replace(/[\p{Cc}\p{Cf}\p{Cs}]/gu, '\uFFFD');
+  return inert(short.replace(/\s+/gu, ' '));
 }
+
+/** Control characters could move the cursor or repaint the screen, others turn the text round or end the line. */
+const inert = (text: string): string => text.replace(/[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/gu, '\uFFFD');
 
 /** File by file, the files as they first come up. */
 export function inFileOrder(problems: readonly Problem[]): Problem[] {

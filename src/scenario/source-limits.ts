@@ -14,6 +14,8 @@ const indentation = 200;
 const openBrackets = 64;
 const depth = 32;
 const aliases = 20;
+/** What no text holds (YAML 1.2, 5.1), and the line end of long ago that the parser does not know. */
+const notText = /(?![\t\r\n\u0085])\p{Cc}|\r(?!\n)/u;
 
 export const limits = {
   depth,
@@ -44,6 +46,14 @@ export function limitProblem(text: string, lineStarts: readonly number[]): Findi
       expected: `at most ${size / 1e6} million characters`,
       received: `${text.length} characters`,
     };
+  const control = text.search(notText);
+  if (control >= 0)
+    return {
+      offset: control,
+      expected: 'text',
+      received: `a control character (${codePoint(text, control)})`,
+      hint: 'Take it away in a text editor, and save the file as UTF-8 with the line ends of Linux or Windows.',
+    };
   let open = 0;
   for (const [index, start] of lineStarts.entries()) {
     const line = text.slice(start, lineStarts[index + 1] ?? text.length);
@@ -58,6 +68,9 @@ export function limitProblem(text: string, lineStarts: readonly number[]): Findi
   }
   return undefined;
 }
+
+const codePoint = (text: string, at: number): string =>
+  `U+${text.charCodeAt(at).toString(16).toUpperCase().padStart(4, '0')}`;
 
 type Words = Omit<Finding, 'offset'>;
 
@@ -102,7 +115,11 @@ interface Mistake {
 export function formProblem({ code, message, pos }: Mistake): Finding {
   const words = formWords.get(code) ?? {
     expected: 'valid YAML',
-    received: `a slip in its form (${message})`,
+    received: `a slip in its form (${withoutQuote(message)})`,
+    hint: 'Look at the indentation here and above, and for quotation marks and brackets that are left open.',
   };
   return { offset: pos[0], ...words };
 }
+
+/** The parser quotes the file after a colon, all of it if need be; the place says where to look. */
+const withoutQuote = (message: string): string => message.replace(/(?<=YAML (?:stream|token)): [^]*$/u, '');

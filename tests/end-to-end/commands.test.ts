@@ -40,7 +40,7 @@ describe('tickover new', () => {
     const folder = emptyFolder();
     expect(refused(folder, 'new', 'mine.yaml', '--gear', 'clockwork')).toContain('cam-driven spools');
     expect(refused(folder, 'new', 'no/such/mine.yaml', '--gear', 'windows')).toContain(
-      'there is no such file',
+      'its folder is not there',
     );
   });
 });

@@ -5,15 +5,15 @@ import { attachmentsOf, textOf } from '../scenario-file.ts';
 import { findingOptions, sayFinding, type FindingOptions } from '../say-finding.ts';
 import type { Command } from './command.ts';
 
-async function storyOf(file: string): Promise<TitledFinding> {
-  const reading = readAttempts(await textOf(file, 'notebook'), file, attachmentsOf(file));
+function storyOf(file: string): TitledFinding {
+  const reading = readAttempts(textOf(file, 'notebook'), file, attachmentsOf(file));
   if (!reading.ok) throw new InputError(problemListing(reading.problems));
   const { title, notes, notebook } = reading.attempts;
   return { title, notes, test: 'attempts', finding: notebookFinding(notebook) };
 }
 
 async function readNotebook(options: FindingOptions, print: (text: string) => void): Promise<ExitCode> {
-  await sayFinding(await storyOf(options.file), options, print);
+  await sayFinding(storyOf(options.file), options, print);
   return EXIT.ran;
 }
 

@@ -5,15 +5,15 @@ import { findingOptions, sayFinding, type FindingOptions } from '../say-finding.
 import { attachmentsOf, textOf } from '../scenario-file.ts';
 import type { Command } from './command.ts';
 
-async function findingOf(file: string): Promise<TitledFinding> {
-  const reading = readBenchSheet(await textOf(file, 'sheet'), file, attachmentsOf(file));
+function findingOf(file: string): TitledFinding {
+  const reading = readBenchSheet(textOf(file, 'sheet'), file, attachmentsOf(file));
   if (!reading.ok) throw new InputError(problemListing(reading.problems));
   const { title, notes, test, finding } = reading.sheet;
   return { title, notes, test: `bench test, ${test}`, finding: finding() };
 }
 
 async function workOut(options: FindingOptions, print: (text: string) => void): Promise<ExitCode> {
-  await sayFinding(await findingOf(options.file), options, print);
+  await sayFinding(findingOf(options.file), options, print);
   return EXIT.ran;
 }
 

@@ -10,7 +10,7 @@ import type { Command } from './command.ts';
 const example = 'best:\n  aim:\n    kind: highest speed';
 
 const askBest: Asker = async (options, print) => {
-  const opened = await openStudy(options);
+  const opened = openStudy(options);
   const { spec } = opened.study;
   if (spec.best === undefined) throw notAsked(options.file, 'best', example);
   if (spec.vary.length === 0)

@@ -16,11 +16,12 @@ import {
   type Comparison,
   type UnitSystem,
 } from '../../index.ts';
+import { writeFiles } from '../aside.ts';
 import { table } from '../columns.ts';
 import { EXIT, InputError, type ExitCode } from '../exit-codes.ts';
 import { unitsOption } from '../options.ts';
 import { plain } from '../plain.ts';
-import { reportAssets, writeFiles } from '../report-files.ts';
+import { reportAssets } from '../report-files.ts';
 import { scenarioFromFile } from '../scenario-file.ts';
 import type { Command } from './command.ts';
 
@@ -36,7 +37,7 @@ async function compareFiles(
 ): Promise<ExitCode> {
   if (files.length < 2 || files.length > MOST_RUNS)
     throw new InputError(`Name two to ${MOST_RUNS} scenario files to compare; there are ${files.length}.`);
-  const scenarios = await Promise.all(files.map((file) => scenarioFromFile(file)));
+  const scenarios = files.map((file) => scenarioFromFile(file));
   const names = shortNames(files);
   const comparison: Comparison = {
     runs: scenarios.map(({ spec }, i) => ({ name: names[i] ?? '', result: runEngine(spec) })),

@@ -1,9 +1,10 @@
 /** `tickover draw FILE`: what the builder cuts, and the sheet to set it by. */
 import { join } from 'node:path';
 import { complaintListing, drawingFiles } from '../../index.ts';
+import { writeFiles } from '../aside.ts';
 import { wrapped } from '../columns.ts';
 import { EXIT, InputError, type ExitCode } from '../exit-codes.ts';
-import { defaultFolder, writeFiles } from '../report-files.ts';
+import { defaultFolder } from '../report-files.ts';
 import { scenarioFromFile } from '../scenario-file.ts';
 import type { Command } from './command.ts';
 
@@ -15,7 +16,7 @@ interface DrawOptions {
 }
 
 async function drawFile(options: DrawOptions, print: (text: string) => void): Promise<ExitCode> {
-  const { spec, source } = await scenarioFromFile(options.file);
+  const { spec, source } = scenarioFromFile(options.file);
   const drawings = drawingFiles(spec, { parts: options.part, kerf: options.kerf });
   if (!drawings.ok)
     throw new InputError(

@@ -41,7 +41,7 @@ function processesFor(
 }
 
 const askLimit: Asker = async (options, print) => {
-  const opened = await openStudy(options);
+  const opened = openStudy(options);
   const { spec } = opened.study;
   if (spec.limit === undefined) throw notAsked(options.file, 'limit', example);
   const task: LimitTask = {

@@ -1,10 +1,10 @@
 /** `tickover new FILE --gear KIND`: a commented scenario to start from. */
-import { writeFile } from 'node:fs/promises';
+import { rm, writeFile } from 'node:fs/promises';
 import { existsSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { newScenario, valveGearKinds } from '../../index.ts';
+import { writeFiles, writing } from '../aside.ts';
 import { EXIT, InputError, type ExitCode } from '../exit-codes.ts';
-import { reasonOf } from '../scenario-file.ts';
 import type { Command } from './command.ts';
 
 /** Writes nothing at all if one of the files is there already. */
@@ -23,11 +23,14 @@ async function writeNew(file: string, gear: string, print: (text: string) => voi
   return EXIT.ran;
 }
 
+/** The name is taken first, by an empty file, so that nothing is ever written over. */
 async function writeOne(path: string, text: string): Promise<void> {
+  await writing(path, () => writeFile(path, '', { flag: 'wx' }));
   try {
-    await writeFile(path, text, { flag: 'wx' });
+    await writeFiles(dirname(path), [[basename(path), text]]);
   } catch (error) {
-    throw new InputError(`${path}: cannot write, ${reasonOf(error)}.`);
+    await rm(path, { force: true });
+    throw error;
   }
 }
 

@@ -7,7 +7,7 @@ import { questionOptions, type Asker } from '../studies/question-options.ts';
 import type { Command } from './command.ts';
 
 const askNext: Asker = async (options, print) => {
-  const opened = await openStudy(options);
+  const opened = openStudy(options);
   const { reader, shared, spec } = opened.study;
   const settings = reader.given(shared).filter(changeable);
   const found = await asking(

@@ -19,7 +19,7 @@ import { asking } from '../studies/asking.ts';
 import { finish } from '../studies/finish.ts';
 import { openStudy } from '../studies/open-study.ts';
 import { notAsked, questionOptions, type Asker } from '../studies/question-options.ts';
-import { rowFile } from '../studies/row-file.ts';
+import { withRowFile } from '../studies/row-file.ts';
 import { wantedOf } from '../studies/wanted.ts';
 import type { Command } from './command.ts';
 
@@ -50,7 +50,7 @@ function taskOf({ spec, reader, shared }: Study, odds: NonNullable<Study['spec']
 }
 
 const askOdds: Asker = async (options, print) => {
-  const opened = await openStudy(options);
+  const opened = openStudy(options);
   const { spec } = opened.study;
   if (spec.odds === undefined || spec.odds.tolerances.length === 0)
     throw notAsked(options.file, 'odds', example);
@@ -60,13 +60,15 @@ const askOdds: Asker = async (options, print) => {
     ...task.plan.variations,
     ...task.tolerances.map(({ path }) => ({ paths: [path] })),
   ];
-  const rows = await rowFile(join(out, 'odds.csv'), studyCsvHeader(varied));
+  const path = join(out, 'odds.csv');
   const engines = task.plan.count * task.engines;
-  const found = await asking({ opened, wanted: wantedOf(opened.study), engines, ...options }, (ask) =>
-    oddsOf(task, ask, ({ point, engine, texts, answer, holds }) =>
-      rows.add(studyCsvRow(varied, { engine: point * task.engines + engine + 1, texts, answer, holds })),
+  const found = await withRowFile(path, studyCsvHeader(varied), (add) =>
+    asking({ opened, wanted: wantedOf(opened.study), engines, ...options }, (ask) =>
+      oddsOf(task, ask, ({ point, engine, texts, answer, holds }) =>
+        add(studyCsvRow(varied, { engine: point * task.engines + engine + 1, texts, answer, holds })),
+      ),
     ),
-  ).finally(() => rows.close());
+  );
   const about = { title: spec.title, notes: spec.notes };
   return finish(
     {
@@ -75,7 +77,7 @@ const askOdds: Asker = async (options, print) => {
       about,
       page: (assets) => oddsPage(about, task, found, assets),
       summary: oddsSummary(about, task, found),
-      others: [rows.path],
+      others: [path],
     },
     { ...options, out },
     print,

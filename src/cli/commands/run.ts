@@ -2,6 +2,7 @@
 import { runAndDrive, summaryJson, workshopPreview, type UnitSystem } from '../../index.ts';
 import { EXIT, type ExitCode } from '../exit-codes.ts';
 import { faults } from '../faults.ts';
+import { jsonText } from '../json-text.ts';
 import { defaultFolder, writeReport } from '../report-files.ts';
 import { engineFromFile } from '../scenario-file.ts';
 import { unitsOption } from '../options.ts';
@@ -19,11 +20,11 @@ interface RunOptions {
 }
 
 async function runFile(options: RunOptions, print: (text: string) => void): Promise<ExitCode> {
-  const spec = await engineFromFile(options.file, options.set);
+  const spec = engineFromFile(options.file, options.set);
   const result = runAndDrive(spec);
   const folder = options.out ?? defaultFolder(options.file);
   const paths = await writeReport(result, folder, options.units, { workshop: workshopPreview(spec) });
-  if (options.json) print(JSON.stringify(summaryJson(result), null, 2));
+  if (options.json) print(jsonText(summaryJson(result)));
   else if (!options.quiet) {
     print(terminalVerdict(result, options.units));
     print(`\nReport: ${paths.join('\n        ')}`);

@@ -2,6 +2,7 @@
 import { supplyJson, supplyTimeline, supplyVerdict, type EngineSpec, type UnitSystem } from '../../index.ts';
 import { EXIT, InputError, type ExitCode } from '../exit-codes.ts';
 import { faults } from '../faults.ts';
+import { jsonText } from '../json-text.ts';
 import { unitsOption } from '../options.ts';
 import { defaultFolder, writeSupply } from '../report-files.ts';
 import { engineFromFile } from '../scenario-file.ts';
@@ -38,10 +39,10 @@ async function supplyOfFile(options: SupplyOptions, print: (text: string) => voi
     throw new InputError(
       `--hours: expected hours from 1/60 to ${LONGEST}, such as 2 or 0.5; found ${Number.isNaN(hours) ? 'no number' : hours}.`,
     );
-  const spec = await engineFromFile(file);
+  const spec = engineFromFile(file);
   const timeline = supplyTimeline(spec, compressorOf(spec, file), hours * HOUR);
   const paths = await writeSupply(timeline, out ?? defaultFolder(file));
-  if (json) print(JSON.stringify(supplyJson(timeline), null, 2));
+  if (json) print(jsonText(supplyJson(timeline)));
   else {
     const good = timeline.runs && timeline.end.kind === 'cycles';
     print(terminalText({ title: timeline.title, good, ...supplyVerdict(timeline, units) }));

@@ -1,13 +1,16 @@
 /** `tickover sweep FILE`: one row for each engine of a study. */
+import { rm } from 'node:fs/promises';
+import { join } from 'node:path';
 import { planOf, sweepPage, sweepWords } from '../../index.ts';
+import { writeFiles } from '../aside.ts';
 import { EXIT, InputError, type ExitCode } from '../exit-codes.ts';
-import { replaceFile, reportAssets } from '../report-files.ts';
+import { reportAssets } from '../report-files.ts';
 import { fingerprintOf } from '../studies/fingerprint.ts';
 import { openStudy, type OpenedStudy } from '../studies/open-study.ts';
 import { progressBar } from '../studies/progress.ts';
-import { enginesIn, openRowFiles, rowPaths, wholeStudy, type Shard } from '../studies/row-files.ts';
+import { enginesIn, openRowFiles, partsOf, rowPaths, wholeStudy, type Shard } from '../studies/row-files.ts';
 import { sweep as sweepAll, sweepHeader, type SweepTask } from '../studies/sweep.ts';
-import { startWorkers } from '../studies/workers.ts';
+import { startWorkers, workersOf } from '../studies/workers.ts';
 import { sweptRows } from '../studies/swept-rows.ts';
 import { terminalWords } from '../studies/terminal-words.ts';
 import { wantedOf } from '../studies/wanted.ts';
@@ -15,6 +18,8 @@ import { workerScript } from '../studies/worker-script.ts';
 import { version } from '../version.ts';
 import type { Command } from './command.ts';
 import { outOption, quietOption, setOption, workersOption } from './study-options.ts';
+
+const PAGE = 'sweep.html';
 
 interface SweepOptions {
   readonly file: string;
@@ -36,7 +41,7 @@ function shardOf(text: string | undefined): Shard {
 }
 
 async function sweepFile(options: SweepOptions, print: (text: string) => void): Promise<ExitCode> {
-  const opened = await openStudy(options);
+  const opened = openStudy(options);
   const { spec } = opened.study;
   const plan = planOf(spec);
   const task: SweepTask = {
@@ -47,7 +52,8 @@ async function sweepFile(options: SweepOptions, print: (text: string) => void): 
   const folder = options.out ?? opened.folder;
   const total = enginesIn(task.shard, plan.count);
   const rows = await sweepTo(folder, task, opened, options);
-  const paths = rowPaths(folder, task.shard);
+  const named = rowPaths(folder, task.shard);
+  const paths = rows < total ? partsOf(named) : named;
   const files = [paths.csv, paths.json];
   if (rows < total || task.shard.of > 1) {
     const said =
@@ -62,7 +68,7 @@ async function sweepFile(options: SweepOptions, print: (text: string) => void): 
   const { tally, engines } = await sweptRows(paths.json, total);
   const swept = { variations, grid: spec.sample.kind === 'grid', conditions, tally, engines };
   const page = sweepPage({ title: spec.title, notes: spec.notes }, swept, await reportAssets());
-  files.unshift(await replaceFile(folder, 'sweep.html', page));
+  files.unshift(...(await writeFiles(folder, [[PAGE, page]])));
   const settings = variations.map((own) => own.paths[0] ?? '');
   if (!options.quiet)
     print(
@@ -78,6 +84,7 @@ async function sweepTo(
   options: SweepOptions,
 ): Promise<number> {
   const { study, tables } = opened;
+  const count = workersOf(options.workers);
   const wanted = wantedOf(study);
   const sheet = {
     fingerprint: fingerprintOf(opened, wanted, version),
@@ -86,7 +93,7 @@ async function sweepTo(
   };
   const files = await openRowFiles(folder, sheet, sweepHeader(task), options.resume);
   const { file, text, shared } = study;
-  const workers = await startWorkers(workerScript, { file, text, tables, shared, wanted }, options.workers);
+  const workers = await startWorkers(workerScript, { file, text, tables, shared, wanted }, count);
   const progress = progressBar(enginesIn(task.shard, task.plan.count), files.rows, options.quiet);
   let stopped = false;
   const stop = (): void => {
@@ -94,7 +101,13 @@ async function sweepTo(
   };
   process.once('SIGINT', stop);
   try {
-    return await sweepAll(task, workers, files, progress, () => stopped);
+    const rows = await sweepAll(task, workers, files, progress, () => stopped);
+    if (rows === enginesIn(task.shard, task.plan.count)) {
+      // A page left over from an earlier sweep would belong to other engines.
+      if (task.shard.of === 1) await rm(join(folder, PAGE), { force: true });
+      await files.finish();
+    }
+    return rows;
   } finally {
     process.off('SIGINT', stop);
     progress.end();

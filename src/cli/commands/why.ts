@@ -37,9 +37,9 @@ function angleOf(text: string | undefined): number | undefined {
   );
 }
 
-async function findingOf({ file, symptom, at }: WhyOptions): Promise<TitledFinding> {
+function findingOf({ file, symptom, at }: WhyOptions): TitledFinding {
   const [what, angle] = [symptomOf(symptom), angleOf(at)];
-  const spec = await engineFromFile(file);
+  const spec = engineFromFile(file);
   return {
     title: spec.title,
     notes: spec.notes,
@@ -49,7 +49,7 @@ async function findingOf({ file, symptom, at }: WhyOptions): Promise<TitledFindi
 }
 
 async function explain(options: WhyOptions, print: (text: string) => void): Promise<ExitCode> {
-  await sayFinding(await findingOf(options), options, print);
+  await sayFinding(findingOf(options), options, print);
   return EXIT.ran;
 }
 

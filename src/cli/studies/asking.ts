@@ -1,10 +1,9 @@
 /** Workers for a question about many engines, with a bar that counts the answers. */
-import { availableParallelism } from 'node:os';
 import type { Ask, Wanted } from '../../index.ts';
 import type { OpenedStudy } from './open-study.ts';
 import { progressBar } from './progress.ts';
 import { workerScript } from './worker-script.ts';
-import { startWorkers } from './workers.ts';
+import { startWorkers, workersOf } from './workers.ts';
 
 export interface Question {
   readonly opened: OpenedStudy;
@@ -22,7 +21,7 @@ export async function asking<T>(
   const { study, tables } = opened;
   const { file, text, shared } = study;
   const data = { file, text, tables, shared, wanted };
-  const workers = await startWorkers(workerScript, data, count ?? availableParallelism());
+  const workers = await startWorkers(workerScript, data, workersOf(count));
   const progress = progressBar(engines, 0, quiet);
   let answered = 0;
   try {

@@ -1,9 +1,9 @@
 /** Writes the page and the summary of a question that has been answered, and says the answer. */
-import { mkdir } from 'node:fs/promises';
 import type { ReportAssets, StudyWords } from '../../index.ts';
+import { writeFiles } from '../aside.ts';
 import { EXIT, type ExitCode } from '../exit-codes.ts';
-import { replaceFile, reportAssets } from '../report-files.ts';
-import { writing } from './row-files.ts';
+import { jsonText } from '../json-text.ts';
+import { reportAssets } from '../report-files.ts';
 import { terminalWords } from './terminal-words.ts';
 
 export interface Answered {
@@ -22,17 +22,15 @@ export async function finish(
   { out, json, quiet }: { readonly out: string; readonly json: boolean; readonly quiet: boolean },
   print: (text: string) => void,
 ): Promise<ExitCode> {
-  await writing(out, () => mkdir(out, { recursive: true }));
-  const text = JSON.stringify(summary, null, 2);
-  const paths = [
-    await replaceFile(out, `${name}.html`, page(await reportAssets())),
-    await replaceFile(out, `${name}.json`, `${text}\n`),
-    ...others,
-  ];
+  const text = jsonText(summary);
+  const paths = await writeFiles(out, [
+    [`${name}.html`, page(await reportAssets())],
+    [`${name}.json`, `${text}\n`],
+  ]);
   if (json) print(text);
   else if (!quiet) {
     print(terminalWords(about.title, words));
-    print(`\nFiles: ${paths.join('\n       ')}`);
+    print(`\nFiles: ${[...paths, ...others].join('\n       ')}`);
   }
   return EXIT.ran;
 }

@@ -3,19 +3,21 @@
  * round and round; line by line, so that memory does not grow with the study.
  */
 import { createReadStream } from 'node:fs';
-import { open, readdir, rename } from 'node:fs/promises';
+import { open, readdir, rename, rm } from 'node:fs/promises';
+import { basename } from 'node:path';
 import { createInterface } from 'node:readline';
+import { asideOf, writeFiles, writing } from '../aside.ts';
 import { InputError } from '../exit-codes.ts';
-import { reasonOf } from '../scenario-file.ts';
+import { whyUnread } from '../reasons.ts';
 import {
   enginesIn,
   rowPaths,
-  rowsStanding,
-  sheetAt,
   sheetText,
+  standingAt,
   wholeStudy,
-  writing,
+  type Shard,
   type Sheet,
+  type Standing,
 } from './row-files.ts';
 
 export interface Merged {
@@ -38,52 +40,49 @@ export async function mergeShards(folder: string): Promise<Merged> {
     whole.json,
     { header: false, end: '\n' },
   );
-  const sheet: Sheet = { ...first, shard: wholeStudy };
-  await writing(whole.sheet, async () => {
-    const file = await open(whole.sheet, 'w');
-    await file.writeFile(sheetText(sheet)).finally(() => file.close());
-  });
-  return { engines: sheet.engines, paths: [whole.csv, whole.json] };
+  await writeFiles(folder, [
+    [basename(whole.sheet), sheetText({ ...first, shard: wholeStudy, finished: true })],
+  ]);
+  return { engines: first.engines, paths: [whole.csv, whole.json] };
 }
 
 /** Sheets of all shards in their order; says what is missing. */
 async function completeShards(folder: string): Promise<readonly [Sheet, ...Sheet[]]> {
   const names = await readdir(folder).catch((error: unknown) => {
-    throw new InputError(`${folder}: cannot read this folder, ${reasonOf(error)}.`);
+    throw new InputError(`${folder}: cannot read this folder, ${whyUnread(error)}.`);
   });
-  const found = await Promise.all(
-    names
-      .filter((name) => /^sweep-\d+-of-\d+\.study\.json$/u.test(name))
-      .map((name) => sheetAt(`${folder}/${name}`)),
-  );
-  const sheets = found.flatMap((own) => own ?? []).sort((a, b) => a.shard.index - b.shard.index);
-  const [first] = sheets;
+  const shards = names.flatMap((name) => {
+    const [, index, of] = /^sweep-(\d+)-of-(\d+)\.study\.json(?:\.part)?$/u.exec(name) ?? [];
+    return index === undefined ? [] : [{ index: Number(index), of: Number(of) }];
+  });
+  const found = await Promise.all(shards.map((shard) => standingAt(rowPaths(folder, shard))));
+  const standing = found
+    .flatMap((own) => own ?? [])
+    .sort((a, b) => a.sheet.shard.index - b.sheet.shard.index);
+  const [first] = standing;
   if (first === undefined)
     throw new InputError(`${folder}: there are no shards of a sweep here (sweep-1-of-2.csv, …).`);
-  const { of } = first.shard;
-  if (sheets.some((own) => own.shard.of !== of || own.fingerprint !== first.fingerprint))
+  const { shard, fingerprint } = first.sheet;
+  if (standing.some(({ sheet }) => sheet.shard.of !== shard.of || sheet.fingerprint !== fingerprint))
     throw new InputError(
       `${folder}: the shards here belong to different studies; keep those of one in a folder.`,
     );
-  const problems = await Promise.all(Array.from({ length: of }, (_, i) => lack(folder, sheets, i + 1, of)));
-  if (problems.some((own) => own !== undefined))
-    throw new InputError(problems.flatMap((own) => own ?? []).join('\n'));
-  return [first, ...sheets.slice(1)];
+  const sheets = Array.from({ length: shard.of }, (_, i) =>
+    standing.find(({ sheet }) => sheet.shard.index === i + 1),
+  );
+  const problems = sheets.flatMap((own, i) => lack(folder, own, { index: i + 1, of: shard.of }) ?? []);
+  if (problems.length > 0) throw new InputError(problems.join('\n'));
+  return [first.sheet, ...sheets.slice(1).flatMap((own) => own?.sheet ?? [])];
 }
 
-async function lack(
-  folder: string,
-  sheets: readonly Sheet[],
-  index: number,
-  of: number,
-): Promise<string | undefined> {
-  const sheet = sheets.find(({ shard }) => shard.index === index);
-  const paths = rowPaths(folder, { index, of });
-  if (sheet === undefined) return `${paths.csv}: is missing; run sweep --shard ${index}/${of}.`;
-  const [rows, wanted] = [await rowsStanding(paths), enginesIn(sheet.shard, sheet.engines)];
-  return rows < wanted
-    ? `${paths.csv}: holds ${rows} of ${wanted} engines; run sweep --shard ${index}/${of} --resume.`
-    : undefined;
+function lack(folder: string, own: Standing | undefined, shard: Shard): string | undefined {
+  const { csv } = rowPaths(folder, shard);
+  const share = `--shard ${shard.index}/${shard.of}`;
+  if (own === undefined) return `${csv}: is missing; run sweep ${share}.`;
+  const { sheet, rows } = own;
+  return sheet.finished
+    ? undefined
+    : `${csv}: holds ${rows} of ${enginesIn(sheet.shard, sheet.engines)} engines; run sweep ${share} --resume.`;
 }
 
 const CHUNK = 1 << 16;
@@ -96,9 +95,9 @@ async function interleave(
   const readers = from.map((path) =>
     createInterface({ input: createReadStream(path), crlfDelay: Infinity })[Symbol.asyncIterator](),
   );
-  const aside = `${to}.part`;
+  const aside = asideOf(to);
   await writing(to, async () => {
-    const file = await open(aside, 'w');
+    const file = await open(aside, 'wx');
     try {
       let text = '';
       const take = async (i: number, keep: boolean): Promise<boolean> => {
@@ -114,9 +113,13 @@ async function interleave(
           text = '';
         }
       await file.appendFile(text);
+      await file.sync();
+      await rename(aside, to);
+    } catch (error) {
+      await rm(aside, { force: true });
+      throw error;
     } finally {
       await file.close();
     }
-    await rename(aside, to);
   });
 }

@@ -1,5 +1,4 @@
 /** Opens a study, or the scenario of an engine with what the command line says about it, with everything it needs. */
-import { basename, extname, join } from 'node:path';
 import {
   isStudy,
   optionOverrides,
@@ -12,6 +11,7 @@ import {
   type StudySurroundings,
 } from '../../index.ts';
 import { InputError } from '../exit-codes.ts';
+import { defaultFolder } from '../report-files.ts';
 import { attachmentsOf, readableScenario, textOf } from '../scenario-file.ts';
 
 export interface OpenedStudy {
@@ -28,8 +28,8 @@ export interface StudyOptions {
   readonly vary?: readonly string[];
 }
 
-export async function openStudy({ file, set, vary = [] }: StudyOptions): Promise<OpenedStudy> {
-  const text = await textOf(file);
+export function openStudy({ file, set, vary = [] }: StudyOptions): OpenedStudy {
+  const text = textOf(file);
   const said = optionOverrides(set);
   if (!said.ok) throw new InputError(problemListing(said.problems));
   const tables: Record<string, Attachment> = {};
@@ -47,7 +47,7 @@ export async function openStudy({ file, set, vary = [] }: StudyOptions): Promise
     ? readStudy(text, file, surroundings)
     : optionStudy({ file, text }, vary, surroundings);
   if (!reading.ok) throw new InputError(problemListing(reading.problems));
-  return { study: reading.study, tables, folder: join('reports', basename(file, extname(file))) };
+  return { study: reading.study, tables, folder: defaultFolder(file) };
 }
 
 function noting(attachments: Attachments, tables: Record<string, Attachment>): Attachments {

@@ -2,11 +2,7 @@
 import { styleText } from 'node:util';
 import type { StudyWords } from '../../index.ts';
 import { columns, wrapped } from '../columns.ts';
-
-const WIDTH = 96;
-
-/** Control characters in a title could move the cursor or repaint the screen. */
-const plain = (text: string): string => text.replace(/[\p{Cc}\p{Cf}]/gu, '\uFFFD');
+import { plain, WIDTH } from '../plain.ts';
 
 export function terminalWords(title: string, { headline, good, figures, statements }: StudyWords): string {
   const paragraphs = [

@@ -3,6 +3,7 @@
  * had is asked about again one by one.
  */
 import { availableParallelism } from 'node:os';
+import { InputError } from '../exit-codes.ts';
 import { brokenOff, type Ask, type EngineAnswer, type SettingText } from '../../index.ts';
 
 export interface Workers {
@@ -12,16 +13,21 @@ export interface Workers {
   readonly close: () => Promise<void>;
 }
 
+const MOST_WORKERS = 256;
+
+/** As many as were asked for, or as the machine has cores. */
+export function workersOf(count = availableParallelism()): number {
+  if (Number.isInteger(count) && count >= 1 && count <= MOST_WORKERS) return count;
+  const found = Number.isNaN(count) ? 'no number' : String(count);
+  throw new InputError(`--workers: expected a whole number from 1 to ${MOST_WORKERS}; found ${found}.`);
+}
+
 type Engines = readonly (readonly SettingText[])[];
 
 const MOST_AT_ONCE = 8;
 
 /** `script` exports `answers(engines)`; `data` is what it finds in its `workerData`. */
-export async function startWorkers(
-  script: URL,
-  data: unknown,
-  count = availableParallelism(),
-): Promise<Workers> {
+export async function startWorkers(script: URL, data: unknown, count: number): Promise<Workers> {
   const { Piscina } = await import('piscina');
   const pool = new Piscina({
     filename: script.href,

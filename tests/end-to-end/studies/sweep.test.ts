@@ -76,16 +76,17 @@ describe('a sweep that was stopped', () => {
       { cwd: folder },
     );
     const ended = new Promise((resolve) => running.on('exit', (_code, signal) => resolve(signal)));
-    const csv = join(folder, 'killed/sweep.csv');
+    const csv = join(folder, 'killed/sweep.csv.part');
     const started = Date.now();
     while (
       Date.now() - started < 15_000 &&
-      !(existsSync(csv) && rowsOf(read(folder, 'killed/sweep.csv')).length > 3)
+      !(existsSync(csv) && rowsOf(read(folder, 'killed/sweep.csv.part')).length > 3)
     )
       await new Promise((resolve) => setTimeout(resolve, 2));
     running.kill('SIGKILL');
     expect(await ended).toBe('SIGKILL');
-    const before = read(folder, 'killed/sweep.csv');
+    expect(existsSync(join(folder, 'killed/sweep.csv'))).toBe(false);
+    const before = read(folder, 'killed/sweep.csv.part');
     expect(rowsOf(before).length).toBeGreaterThan(3);
     expect(rowsOf(before).length).toBeLessThan(13);
     expect(read(folder, 'whole/sweep.csv').startsWith(before)).toBe(true);

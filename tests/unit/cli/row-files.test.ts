@@ -1,12 +1,23 @@
 /** Rows on disk: what stands after a stop, going on, shards put together, a full disk, a worker that dies. */
-import { appendFileSync, mkdtempSync, readFileSync, rmSync, truncateSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import {
+  appendFileSync,
+  existsSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
+
+import { hostname, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { InputError } from '../../../src/cli/exit-codes.ts';
 import { mergeShards } from '../../../src/cli/studies/merge-shards.ts';
 import { enginesIn, openRowFiles, wholeStudy, type Shard } from '../../../src/cli/studies/row-files.ts';
-import { rowFile } from '../../../src/cli/studies/row-file.ts';
+import { withRowFile } from '../../../src/cli/studies/row-file.ts';
 import { sweep, sweepHeader, type SweepTask } from '../../../src/cli/studies/sweep.ts';
 import { startWorkers, type Workers } from '../../../src/cli/studies/workers.ts';
 import type { EngineAnswer } from '../../../src/study/engine-answer.ts';
@@ -60,6 +71,7 @@ async function swept(
   let done = 0;
   const progress = { ...silent, advance: (rows: number) => void (done = rows) };
   const rows = await sweep(task, crew, files, progress, () => done >= (own.stopAfter ?? Infinity));
+  if (rows === enginesIn(task.shard, 41)) await files.finish();
   await files.close();
   return { rows, asked: crew.asked };
 }
@@ -101,9 +113,9 @@ describe('going on', () => {
   it('cuts off a line that was torn, and rows that stand in one file only', async () => {
     const out = folder();
     await swept(out, { stopAfter: 11 });
-    const csv = join(out, 'sweep.csv');
+    const csv = join(out, 'sweep.csv.part');
     truncateSync(csv, Buffer.byteLength(readFileSync(csv)) - 5);
-    appendFileSync(join(out, 'sweep.jsonl'), '{"engine":99,"sett');
+    appendFileSync(join(out, 'sweep.jsonl.part'), '{"engine":99,"sett');
     await swept(out, { resume: true });
     expect(contents(out)).toEqual(contents(whole));
   });
@@ -155,18 +167,85 @@ describe('shards', () => {
   });
 });
 
-describe('a disk that is full', () => {
-  it('is said to be, with what to do', async () => {
-    const file = await rowFile('/dev/full', 'header\r\n');
-    file.add('row\r\n');
-    await expect(file.close()).rejects.toThrow(InputError);
-    const again = await rowFile('/dev/full', 'header\r\n');
-    await expect(again.close()).rejects.toThrow(
-      '/dev/full: cannot write, the disk is full. The rows written so far stand; make room',
-    );
+describe('a file of rows', () => {
+  it('is there when it is whole, and not before', async () => {
+    const path = join(folder(), 'odds.csv');
+    writeFileSync(path, 'of an earlier run');
+    await withRowFile(path, 'header\r\n', (add) => {
+      add('row\r\n');
+      expect(readFileSync(path, 'utf8')).toBe('of an earlier run');
+      return Promise.resolve();
+    });
+    expect(readFileSync(path, 'utf8')).toBe('header\r\nrow\r\n');
   });
 
-  it('and so is a place that cannot be written to', async () => {
+  it('is not there at all when the work fails', async () => {
+    const out = folder();
+    const work = (): Promise<never> => Promise.reject(new Error('the work failed'));
+    await expect(withRowFile(join(out, 'odds.csv'), 'header\r\n', work)).rejects.toThrow('the work failed');
+    expect(readdirSync(out)).toEqual([]);
+  });
+});
+
+describe('until the last row stands', () => {
+  it('no file of a sweep looks like a finished one, and an earlier one stays', async () => {
+    const out = folder();
+    await swept(out, { stopAfter: 11 });
+    expect(readdirSync(out).sort()).toEqual(names.map((name) => `${name}.part`));
+    const again = folder();
+    await swept(again);
+    await swept(again, { fingerprint: 'g', stopAfter: 11 });
+    expect(contents(again)).toEqual(contents(whole));
+    expect(existsSync(join(again, 'sweep.csv.part'))).toBe(true);
+    await swept(again, { fingerprint: 'g', resume: true });
+    expect(readdirSync(again).sort()).toEqual(names);
+    expect(contents(again)[2]).toContain('"fingerprint": "g"');
+  });
+
+  it.each([1, 2])('nothing is run again when it ended with %i of the names given', async (given) => {
+    const out = folder();
+    await swept(out);
+    for (const name of names.slice(given)) renameSync(join(out, name), join(out, `${name}.part`));
+    expect((await swept(out, { resume: true })).asked).toEqual([]);
+    expect(readdirSync(out).sort()).toEqual(names);
+    expect(contents(out)).toEqual(contents(whole));
+  });
+
+  it('begins anew where somebody took the rows away', async () => {
+    const out = folder();
+    await swept(out);
+    rmSync(join(out, 'sweep.csv'));
+    expect((await swept(out, { resume: true })).asked).toHaveLength(41);
+    expect(contents(out)).toEqual(contents(whole));
+  });
+});
+
+describe('two sweeps into one folder', () => {
+  it('the second is refused while the first is alive, not after it was killed', async () => {
+    const out = folder();
+    const lock = join(out, 'sweep.lock');
+    writeFileSync(lock, `${process.pid} ${hostname()}\n`);
+    await expect(swept(out)).rejects.toThrow(
+      `${lock}: another sweep is writing here (process ${process.pid}).`,
+    );
+    expect(readdirSync(out)).toEqual(['sweep.lock']);
+    for (const left of ['4194305 ' + hostname(), `${process.pid} another-machine`, '', 'x']) {
+      writeFileSync(lock, left);
+      await swept(out);
+      expect(readdirSync(out).sort()).toEqual(names);
+    }
+  });
+
+  it('shards do not hinder each other', async () => {
+    const out = folder();
+    await Promise.all([1, 2, 3].map((index) => swept(out, { shard: { index, of: 3 } })));
+    await mergeShards(out);
+    expect(contents(out)).toEqual(contents(whole));
+  });
+});
+
+describe('a place that cannot be written to', () => {
+  it('is said to be', async () => {
     const out = folder();
     rmSync(out, { recursive: true });
     appendFileSync(out, 'a file where a folder should be');

@@ -45,9 +45,9 @@ describe('a file that a scenario names', () => {
 
   it.each([
     ['none.csv', 'there is no such file'],
-    ['folder.csv', 'it is not a file'],
-    ['large.csv', 'it holds 4.0 MB'],
-    ['binary.csv', 'it is not UTF-8 text'],
+    ['folder.csv', 'it is a folder, not a file'],
+    ['large.csv', 'it holds 4.0 MB; a few kB are usual'],
+    ['binary.csv', 'it is not UTF-8 text; save it as UTF-8 in a text editor'],
     ['round.csv', 'its links go round in a circle'],
     ['areas.csv/areas.csv', 'part of the path is not a folder'],
   ])('may be unreadable: %s', (path, expected) => {

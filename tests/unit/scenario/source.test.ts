@@ -60,7 +60,7 @@ describe('the form of a file', () => {
       'an open bracket',
       'a: [1',
       [
-        'f.yaml:1:6  expected valid YAML, received a slip in its form (Flow sequence in block collection must be sufficiently indented and end with a ]).',
+        'f.yaml:1:6  expected valid YAML, received a slip in its form (Flow sequence in block collection must be sufficiently indented and end with a ]). Look at the indentation here and above, and for quotation marks and brackets that are left open.',
       ],
     ],
     [
