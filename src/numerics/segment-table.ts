@@ -113,7 +113,7 @@ export function segmentValue({ starts, cells, offsets, nodes }: SegmentTable, x:
 function hermite(nodes: Float64Array, k: number, w: number): number {
   const v = 1 - w;
   const left = nodes[k]!;
-  const right = nodes[k + 2]!;
-  const rise = right - left;
-  return v * left + w * right + w * v * (v * (nodes[k + 1]! - rise) - w * (nodes[k + 3]! - rise));
+  const rise = nodes[k + 2]! - left;
+  // From the left, so that a constant comes out to the last bit.
+  return left + w * (rise + v * (v * (nodes[k + 1]! - rise) - w * (nodes[k + 3]! - rise)));
 }

@@ -23,7 +23,7 @@ import { pressingForce } from './pressing-force.ts';
 import { slideValveComplaints } from './slide-valve-complaints.ts';
 import { slideValveGear } from './slide-valve-gear.ts';
 import { slideValveOf, slideValveParameters } from './slide-valve-parameters.ts';
-import { displacementLaw, exhaustLand, steamLand } from './slide-valve.ts';
+import { overTravel, exhaustLand, steamLand } from './slide-valve.ts';
 import type { ValveGear } from './valve-gear.ts';
 
 export const flatSlideValveParameters = {
@@ -92,7 +92,6 @@ function sealingGaps(own: FlatSlideValve, { gas }: PartContext): Passage[] {
   const { face_gap: h, port_length, port_width, cavity_length } = own;
   if (h === 0) return [];
   const valve = slideValveOf(own);
-  const displacement = displacementLaw(valve);
   const rimWidth = Math.max(h, own.rim_width);
   const portEnds = (2 * port_width) / rimWidth;
   const rim = 2 * cavity_length + port_length;
@@ -100,13 +99,13 @@ function sealingGaps(own: FlatSlideValve, { gas }: PartContext): Passage[] {
     gap(
       gas,
       { name: 'past the steam lap', from: 'chest', to: 'cylinder' },
-      (angle) => filmResistance(port_length / steamLand(valve, displacement(angle), h) + portEnds, h),
+      overTravel(valve, h, (s) => filmResistance(port_length / steamLand(valve, s, h) + portEnds, h)),
       (port_length + 2 * port_width) * h,
     ),
     gap(
       gas,
       { name: 'past the exhaust lap', from: 'cylinder', to: 'atmosphere' },
-      (angle) => filmResistance(port_length / exhaustLand(valve, displacement(angle), h), h),
+      overTravel(valve, h, (s) => filmResistance(port_length / exhaustLand(valve, s, h), h)),
       port_length * h,
     ),
     gap(

@@ -16,7 +16,7 @@ import { gap, type Passage } from '../passage.ts';
 import { slideValveComplaints } from './slide-valve-complaints.ts';
 import { slideValveGear } from './slide-valve-gear.ts';
 import { slideValveOf, slideValveParameters } from './slide-valve-parameters.ts';
-import { displacementLaw, exhaustLand, steamLand } from './slide-valve.ts';
+import { overTravel, exhaustLand, steamLand } from './slide-valve.ts';
 import type { ValveGear } from './valve-gear.ts';
 import { measuring } from '../measuring.ts';
 
@@ -71,20 +71,19 @@ function sealingGaps(own: PistonValve, { gas }: PartContext): Passage[] {
   const c = clearanceOf(sleeve_bore, own.clearance).mean;
   if (c === 0) return [];
   const valve = slideValveOf(own);
-  const displacement = displacementLaw(valve);
   const resistance = (land: number): number => annulusResistance(sleeve_bore, c, land, eccentricity);
   const section = Math.PI * sleeve_bore * c;
   const working = [
     gap(
       gas,
       { name: 'past the steam lap', from: 'chest', to: 'cylinder' },
-      (angle) => resistance(steamLand(valve, displacement(angle), c)),
+      overTravel(valve, c, (s) => resistance(steamLand(valve, s, c))),
       section,
     ),
     gap(
       gas,
       { name: 'past the exhaust lap', from: 'cylinder', to: 'atmosphere' },
-      (angle) => resistance(exhaustLand(valve, displacement(angle), c)),
+      overTravel(valve, c, (s) => resistance(exhaustLand(valve, s, c))),
       section,
     ),
   ];

@@ -1,11 +1,13 @@
 /** What flat and round slide valves have in common once their port's length and their leaks are known. */
 import type { PartContext } from '../part-context.ts';
 import { port, type Passage } from '../passage.ts';
+import type { TurnTable } from '../turn-table.ts';
 import {
   admissionOpening,
   angleOfAdvance,
   displacementLaw,
   exhaustOpening,
+  overTravel,
   slideValveEdges,
   slideValveEvents,
   type DisplacementLaw,
@@ -54,7 +56,8 @@ export function slideValveGear(mounted: MountedSlideValve, { gas }: PartContext)
   const displacement = displacementLaw(valve);
   const advance = angleOfAdvance(valve);
   const areaPerOpening = mounted.dischargeCoefficient * mounted.portLength;
-  const area = (opening: DisplacementLaw) => (angle: number) => areaPerOpening * opening(displacement(angle));
+  const area = (opening: DisplacementLaw): TurnTable =>
+    overTravel(valve, mounted.gapHeight, (s) => areaPerOpening * opening(s));
   const toChest = area((s) => admissionOpening(valve, s));
   const toExhaust = area((s) => exhaustOpening(valve, s));
   const gear: ValveGear = {

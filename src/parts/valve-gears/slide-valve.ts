@@ -15,7 +15,7 @@
  * theory-of-machines texts (docs/valve-gears/flat-slide-valve.md).
  */
 import { wrappedAngle } from '../crank-positions.ts';
-import { remembered } from '../remembered.ts';
+import { wholeTurnTable, type TurnTable } from '../turn-table.ts';
 import { orderedEdges, type ValveEvents } from './valve-gear.ts';
 
 export interface SlideValve {
@@ -43,7 +43,7 @@ export const angleOfAdvance = ({ steamLap, lead, eccentricity }: SlideValve): nu
 /** s [m] at a crank angle [rad]. */
 export function displacementLaw(valve: SlideValve): (angle: number) => number {
   const advance = angleOfAdvance(valve);
-  return remembered((angle) => valve.eccentricity * Math.sin(angle + advance));
+  return (angle) => valve.eccentricity * Math.sin(angle + advance);
 }
 
 export const admissionOpening = (valve: SlideValve, displacement: number): number =>
@@ -91,6 +91,12 @@ export function slideValveEdges(valve: SlideValve, gapHeight: number): number[] 
     turnsBack,
     turnsBack + Math.PI,
   ]);
+}
+
+/** What goes with the displacement, over the turn. */
+export function overTravel(valve: SlideValve, gapHeight: number, law: DisplacementLaw): TurnTable {
+  const displacement = displacementLaw(valve);
+  return wholeTurnTable((angle) => law(displacement(angle)), slideValveEdges(valve, gapHeight));
 }
 
 /** The four events, tied together by the one eccentric. */

@@ -10,6 +10,7 @@ import { slitResistance } from '../../gas/gap.ts';
 import { wrappedAngle } from '../crank-positions.ts';
 import type { PartContext } from '../part-context.ts';
 import { gap, port, type Passage, type Port } from '../passage.ts';
+import { wholeTurnTable } from '../turn-table.ts';
 import { orderedEdges, type DerivedSize, type ValveGear } from './valve-gear.ts';
 import { openShare, windowEdges, windowLength } from './window.ts';
 import { windowsComplaints } from './windows-complaints.ts';
@@ -26,7 +27,8 @@ function portOf(gear: Windows, name: PortName, context: PartContext): Port {
   const window = windowOf(own, context);
   const full = own.discharge_coefficient * fullArea(own);
   const ends = { name: `${name} port`, ...ways[name] };
-  return port(context.gas, name, ends, (angle) => full * openShare(window, angle));
+  const area = wholeTurnTable((angle) => full * openShare(window, angle), orderedEdges(windowEdges(window)));
+  return port(context.gas, name, ends, area);
 }
 
 function leakOf(gear: Windows, name: PortName, { gas }: PartContext): Passage[] {

