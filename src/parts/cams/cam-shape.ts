@@ -13,8 +13,7 @@
  * contact wanders s′ to either side of its axis. Assumes a follower guided without play, square to the shaft.
  * Source: envelopes of the follower in the cam's frame, as in machine-design texts (Norton, Cam Design; from memory).
  */
-import { camMotion, type Cam } from '../../parts/cams/cam.ts';
-import type { CurvePoint } from '../geometry/biarcs.ts';
+import { camMotion, type Cam } from './cam.ts';
 
 export type Follower =
   { readonly face: 'flat' } | { readonly face: 'roller'; readonly radius: number; readonly offset: number };
@@ -26,7 +25,11 @@ export interface CamShape {
 }
 
 /** A point of the cam with what is to be known about it. */
-export interface Contact extends CurvePoint {
+export interface Contact {
+  readonly x: number;
+  readonly y: number;
+  /** Of the outline there, the way its angle grows [rad]. */
+  readonly direction: number;
   /** ρ [m]; negative where the cam is hollow. */
   readonly radiusOfCurvature: number;
   /** α [rad]; zero under a flat face. */
