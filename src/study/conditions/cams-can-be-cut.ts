@@ -18,7 +18,7 @@ export const camsCanBeCut = kindOf({
     ),
   },
   build: ({ base_circle }, _context: null): Condition => ({
-    words: `has cams that can be cut on a base circle of ${formatQuantity(base_circle, 'length')}`,
+    words: `gets by with cams on base circles of at most ${formatQuantity(base_circle, 'length')}`,
     needs: 'cams',
     margin: ({ values: { baseCircle } }) =>
       baseCircle === undefined ? 1 : lacking(1 - baseCircle / base_circle),

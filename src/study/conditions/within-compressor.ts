@@ -12,7 +12,7 @@ export const withinCompressor = kindOf({
     duty: pureNumber({ min: 0.05, max: 1, default: 1 }, '60 %', 'Largest share of the time that it may run.'),
   },
   build: ({ duty }, _context: null): Condition => ({
-    words: `stays within the compressor, running at most ${percent(duty)} of the time`,
+    words: `stays within the compressor (running at most ${percent(duty)} of the time)`,
     margin: ({ values: { compressorDuty } }) =>
       compressorDuty === undefined ? FAR_OFF : lacking(1 - compressorDuty / duty),
   }),

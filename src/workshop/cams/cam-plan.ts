@@ -1,7 +1,7 @@
 /** The sizes of one cam: follower, base circle and fixing, as given or chosen; and what cannot be made. */
 import type { Complaint } from '../../kinds/kind.ts';
 import { checkCam, type CamCheck } from '../../parts/cams/cam-check.ts';
-import { restDistance, type CamShape, type Follower } from '../../parts/cams/cam-shape.ts';
+import { restOf, type CamShape } from '../../parts/cams/cam-shape.ts';
 import { followerOf, smallestCamRadius } from '../../parts/valve-gears/cam-spools-base-circle.ts';
 import { camOf, type CamSpools, type SpoolName } from '../../parts/valve-gears/cam-spools-parameters.ts';
 import type { PartContext } from '../../parts/part-context.ts';
@@ -53,7 +53,7 @@ export function planCam(gear: CamSpools, name: SpoolName, context: PartContext):
     });
   const wanted =
     cams.base_circle === undefined ? Math.ceil(smallest * 2e3 - 1e-3) / 2e3 : cams.base_circle / 2;
-  const reachable = restIsReal(wanted, follower);
+  const reachable = restOf(wanted, follower) > 0;
   const shape: CamShape = { cam, follower, baseRadius: wanted };
   const check = reachable ? checkCam(shape) : undefined;
   if (check === undefined || wanted < smallest - 1e-6)
@@ -65,9 +65,6 @@ export function planCam(gear: CamSpools, name: SpoolName, context: PartContext):
     });
   return { ok: true, plan: { shape, check, clampRadius, slotWidth } };
 }
-
-const restIsReal = (baseRadius: number, follower: Follower): boolean =>
-  follower.face === 'flat' || restDistance(baseRadius, follower.radius, follower.offset) > 0;
 
 /** What a base circle that is too small brings. */
 function shortfall(check: CamCheck, cams: Cams, room: number): string {
