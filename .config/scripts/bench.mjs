@@ -1,5 +1,5 @@
 /**
- * `npm run bench [part of a scenario's name]`: bundles tests/bench as the command is bundled, and runs it. It measures in
+ * `npm run bench [part of a scenario's name, or studies]`: bundles tests/bench as the command is bundled, and runs it. It measures in
  * processes of its own, which need the garbage collector at hand.
  */
 import { build } from 'esbuild';

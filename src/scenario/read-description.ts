@@ -17,6 +17,7 @@ import type {
 import { noAttachments, type Attachments } from './attachments.ts';
 import { atmosphereOf, isAtmosphericPressure } from './atmosphere.ts';
 import { exampleOf, expectation, isLeaf, kindsOf, mayBeAbsent, presetOf } from './expectation.ts';
+import type { KnownValues } from './known-values.ts';
 import { keyOf, noteNoKind, noteNothing, noteUnknownKind } from './notes.ts';
 import { inFileOrder, type Problem } from './problem.ts';
 import { noEntries, readKeys, type Entries } from './read-keys.ts';
@@ -42,12 +43,15 @@ export function readDescription<const P extends Parameters>(
   return opened.ok ? readSource(opened.source, parameters, attachments) : opened;
 }
 
+/** `known` is kept by whoever reads the same file several times. */
 export function readSource<const P extends Parameters>(
   source: Source,
   parameters: P,
   attachments: Attachments = noAttachments,
+  known: KnownValues = new WeakMap(),
 ): Reading<Values<P>> {
-  const sheet: Sheet = { source, atmosphere: atmosphereOf(source, parameters), attachments, problems: [] };
+  const atmosphere = atmosphereOf(source, parameters);
+  const sheet: Sheet = { source, atmosphere, attachments, problems: [], known };
   const top = placeOf(sheet, [], startOf(source.root), source.root);
   const values = readGroup(sheet, { type: 'group', parameters, doc: '' }, top);
   if (sheet.problems.length > 0) return { ok: false, problems: inFileOrder(sheet.problems) };
@@ -58,6 +62,17 @@ export function readSource<const P extends Parameters>(
 type Group = Readonly<Record<string, unknown>> | undefined;
 
 function readValue(sheet: Sheet, parameter: Parameter, place: Place): unknown {
+  const { node } = place;
+  if (node === undefined) return readAnew(sheet, parameter, place);
+  const { atmosphere, known, problems } = sheet;
+  const before = known.get(node);
+  if (before?.parameter === parameter && before.atmosphere === atmosphere) return before.value;
+  const value = readAnew(sheet, parameter, place);
+  if (problems.length === 0) known.set(node, { parameter, atmosphere, value });
+  return value;
+}
+
+function readAnew(sheet: Sheet, parameter: Parameter, place: Place): unknown {
   if (place.given ? place.node === undefined : !mayBeAbsent(parameter)) {
     noteNothing(sheet, parameter, place);
     return undefined;

@@ -3,6 +3,7 @@ import type { Complaint } from '../kinds/kind.ts';
 import { engineComplaints, engineParameters, type EngineSpec } from '../parts/engine-description.ts';
 import type { Attachments } from './attachments.ts';
 import { givenValues, textIn, type GivenValue } from './given-values.ts';
+import type { KnownValues } from './known-values.ts';
 import { locate } from './locate.ts';
 import { inFileOrder, problemListing, type Problem } from './problem.ts';
 import type { Override } from './override.ts';
@@ -50,9 +51,10 @@ export type ScenarioReader =
 export function scenarioReader(text: string, file: string, attachments?: Attachments): ScenarioReader {
   const opened = openSource(text, file);
   if (!opened.ok) return opened;
+  const known: KnownValues = new WeakMap();
   const read = (overrides: readonly Override[]): ScenarioReading => {
     const replaced = withOverrides(opened.source, overrides);
-    return replaced.ok ? readChecked(replaced.source, attachments) : replaced;
+    return replaced.ok ? readChecked(replaced.source, attachments, known) : replaced;
   };
   const textAt = (overrides: readonly Override[], path: readonly string[]): string | undefined => {
     const replaced = withOverrides(opened.source, overrides);
@@ -65,8 +67,12 @@ export function scenarioReader(text: string, file: string, attachments?: Attachm
   return { ok: true, read, textAt, given };
 }
 
-function readChecked(opened: Source, attachments: Attachments | undefined): ScenarioReading {
-  const reading = readSource(opened, engineParameters, attachments);
+function readChecked(
+  opened: Source,
+  attachments: Attachments | undefined,
+  known: KnownValues,
+): ScenarioReading {
+  const reading = readSource(opened, engineParameters, attachments, known);
   if (!reading.ok) return reading;
   const { values: spec, source } = reading;
   const problems = engineComplaints(spec).map((complaint) => complaintProblem(complaint, source));

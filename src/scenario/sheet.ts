@@ -2,6 +2,7 @@
 import { isScalar, isSeq, type Node } from 'yaml';
 import type { Attachments } from './attachments.ts';
 import { quoted, type Problem } from './problem.ts';
+import type { KnownValues } from './known-values.ts';
 import type { Atmosphere } from './read-leaf.ts';
 import { isNothing, startOf, type Source } from './source.ts';
 
@@ -10,6 +11,7 @@ export interface Sheet {
   readonly atmosphere: Atmosphere;
   readonly attachments: Attachments;
   readonly problems: Problem[];
+  readonly known: KnownValues;
 }
 
 export interface Place {

@@ -29,6 +29,8 @@ export interface EngineAnswer {
 export interface Wanted {
   /** Whether to try from how many crank positions the engine starts unaided. */
   readonly starts: boolean;
+  /** Whether to look how small its cams can be. */
+  readonly cams: boolean;
 }
 
 /** Runs an engine to its settled turn and notes what a study asks. */
@@ -41,8 +43,15 @@ export function engineAnswer(spec: EngineSpec, wanted: Wanted): EngineAnswer {
       ? { compressor: compressorVerdict(compressor, spec, settled.airMassFlow) }
       : {}),
     ...(settled && wanted.starts ? { startShare: unaidedShare(buildEngine(spec), settled.speed) } : {}),
+    ...(settled && wanted.cams ? baseCircleOf(spec) : {}),
   };
   return { outcome: outcome.kind, reason: outcome.reason, values: measured(known) };
+}
+
+/** Both ends of a cylinder are served by cams of one kind. */
+function baseCircleOf(spec: EngineSpec): { readonly baseCircle?: number } {
+  const baseCircle = buildEngine(spec).ends[0].valveGear.smallestBaseCircle?.();
+  return baseCircle === undefined ? {} : { baseCircle };
 }
 
 /** The answer of an engine that cannot be. */

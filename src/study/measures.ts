@@ -8,6 +8,8 @@ export interface Known {
   readonly compressor?: CompressorVerdict;
   /** Share of the crank positions from which it starts unaided, where that was asked. */
   readonly startShare?: number;
+  /** Smallest base circle [m] of its cams, where that was asked and it has any. */
+  readonly baseCircle?: number;
 }
 
 type Measure = (known: Known) => number | undefined;
@@ -46,6 +48,8 @@ export const measures = {
     minutesUntilSag === undefined ? Infinity : minutesUntilSag * 60,
   ),
   startShare: ({ startShare }) => startShare,
+  /** [m]; endless where no circle will do. */
+  baseCircle: ({ baseCircle }) => baseCircle,
 } satisfies Readonly<Record<string, Measure>>;
 
 export type MeasureName = keyof typeof measures;

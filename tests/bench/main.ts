@@ -1,6 +1,6 @@
 /**
- * `npm run bench`: ours against an explicit method and against SUNDIALS in C, on every shipped scenario. Ratios, with what
- * has to be reached beside them; nothing fails here. docs/benchmarks.md says what is measured and how.
+ * `npm run bench`: ours against an explicit method and against SUNDIALS in C, on every shipped scenario; and sweeps of many
+ * engines. Ratios, with what has to be reached beside them; nothing fails here. docs/benchmarks.md says what is measured and how.
  */
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
@@ -17,9 +17,13 @@ import {
   type Programs,
 } from './measure-engine.ts';
 import { printReport, type Measured } from './report.ts';
+import { bareTime, benchStudies } from './studies.ts';
 
 /** Where the derivative of an engine that does not run is looked at [rad/s]. */
 const SPEED_WITHOUT_ANSWER = 30;
+
+/** `npm run bench -- studies`. */
+const STUDIES = 'studies';
 
 /** One measurement in a process of its own; what it found comes back as JSON. */
 function inOwnProcess(...words: readonly string[]): unknown {
@@ -64,6 +68,12 @@ function bench(root: string, wanted: string): void {
   rmSync(folder, { recursive: true });
 }
 
+function benchOfStudies(root: string): void {
+  const folder = mkdtempSync(join(tmpdir(), 'tickover-bench-'));
+  benchStudies(root, folder, inOwnProcess('bare', root) as number);
+  rmSync(folder, { recursive: true });
+}
+
 const [task = '', ...words] = process.argv.slice(2);
 const [first = '', second = '', third = '{}', fourth = ''] = words;
 const programs = JSON.parse(third) as Programs;
@@ -71,4 +81,8 @@ if (task === 'engine') console.log(JSON.stringify(measureEngine(first, second, p
 else if (task === 'derivative')
   console.log(JSON.stringify(measureDerivative(first, second, programs, Number(fourth))));
 else if (task === 'map') console.log(JSON.stringify(measureStartMap(first)));
-else bench(task, first);
+else if (task === 'bare') console.log(JSON.stringify(bareTime(first)));
+else {
+  if (first !== STUDIES) bench(task, first);
+  if (first === STUDIES || first === '') benchOfStudies(task);
+}

@@ -82,7 +82,7 @@ function extremes(all: readonly Running[]): readonly [mild: Running, stiff: Runn
 
 const verdict = (reached: boolean): string => (reached ? 'reached' : 'NOT reached');
 
-function printTarget(what: string, found: number, target: string, reached: boolean): void {
+export function printTarget(what: string, found: number, target: string, reached: boolean): void {
   console.log(
     `${what.padEnd(64)} ${found.toFixed(2).padStart(9)}   ${target.padEnd(14)} ${verdict(reached)}`,
   );

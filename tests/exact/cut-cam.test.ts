@@ -14,9 +14,9 @@ import {
   type SpoolName,
 } from '../../src/parts/valve-gears/cam-spools-parameters.ts';
 import { spoolArea } from '../../src/parts/valve-gears/spool.ts';
+import { followerOf } from '../../src/parts/valve-gears/cam-spools-base-circle.ts';
 import { valveGears } from '../../src/parts/valve-gears/registry.ts';
 import { followerReach } from '../../src/workshop/cams/cam-outline.ts';
-import { followerOf } from '../../src/workshop/cams/cam-plan.ts';
 import type { Outline } from '../../src/workshop/geometry/outline.ts';
 import { mirrored } from '../../src/workshop/geometry/placing.ts';
 import { chosen } from '../support/chosen.ts';

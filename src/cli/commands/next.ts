@@ -11,7 +11,7 @@ const askNext: Asker = async (options, print) => {
   const { reader, shared, spec } = opened.study;
   const settings = reader.given(shared).filter(changeable);
   const found = await asking(
-    { opened, wanted: { starts: true }, engines: 2 * settings.length, ...options },
+    { opened, wanted: { starts: true, cams: false }, engines: 2 * settings.length, ...options },
     (ask) => nextChanges(settings, ask),
   );
   const title = reader.textAt(shared, ['title']) ?? spec.title;

@@ -23,7 +23,6 @@ export interface SweepTask {
   readonly shard: Shard;
 }
 
-const LARGEST_BATCH = 8;
 /** Batches under way for each worker: one at work, the others so that nobody waits for the slowest. */
 const UNDER_WAY = 4;
 
@@ -44,14 +43,14 @@ export async function sweep(
 ): Promise<number> {
   const { plan, shard } = task;
   const total = enginesIn(shard, plan.count);
-  const size = Math.min(LARGEST_BATCH, Math.max(1, Math.ceil((total - files.rows) / (8 * workers.count))));
+  const size = batchSize(total - files.rows, workers.count);
   const underWay: Batch[] = [];
   let next = files.rows;
   let written = files.rows;
   while (written < total && !stopped()) {
     while (next < total && underWay.length < UNDER_WAY * workers.count) {
       const engines = Array.from(
-        { length: Math.min(size, total - next) },
+        { length: Math.min(size(written - files.rows), total - next) },
         (_, i) => (next + i) * shard.of + shard.index - 1,
       );
       const answers = workers.ask(engines.map((engine) => settingsAt(plan.variations, plan.point(engine))));
@@ -72,6 +71,22 @@ export async function sweep(
     progress.advance(written);
   }
   return written;
+}
+
+/** Work for a worker in one go [s]: handing it over costs next to nothing beside it, and no more is lost with a kill. */
+const BATCH_SECONDS = 0.25;
+const [FIRST_BATCH, LARGEST_BATCH] = [4, 64];
+
+/** How many engines go into a batch, by how many have been answered so far and how long that took. */
+function batchSize(rows: number, workers: number): (answered: number) => number {
+  const begun = performance.now();
+  // Few engines are shared out so that all workers end together.
+  const most = Math.min(LARGEST_BATCH, Math.ceil(rows / (8 * workers)));
+  return (answered) => {
+    const seconds = (performance.now() - begun) / 1000;
+    const wanted = answered === 0 ? FIRST_BATCH : (BATCH_SECONDS * answered) / (seconds * workers);
+    return Math.max(1, Math.min(most, Math.round(wanted)));
+  };
 }
 
 function rowsOf(

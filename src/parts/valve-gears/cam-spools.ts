@@ -9,6 +9,7 @@ import { fitSizes } from '../fits/clearance.ts';
 import type { PartContext } from '../part-context.ts';
 import { gap, port, type Passage } from '../passage.ts';
 import { turnTable, type TurnTable } from '../turn-table.ts';
+import { smallestBaseCircle } from './cam-spools-base-circle.ts';
 import { camSpoolsComplaints } from './cam-spools-complaints.ts';
 import {
   camOf,
@@ -123,6 +124,7 @@ function build(gear: CamSpools, context: PartContext): ValveGear {
       ...spoolSizes(gear, 'exhaust'),
     ],
     dragTorque: () => gear.drive_torque,
+    smallestBaseCircle: () => smallestBaseCircle(gear, context),
   };
 }
 

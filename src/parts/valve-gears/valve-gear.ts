@@ -50,6 +50,8 @@ export interface ValveGear {
   readonly derivedSizes: readonly DerivedSize[];
   /** Torque at the crankshaft [N m] that drives the gear at crank angle θ and speed ω ≥ 0 under pressure. */
   dragTorque(angle: number, speed: number, pressures: GearPressures): number;
+  /** Diameter of the smallest base circle [m] on which its cams can be cut, of a gear that has any; takes a while. */
+  readonly smallestBaseCircle?: () => number;
   /** What it is for an engine that runs the other way; without it, the same thing passed backwards (mirrored.ts). */
   readonly reverse?: Reversal;
 }

@@ -27,6 +27,7 @@ export const measureColumns: Readonly<Record<MeasureName, MeasureColumn>> = {
   compressorDuty: column('compressor_duty_percent', PERCENT),
   lasts: column('receiver_lasts_min', 60),
   startShare: column('starts_from_percent', PERCENT),
+  baseCircle: column('base_circle_mm', 1e-3),
 };
 
 const DIGITS = 6;

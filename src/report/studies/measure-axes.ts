@@ -14,6 +14,7 @@ export const axisLabels: Readonly<Record<MeasureName, string>> = {
   compressorDuty: 'Compressor runs [%]',
   lasts: 'A full receiver lasts [min]',
   startShare: 'Starts unaided from [% of positions]',
+  baseCircle: 'Smallest base circle of the cams [mm]',
 };
 
 /** `null` where there is nothing to draw. */

@@ -2,7 +2,7 @@
 import { quantity } from '../../kinds/describe.ts';
 import { kindOf } from '../../kinds/kind.ts';
 import { formatQuantity } from '../../quantity/format.ts';
-import { FAR_OFF, type Condition } from './condition.ts';
+import { FAR_OFF, lacking, type Condition } from './condition.ts';
 
 export const air = kindOf({
   kind: 'air',
@@ -12,7 +12,6 @@ export const air = kindOf({
   },
   build: ({ at_most }, _context: null): Condition => ({
     words: `takes at most ${formatQuantity(at_most, 'volume flow')} of air`,
-    margin: ({ values }) =>
-      values.air === undefined ? FAR_OFF : Math.max(0.99 * FAR_OFF, 1 - values.air / at_most),
+    margin: ({ values }) => (values.air === undefined ? FAR_OFF : lacking(1 - values.air / at_most)),
   }),
 });

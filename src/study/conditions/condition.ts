@@ -1,13 +1,13 @@
 /** Contract of the conditions: what an engine has to do to be of use. */
 import type { Family } from '../../kinds/kind.ts';
-import type { EngineAnswer } from '../engine-answer.ts';
+import type { EngineAnswer, Wanted } from '../engine-answer.ts';
 
 /** What is asked of an engine. */
 export interface Condition {
   /** What holds, after "it": "starts unaided from at least 80 % of positions". */
   readonly words: string;
-  /** Whether the answer must tell from where the engine starts. */
-  readonly starts?: boolean;
+  /** What the answer must tell besides the settled turn. */
+  readonly needs?: keyof Wanted;
   /**
    * How far the engine is on the good side, as a share of what is asked; negative when it is not. One that does not run
    * is `FAR_OFF`.
@@ -16,6 +16,9 @@ export interface Condition {
 }
 
 export const FAR_OFF = -1;
+
+/** However much an engine that runs lacks, it is better than one that does not. */
+export const lacking = (margin: number): number => Math.max(0.99 * FAR_OFF, margin);
 
 export type ConditionFamily = Family<null, Condition>;
 

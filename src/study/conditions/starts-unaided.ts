@@ -13,7 +13,7 @@ export const startsUnaided = kindOf({
   },
   build: ({ from }, _context: null): Condition => ({
     words: `starts unaided from at least ${percent(from)} of positions`,
-    starts: true,
+    needs: 'starts',
     // Half a position more, so that exactly enough is on the good side.
     margin: ({ values: { startShare } }) =>
       startShare === undefined ? FAR_OFF : startShare / from - 1 + 1e-6,

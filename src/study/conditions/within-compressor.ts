@@ -1,7 +1,7 @@
 /** The compressor can feed it for good. */
 import { pureNumber } from '../../kinds/describe.ts';
 import { kindOf } from '../../kinds/kind.ts';
-import { FAR_OFF, type Condition } from './condition.ts';
+import { FAR_OFF, lacking, type Condition } from './condition.ts';
 
 const percent = (share: number): string => `${Number((100 * share).toPrecision(3))} %`;
 
@@ -12,11 +12,8 @@ export const withinCompressor = kindOf({
     duty: pureNumber({ min: 0.05, max: 1, default: 1 }, '60 %', 'Largest share of the time that it may run.'),
   },
   build: ({ duty }, _context: null): Condition => ({
-    words: `stays within the compressor, running at most ${percent(duty)} of the time`,
+    words: `stays within the compressor (running at most ${percent(duty)} of the time)`,
     margin: ({ values: { compressorDuty } }) =>
-      compressorDuty === undefined ? FAR_OFF : Math.max(LEAST, 1 - compressorDuty / duty),
+      compressorDuty === undefined ? FAR_OFF : lacking(1 - compressorDuty / duty),
   }),
 });
-
-/** However much air is lacking, an engine that runs is better than one that does not. */
-const LEAST = 0.99 * FAR_OFF;

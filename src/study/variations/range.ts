@@ -3,9 +3,13 @@ import { choice, count, text } from '../../kinds/describe.ts';
 import { kindOf, type Complaint } from '../../kinds/kind.ts';
 import { pathParameters } from './path-parameters.ts';
 import { rampComplaints, rampOf } from './ramp.ts';
-import { rampText, type Ramp, type Range, type Variation } from './variation.ts';
+import { rampText, roundShare, type Ramp, type Range, type Variation } from './variation.ts';
 
 type Spacing = 'even' | 'ratio';
+
+/** Values are rounded to a share of the whole range, or of the step to the next one, that nobody would notice. */
+const PARTS = 10_000;
+const PARTS_OF_STEP = 500;
 
 /** Both ends exactly as they are written. */
 export function rangeBetween({ from, to, unit }: Ramp, spacing: Spacing): Range {
@@ -28,8 +32,10 @@ export function rangeOf(
   spacing: Spacing = 'even',
 ): Variation {
   const range = rangeBetween(ramp, spacing);
-  const at = (share: number): string => rampText(range.valueAt(share), ramp.unit);
-  const level = (i: number): string => at(points === 1 ? 0 : i / (points - 1));
+  const rounded = (share: number, parts: number): string =>
+    rampText(range.valueAt(roundShare(range, share, parts)), ramp.unit);
+  const level = (i: number): string => rounded(points === 1 ? 0 : i / (points - 1), PARTS_OF_STEP * points);
+  const at = (share: number): string => rounded(share, PARTS);
   return { paths, count: points, level, at, range, unit: ramp.unit };
 }
 

@@ -44,16 +44,19 @@ function failing({ conditions }: LimitTask, { fails, givesWay }: Limit): string 
 
 const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
+/** Names that hold an "or" themselves. */
+const apart = (pairs: readonly string[]): string => pairs.join('; ');
+
 function processSentences({ surely, often }: Processes): string[] {
   const coarsest = 'Pairs of finishes, bore / rod, the coarsest that do:';
   return [
     surely.length === 0
       ? 'No pair of finishes in the tables stays within that for certain; make bore and rod to fit each other.'
-      : `${coarsest} ${listed(surely)} stay within it even when both come out at their limits.`,
+      : `${coarsest} ${apart(surely)} stay within it even when both come out at their limits.`,
     ...(often.length === 0
       ? []
       : [
-          `${capitalised(listed(often))} stay within it on average only: measure, and choose the rod that fits the bore.`,
+          `${capitalised(apart(often))} stay within it on average only: measure, and choose the rod that fits the bore.`,
         ]),
   ];
 }

@@ -1,7 +1,16 @@
 /** What the figures of a study are called, and how they read. */
 import type { EngineAnswer } from '../../study/engine-answer.ts';
 import type { Measured, MeasureName } from '../../study/measures.ts';
-import { figure, fixed, minutesText, powerText, shareText, speedText, torqueText } from '../figures.ts';
+import {
+  columnText,
+  figure,
+  fixed,
+  minutesText,
+  powerText,
+  shareText,
+  speedText,
+  torqueText,
+} from '../figures.ts';
 
 interface MeasureWords {
   readonly name: string;
@@ -25,6 +34,10 @@ export const measureWords: Readonly<Record<MeasureName, MeasureWords>> = {
   leakShare: { name: 'air that leaks', text: shareText },
   compressorDuty: { name: 'compressor runs', text: shareText },
   lasts: { name: 'a full receiver lasts', text: endless((seconds) => minutesText(seconds / 60)) },
+  baseCircle: {
+    name: 'smallest base circle of the cams',
+    text: (diameter) => (Number.isFinite(diameter) ? columnText('length', diameter) : 'none will do'),
+  },
   startShare: { name: 'starts unaided from', text: (share) => `${shareText(share)} of positions` },
 };
 

@@ -1,7 +1,7 @@
 /** What a step of each value does, a sentence each. */
 import type { EngineAnswer } from '../../study/engine-answer.ts';
 import type { Change, NextChanges } from '../../study/next-changes.ts';
-import { fixed, shareText, speedText } from '../figures.ts';
+import { shareText, speedText } from '../figures.ts';
 import { listed, measureRows, moreOrLess, rpmDifference } from './measure-words.ts';
 import type { StudyWords } from './study-words.ts';
 
@@ -67,14 +67,13 @@ function sentence(now: EngineAnswer, { to, effect, answer }: Change): string {
     effect.airPerWork === undefined || Math.abs(effect.airPerWork) <= NOTICED
       ? []
       : [`${moreOrLess(effect.airPerWork)} air for its work`];
-  return `at ${to}, ${listed([...speed, ...startWords(effect.starts), ...air])}`;
+  return `at ${to}, ${listed([...speed, ...startWords(now, answer), ...air])}`;
 }
 
-function startWords(starts: number | undefined): string[] {
-  if (starts === undefined || Math.abs(starts) <= NOTICED) return [];
-  return [
-    `it starts from ${fixed(Math.abs(starts) * 100, 0)} % of positions ${starts < 0 ? 'fewer' : 'more'}`,
-  ];
+function startWords(now: EngineAnswer, then: EngineAnswer): string[] {
+  const [before, after] = [now.values.startShare, then.values.startShare];
+  if (before === undefined || after === undefined || Math.abs(after - before) <= NOTICED) return [];
+  return [`a start from ${shareText(after)} of positions instead of ${shareText(before)}`];
 }
 
 export const effectText = (share: number): string => `${share > 0 ? '+' : ''}${shareText(share)}`;

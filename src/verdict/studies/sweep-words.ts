@@ -55,16 +55,30 @@ export function sweepTally(): {
   return { add, tally };
 }
 
-const outcomeNames: Readonly<Record<string, string>> = {
-  stalled: 'stall',
-  'no-start': 'do not start',
-  'runs-backwards': 'run backwards',
-  'not-settled': 'have not settled in the time given',
-  impossible: 'cannot be made',
-  'step-limit': 'could not be reckoned to the end',
-  'non-finite': 'could not be reckoned to the end',
-  'broken-off': 'broke this program off',
+/** What one does, and what several do. */
+const outcomeWords: Readonly<Record<string, readonly [one: string, several: string]>> = {
+  stalled: ['stalls', 'stall'],
+  'no-start': ['does not start', 'do not start'],
+  'runs-backwards': ['runs backwards', 'run backwards'],
+  'not-settled': ['has not settled in the time given', 'have not settled in the time given'],
+  impossible: ['cannot be made', 'cannot be made'],
+  'step-limit': ['could not be reckoned to the end', 'could not be reckoned to the end'],
+  'non-finite': ['could not be reckoned to the end', 'could not be reckoned to the end'],
+  'broken-off': ['broke this program off', 'broke this program off'],
 };
+
+function failure(outcome: string, count: number, example: string): string {
+  const [one, several] = outcomeWords[outcome] ?? [outcome, outcome];
+  return count === 1 ? `1 ${one}, ${example}` : `${count} ${several}, the first ${example}`;
+}
+
+function metText(conditions: readonly string[], holds: number): string {
+  if (conditions.length === 0) return '';
+  const asked = listed(conditions);
+  return holds === 0
+    ? `; none of them ${asked}`
+    : `; ${holds} of them ${holds === 1 ? 'is' : 'are'} as asked: each ${asked}`;
+}
 
 /** What many engines came to, in words. */
 export function sweepWords(
@@ -72,7 +86,6 @@ export function sweepWords(
   conditions: readonly string[],
   { engines, runs, holds, outcomes, fastest, thriftiest }: SweepTally,
 ): StudyWords {
-  const met = conditions.length === 0 ? '' : `; of ${holds} each ${listed(conditions)}`;
   const settings = ({ texts }: SweptEngine): string =>
     listed(paths.map((path, i) => `${path} ${texts[i] ?? ''}`));
   const best = (words: string, name: 'speed' | 'airPerWork', own: SweptEngine | undefined): string[] => {
@@ -84,17 +97,13 @@ export function sweepWords(
         ];
   };
   return {
-    headline: `${runs} of ${engines} engines run${met}.`,
+    headline: `${runs} of ${engines} engines run${metText(conditions, holds)}.`,
     good: holds > 0,
     statements: [
       ...best('The fastest that will do', 'speed', fastest),
       ...best('The least air for its work', 'airPerWork', thriftiest),
       ...[...outcomes].flatMap(([outcome, { count, first }]) =>
-        outcome === 'settled'
-          ? []
-          : [
-              `${count} ${outcomeNames[outcome] ?? outcome}, the first with ${settings(first)}: ${first.reason}`,
-            ],
+        outcome === 'settled' ? [] : [failure(outcome, count, `with ${settings(first)}: ${first.reason}`)],
       ),
     ],
     figures: [],

@@ -4,6 +4,7 @@
  */
 import { forwardAngle, FULL_TURN } from '../../parts/crank-positions.ts';
 import { camMotion } from '../../parts/cams/cam.ts';
+import { restOf, type CamShape } from '../../parts/cams/cam-shape.ts';
 import type { CamSpools, SpoolName } from '../../parts/valve-gears/cam-spools-parameters.ts';
 import type { DrawingTable, Hole, Mark, PartDrawing } from '../drawing/drawing.ts';
 import { holeSize } from '../drawing/fits.ts';
@@ -14,7 +15,6 @@ import { mirrored, polar, turned } from '../geometry/placing.ts';
 import { arcSlot, keyedBore } from '../geometry/shapes.ts';
 import { camOutline } from './cam-outline.ts';
 import type { CamPlan } from './cam-plan.ts';
-import { restDistance, type CamShape } from './cam-shape.ts';
 
 const UP = Math.PI / 2;
 const ORIGIN = { x: 0, y: 0 };
@@ -134,8 +134,7 @@ function liftTable(shape: CamShape): DrawingTable {
       return since <= cam.flank + TABLE_STEP || since >= cam.duration - cam.closingFlank - TABLE_STEP;
     },
   );
-  const rest =
-    follower.face === 'flat' ? baseRadius : restDistance(baseRadius, follower.radius, follower.offset);
+  const rest = restOf(baseRadius, follower);
   const cutter =
     follower.face === 'flat'
       ? 'shaft to face [mm]'

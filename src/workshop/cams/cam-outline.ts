@@ -2,6 +2,7 @@
  * The outline of a cam as arcs: base circle and dwell as they are, the flanks by arcs that stay within a micrometre of
  * the exact curve; and the lift that such an outline gives, so that what was drawn can be tried again.
  */
+import { contactAt, type CamShape, type Follower } from '../../parts/cams/cam-shape.ts';
 import { FULL_TURN } from '../../parts/crank-positions.ts';
 import { arcsAlong } from '../geometry/biarcs.ts';
 import {
@@ -13,7 +14,6 @@ import {
   type Vertex,
 } from '../geometry/outline.ts';
 import { turnedPoint } from '../geometry/placing.ts';
-import { contactAt, type CamShape, type Follower } from './cam-shape.ts';
 
 /** How far an arc may be off the exact flank [m]: a tenth of what a good file leaves. */
 const TOLERANCE = 1e-6;

@@ -1,11 +1,12 @@
 /** The sizes of one cam: follower, base circle and fixing, as given or chosen; and what cannot be made. */
 import type { Complaint } from '../../kinds/kind.ts';
+import { checkCam, type CamCheck } from '../../parts/cams/cam-check.ts';
+import { restOf, type CamShape } from '../../parts/cams/cam-shape.ts';
+import { followerOf, smallestCamRadius } from '../../parts/valve-gears/cam-spools-base-circle.ts';
 import { camOf, type CamSpools, type SpoolName } from '../../parts/valve-gears/cam-spools-parameters.ts';
 import type { PartContext } from '../../parts/part-context.ts';
 import { clearanceHole, headDiameter, WALL } from '../drawing/metal.ts';
 import { degrees, inMm } from '../drawing/words.ts';
-import { checkCam, smallestBaseRadius, type CamCheck } from './cam-check.ts';
-import { restDistance, type CamShape, type Follower } from './cam-shape.ts';
 
 export interface CamPlan {
   readonly shape: CamShape;
@@ -15,11 +16,6 @@ export interface CamPlan {
   /** Width of the slots for the clamp screws [m]. */
   readonly slotWidth: number;
 }
-
-export const followerOf = ({ cams }: CamSpools): Follower =>
-  cams.follower === 'flat'
-    ? { face: 'flat' }
-    : { face: 'roller', radius: cams.roller_diameter / 2, offset: cams.follower_offset };
 
 type Cams = CamSpools['cams'];
 
@@ -47,13 +43,7 @@ export function planCam(gear: CamSpools, name: SpoolName, context: PartContext):
   const fixing = fixingComplaints(cams, clampRadius, slotWidth);
   if (fixing.length > 0) return refused(...fixing);
   const room = leastRadius(cams, clampRadius, slotWidth);
-  // The roller's axis must pass within reach of the base circle.
-  const atLeast = Math.max(room, 1.2 * Math.abs(cams.follower_offset));
-  const smallest = smallestBaseRadius(
-    { cam, follower },
-    { sharpest: cams.smallest_radius, pressureAngle: cams.largest_pressure_angle },
-    atLeast,
-  );
+  const smallest = smallestCamRadius(gear, name, context, room);
   if (smallest === undefined)
     return refused({
       path: [name, 'flank'],
@@ -63,7 +53,7 @@ export function planCam(gear: CamSpools, name: SpoolName, context: PartContext):
     });
   const wanted =
     cams.base_circle === undefined ? Math.ceil(smallest * 2e3 - 1e-3) / 2e3 : cams.base_circle / 2;
-  const reachable = restIsReal(wanted, follower);
+  const reachable = restOf(wanted, follower) > 0;
   const shape: CamShape = { cam, follower, baseRadius: wanted };
   const check = reachable ? checkCam(shape) : undefined;
   if (check === undefined || wanted < smallest - 1e-6)
@@ -75,9 +65,6 @@ export function planCam(gear: CamSpools, name: SpoolName, context: PartContext):
     });
   return { ok: true, plan: { shape, check, clampRadius, slotWidth } };
 }
-
-const restIsReal = (baseRadius: number, follower: Follower): boolean =>
-  follower.face === 'flat' || restDistance(baseRadius, follower.radius, follower.offset) > 0;
 
 /** What a base circle that is too small brings. */
 function shortfall(check: CamCheck, cams: Cams, room: number): string {

@@ -1,7 +1,7 @@
 /** Force between cam and follower against the crank angle, as a small SVG in black: creeping, and at the top speed. */
 import { forwardAngle, FULL_TURN } from '../../parts/crank-positions.ts';
 import { camMotion } from '../../parts/cams/cam.ts';
-import type { CamShape } from '../cams/cam-shape.ts';
+import type { CamShape } from '../../parts/cams/cam-shape.ts';
 import { contactForce, type Loading } from './follower-force.ts';
 
 const [WIDTH, HEIGHT] = [180, 55];

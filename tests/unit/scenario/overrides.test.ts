@@ -113,6 +113,25 @@ describe('a value said beside the file', () => {
     expect(specOf(reader.read(set('cylinder.bore=70 mm'))).cylinder.bore).toBeCloseTo(0.07, 12);
     expect(specOf(reader.read([])).cylinder.bore).toBe(before);
   });
+
+  it('goes through one reader as through a new one, whatever was read before', () => {
+    const reader = scenarioReader(alike, 'press.yaml');
+    if (!reader.ok) throw new Error('the press must read');
+    const ways = [
+      [],
+      ['atmosphere.pressure=900 mbar absolute'],
+      ['valve_gear.exhaust.clearance=40 um'],
+      ['flywheel.kind=given', 'flywheel.moment_of_inertia=0.1 kg m^2'],
+      ['cylinder.bore=50'],
+      ['leaks.0.clearance=20 um', 'supply.pressure=2 bar gauge'],
+      [],
+    ].map((own) => set(...own));
+    const told = (reading: ScenarioReading): string =>
+      reading.ok ? JSON.stringify(reading.spec) : problemListing(reading.problems);
+    const again = ways.map((own) => told(reader.read(own)));
+    expect(again).toEqual(ways.map((own) => told(readScenario(alike, 'press.yaml', undefined, own))));
+    expect(again[1]).not.toBe(again[0]);
+  });
 });
 
 describe('what is wrong with a value said beside the file', () => {

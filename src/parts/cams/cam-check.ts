@@ -6,7 +6,8 @@
  * convex side falls below zero, and what is left of the cam no longer lifts as wanted. Under a flat face the cam must be
  * convex everywhere. A hollow under a roller is no harm by itself; the file or cutter must fit into it.
  */
-import { contactAt, type CamShape, type Contact, type Follower } from './cam-shape.ts';
+import { camMotion, type Cam, type CamMotion } from './cam.ts';
+import { bendAt, restOf, type Bend, type CamShape, type Follower } from './cam-shape.ts';
 
 export interface CamCheck {
   /** Smallest radius of curvature of the convex places [m]; below zero where it is undercut. */
@@ -22,20 +23,23 @@ export interface CamCheck {
 /** Places along a flank, an eighth of a degree or so apart; extremes between them differ by less than 1e-5. */
 const PLACES = 400;
 
-/** Angles over both flanks, a hair inside their ends, where a law that starts with a jump has its inner values. */
-function flankAngles({ flank, closingFlank, duration }: CamShape['cam']): number[] {
+/** Over both flanks, to a hair inside their ends, where a law that starts with a jump has its inner values. */
+function flankMotions(cam: Cam): readonly CamMotion[] {
+  const { flank, closingFlank, duration } = cam;
   const shares = Array.from({ length: PLACES + 1 }, (_, i) => Math.min(1 - 1e-9, Math.max(1e-9, i / PLACES)));
-  return [...shares.map((u) => u * flank), ...shares.map((u) => duration - u * closingFlank)];
+  const angles = [...shares.map((u) => u * flank), ...shares.map((u) => duration - u * closingFlank)];
+  return angles.map((angle) => camMotion(cam, angle));
 }
 
 /** Under a roller a path that bends the other way is a hollow; under a flat face it is an undercut. */
-const isHollow = (follower: Follower, { radiusOfCurvature }: Contact): boolean =>
+const isHollow = (follower: Follower, { radiusOfCurvature }: Bend): boolean =>
   follower.face === 'roller' && radiusOfCurvature < -follower.radius;
 
-export function checkCam(shape: CamShape): CamCheck {
-  const contacts = flankAngles(shape.cam).map((angle) => contactAt(shape, angle));
-  const hollows = contacts.filter((contact) => isHollow(shape.follower, contact));
-  const convex = contacts.filter((contact) => !isHollow(shape.follower, contact));
+export function checkCam({ cam, baseRadius, follower }: CamShape): CamCheck {
+  const rest = restOf(baseRadius, follower);
+  const bends = flankMotions(cam).map((motion) => bendAt(motion, rest, follower));
+  const hollows = bends.filter((bend) => isHollow(follower, bend));
+  const convex = bends.filter((bend) => !isHollow(follower, bend));
   const most = (values: readonly number[]): number => values.reduce((a, b) => Math.max(a, b), 0);
   return {
     sharpest: convex.reduce((least, { radiusOfCurvature }) => Math.min(least, radiusOfCurvature), Infinity),
@@ -43,8 +47,8 @@ export function checkCam(shape: CamShape): CamCheck {
       hollows.length === 0
         ? undefined
         : -hollows.reduce((tightest, { radiusOfCurvature: own }) => Math.max(tightest, own), -Infinity),
-    pressureAngle: most(contacts.map(({ pressureAngle }) => Math.abs(pressureAngle))),
-    aside: most(contacts.map(({ aside }) => Math.abs(aside))),
+    pressureAngle: most(bends.map(({ pressureAngle }) => Math.abs(pressureAngle))),
+    aside: most(bends.map(({ aside }) => Math.abs(aside))),
   };
 }
 
@@ -63,13 +67,18 @@ const LARGEST = 0.5;
  * Every limit is kept the better the larger the base circle, so it is found by halving.
  */
 export function smallestBaseRadius(
-  shape: Omit<CamShape, 'baseRadius'>,
-  limits: CamLimits,
+  { cam, follower }: Omit<CamShape, 'baseRadius'>,
+  { sharpest, pressureAngle }: CamLimits,
   atLeast: number,
 ): number | undefined {
+  const motions = flankMotions(cam);
   const holds = (baseRadius: number): boolean => {
-    const { sharpest, pressureAngle } = checkCam({ ...shape, baseRadius });
-    return sharpest >= limits.sharpest && pressureAngle <= limits.pressureAngle;
+    const rest = restOf(baseRadius, follower);
+    return motions.every((motion) => {
+      const bend = bendAt(motion, rest, follower);
+      const round = isHollow(follower, bend) || bend.radiusOfCurvature >= sharpest;
+      return round && Math.abs(bend.pressureAngle) <= pressureAngle;
+    });
   };
   if (holds(atLeast)) return atLeast;
   if (!holds(LARGEST)) return undefined;

@@ -13,8 +13,7 @@
  * contact wanders s′ to either side of its axis. Assumes a follower guided without play, square to the shaft.
  * Source: envelopes of the follower in the cam's frame, as in machine-design texts (Norton, Cam Design; from memory).
  */
-import { camMotion, type Cam } from '../../parts/cams/cam.ts';
-import type { CurvePoint } from '../geometry/biarcs.ts';
+import { camMotion, type Cam, type CamMotion } from './cam.ts';
 
 export type Follower =
   { readonly face: 'flat' } | { readonly face: 'roller'; readonly radius: number; readonly offset: number };
@@ -25,8 +24,8 @@ export interface CamShape {
   readonly follower: Follower;
 }
 
-/** A point of the cam with what is to be known about it. */
-export interface Contact extends CurvePoint {
+/** What is to be known about a place of the cam. */
+export interface Bend {
   /** ρ [m]; negative where the cam is hollow. */
   readonly radiusOfCurvature: number;
   /** α [rad]; zero under a flat face. */
@@ -35,36 +34,57 @@ export interface Contact extends CurvePoint {
   readonly aside: number;
 }
 
+/** A point of the cam. */
+export interface Contact extends Bend {
+  readonly x: number;
+  readonly y: number;
+  /** Of the outline there, the way its angle grows [rad]. */
+  readonly direction: number;
+}
+
 /** d [m]: axis of the shaft to the roller's centre, along the follower, on the base circle. */
 export const restDistance = (baseRadius: number, radius: number, offset: number): number =>
   Math.sqrt((baseRadius + radius) ** 2 - offset ** 2);
 
+/** How the cam is bent where the follower has come to a motion on a base circle; `rest` is its distance from the shaft at rest. */
+export function bendAt({ lift, slope, bend }: CamMotion, rest: number, follower: Follower): Bend {
+  if (follower.face === 'flat')
+    return { radiusOfCurvature: rest + lift + bend, pressureAngle: 0, aside: slope };
+  const { radius, offset } = follower;
+  const along = rest + lift;
+  const across = slope - offset;
+  // c′ = (across, along), c″ = (bend − along, slope + across) in the axes u and t.
+  const bending = across * (slope + across) - along * (bend - along);
+  const speed = Math.sqrt(along * along + across * across);
+  return {
+    radiusOfCurvature: (speed * speed * speed) / bending - radius,
+    pressureAngle: Math.atan2(across, along),
+    aside: 0,
+  };
+}
+
+/** Axis of the shaft to the follower's face, or to its centre along its axis, on the base circle [m]. */
+export const restOf = (baseRadius: number, follower: Follower): number =>
+  follower.face === 'flat' ? baseRadius : restDistance(baseRadius, follower.radius, follower.offset);
+
 /** The contact at an angle φ [rad] after the rise begins, with the follower's axis then along +x turned by φ. */
 export function contactAt({ cam, baseRadius, follower }: CamShape, angle: number): Contact {
-  const { lift, slope, bend } = camMotion(cam, angle);
+  const motion = camMotion(cam, angle);
+  const rest = restOf(baseRadius, follower);
+  const bend = bendAt(motion, rest, follower);
   const place = (radial: number, tangential: number) => ({
     x: radial * Math.cos(angle) - tangential * Math.sin(angle),
     y: radial * Math.sin(angle) + tangential * Math.cos(angle),
   });
+  const along = rest + motion.lift;
   if (follower.face === 'flat')
-    return {
-      ...place(baseRadius + lift, slope),
-      direction: angle + Math.PI / 2,
-      radiusOfCurvature: baseRadius + lift + bend,
-      pressureAngle: 0,
-      aside: slope,
-    };
+    return { ...place(along, motion.slope), direction: angle + Math.PI / 2, ...bend };
   const { radius, offset } = follower;
-  const along = restDistance(baseRadius, radius, offset) + lift;
-  const across = slope - offset;
+  const across = motion.slope - offset;
   const speed = Math.hypot(along, across);
-  // c′ = (across, along), c″ = (bend − along, slope + across) in the axes u and t.
-  const bending = across * (slope + across) - along * (bend - along);
   return {
     ...place(along - (radius * along) / speed, offset + (radius * across) / speed),
     direction: angle + Math.atan2(along, across),
-    radiusOfCurvature: speed ** 3 / bending - radius,
-    pressureAngle: Math.atan2(across, along),
-    aside: 0,
+    ...bend,
   };
 }
