@@ -35,6 +35,9 @@ import { silentRecorder } from './trace-recorder.ts';
 const ROUGHLY = { speed: 5e-3, gas: 2e-2, enough: false };
 const CLOSELY = { speed: 2e-4, gas: 1e-3, enough: true };
 
+/** Steps for one rough stretch; some tens are usual. */
+const ROUGH_STEPS = 2000;
+
 /** What `settledRunning` finds. */
 export interface SettledAnswer {
   /** Its time and turns are those that were followed for real, not those until it settles. */
@@ -59,9 +62,17 @@ interface Followed extends Level {
   readonly accuracy: Accuracy;
 }
 
-function startOf(engine: Engine, { start, run }: EngineSpec, accuracy: Accuracy, totals: boolean): Motion {
+type Following = Partial<Pick<Motion, 'stretchSteps'>> & { readonly totals: boolean };
+
+function startOf(
+  engine: Engine,
+  { start, run }: EngineSpec,
+  accuracy: Accuracy,
+  { totals, ...steps }: Following,
+): Motion {
   const system = engineSystem(engine, { totals });
   return motionFrom({
+    ...steps,
     system,
     stepper: engineStepper(system, accuracy),
     recorder: silentRecorder,
@@ -72,8 +83,10 @@ function startOf(engine: Engine, { start, run }: EngineSpec, accuracy: Accuracy,
 
 /** Undefined when there is no root to be found. */
 function attemptByRoot(engine: Engine, spec: EngineSpec): Attempt | undefined {
-  const motion = startOf(engine, spec, ROUGH, false);
+  const motion = startOf(engine, spec, ROUGH, { totals: false, stretchSteps: ROUGH_STEPS });
   const first = nextMilestone(motion);
+  // Between wide ports a rough step may end as far off as it began; that says nothing about the engine.
+  if (first.kind === 'step-limit' || first.kind === 'non-finite') return undefined;
   if (first.kind !== 'turn') return { motion, end: first, steppers: [motion.stepper], turns: 0 };
   const { system, y } = motion;
   const level = (accuracy: Accuracy, close: typeof CLOSELY | typeof ROUGHLY): Followed => {
@@ -105,7 +118,7 @@ function attemptByRoot(engine: Engine, spec: EngineSpec): Attempt | undefined {
 }
 
 function attemptBySpinning(engine: Engine, spec: EngineSpec): Attempt {
-  const motion = startOf(engine, spec, FOLLOWING, true);
+  const motion = startOf(engine, spec, FOLLOWING, { totals: true });
   const { system, stepper, y, startAngle } = motion;
   const fine = engineStepper(system, FINE);
   const { end } = settle(motion);

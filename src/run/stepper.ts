@@ -4,6 +4,7 @@
  */
 import { odexIntegrator } from '../numerics/odex-integrator.ts';
 import type { Arrival, Integrator, Journey, Tolerances } from '../numerics/integrator.ts';
+import { patientIntegrator } from '../numerics/patient-integrator.ts';
 import { rosenbrockIntegrator } from '../numerics/rosenbrock-integrator.ts';
 import { SLOT } from '../model/slots.ts';
 import type { Direction, EngineSystem } from '../model/system.ts';
@@ -43,6 +44,13 @@ export const CLOSER: Accuracy = { ...QUICK, turning: 1e-5, stops: 'edges' };
 
 /** To find the way to a settled speed, which is then found more closely. */
 export const ROUGH: Accuracy = { ...QUICK, turning: 2e-3 };
+
+/**
+ * Wide ports on small volumes make even rest stiff. A stretch for which extrapolation needs more steps than this is left to
+ * the stiff method, as closely as that gets along: times agree to 1e-7.
+ */
+const SMOOTH_STEPS = 300;
+const STIFF_NEAR_REST = 1e-6;
 
 /** Speeds that far below running are told apart no further [rad/s]. */
 const SLOW_SPEED = 0.1;
@@ -107,9 +115,7 @@ function timeIntegrator(system: EngineSystem, direction: Direction, accuracy: Ac
       system.timeSlopes(direction, y, slopes);
     },
   };
-  const allowed = tolerances(system, accuracy.nearRest);
-  if (accuracy.nearRestBy === 'extrapolation') return odexIntegrator(problem, allowed);
-  const stiff = {
+  const stiffly = {
     ...problem,
     coupled: system.coupled,
     autonomous: true,
@@ -118,7 +124,12 @@ function timeIntegrator(system: EngineSystem, direction: Direction, accuracy: Ac
       return JACOBIAN_COST;
     },
   };
-  return rosenbrockIntegrator(stiff, allowed);
+  const byStiffMethod = (relative: number): Integrator =>
+    rosenbrockIntegrator(stiffly, tolerances(system, relative));
+  const { nearRest, nearRestBy } = accuracy;
+  if (nearRestBy === 'stiff method') return byStiffMethod(nearRest);
+  const extrapolating = odexIntegrator(problem, tolerances(system, nearRest));
+  return patientIntegrator(extrapolating, () => byStiffMethod(STIFF_NEAR_REST), SMOOTH_STEPS);
 }
 
 export function engineStepper(system: EngineSystem, accuracy: Accuracy = FINE): Stepper {
