@@ -27,6 +27,6 @@ const area = process.env['TICKOVER_MUTATE'] ?? 'gas';
 const tests = quick[area] ?? [];
 
 const merged = mergeConfig(everything, { test: { isolate: false } });
-merged.test.include = tests.map((name) => `tests/${name}.test.ts`);
+merged['test'].include = tests.map((name) => `tests/${name}.test.ts`);
 
 export default merged;

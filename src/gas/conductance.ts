@@ -6,7 +6,7 @@
  * C is defined with air; for another gas it is scaled by the ratio of the choked flow factors. b is kept as measured with
  * air, though an ideal nozzle's falls from 0.53 to 0.49 for a monatomic gas.
  */
-import { roundedRoot, type Gas } from './gas.ts';
+import { roundedRoot, roundedRootSlope, type Gas } from './gas.ts';
 import { dryAir } from './gases/dry-air.ts';
 import { ANR_DENSITY, ANR_TEMPERATURE } from './reference-atmosphere.ts';
 
@@ -28,6 +28,12 @@ export const chokedFactor = (gas: Gas, { sonicConductance }: Conductance): numbe
 export function subsonicShare(gas: Gas, b: number, ratio: number): number {
   const s = Math.max(0, (ratio - b) / (1 - b));
   return roundedRoot(1 - s * s, gas.equalPressureRounding);
+}
+
+/** dφ/dx: nothing as long as it is choked. */
+export function subsonicShareSlope(gas: Gas, b: number, ratio: number): number {
+  const s = Math.max(0, (ratio - b) / (1 - b));
+  return ((-2 * s) / (1 - b)) * roundedRootSlope(1 - s * s, gas.equalPressureRounding);
 }
 
 /** Mass flow [kg/s]; p₁ ≥ p₂ > 0 [Pa absolute], T₁ > 0 [K]. */

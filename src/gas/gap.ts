@@ -33,6 +33,11 @@ export function drivenFlow(laminar: number, loss: number, drive: number, most: n
   return Math.min(flow, most);
 }
 
+/** Change of an unchoked `drivenFlow` with its drive [kg/(s Pa²)]; by its square law it is 1/(laminar + 2 loss ṁ). */
+export function drivenFlowSlope(laminar: number, loss: number, drive: number): number {
+  return 1 / Math.sqrt(laminar * laminar + 4 * loss * drive);
+}
+
 /** Mass flow [kg/s]; p₁ ≥ p₂ ≥ 0 [Pa absolute], T₁ > 0 [K], Z > 0 [1/m³], A ≥ 0 [m²]. */
 export function gapFlow(
   gas: Gas,

@@ -94,3 +94,9 @@ export function idealGas(data: GasData): Gas {
 export function roundedRoot(q: number, rounding: number): number {
   return q / Math.sqrt(Math.sqrt(q * q + rounding * rounding));
 }
+
+/** d/dq of `roundedRoot`. */
+export function roundedRootSlope(q: number, rounding: number): number {
+  const square = q * q + rounding * rounding;
+  return (1 - (0.5 * q * q) / square) / Math.sqrt(Math.sqrt(square));
+}

@@ -7,7 +7,7 @@
  * text, for example White, Fluid Mechanics, chapter on compressible flow.
  */
 import { powerFrom } from '../numerics/power-table.ts';
-import { roundedRoot, type Gas } from './gas.ts';
+import { roundedRoot, roundedRootSlope, type Gas } from './gas.ts';
 
 /** ψ(x) at a pressure ratio x = p₂/p₁ ≤ 1 [s √K/m]. */
 export function nozzleFunction(gas: Gas, ratio: number): number {
@@ -15,6 +15,16 @@ export function nozzleFunction(gas: Gas, ratio: number): number {
   // The other power, x^((γ−1)/γ) = T₂/T₁, follows from the densities.
   const density = powerFrom(gas.densityRatio, x);
   return gas.nozzleFactor * density * roundedRoot(1 - x / density, gas.equalPressureRounding);
+}
+
+/** dψ/dx: nothing as long as it chokes. With r = x^(1/γ) and T₂/T₁ = x/r, r′ = r/(γx) and (x/r)′ = (1 − 1/γ)/r. */
+export function nozzleFunctionSlope(gas: Gas, ratio: number): number {
+  if (ratio < gas.criticalPressureRatio) return 0;
+  const { heatCapacityRatio: gamma, equalPressureRounding: rounding } = gas;
+  const density = powerFrom(gas.densityRatio, ratio);
+  const q = 1 - ratio / density;
+  const byDensity = (density / (gamma * ratio)) * roundedRoot(q, rounding);
+  return gas.nozzleFactor * (byDensity - (1 - 1 / gamma) * roundedRootSlope(q, rounding));
 }
 
 /**

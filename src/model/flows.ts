@@ -10,7 +10,9 @@ import type { AreaLaw, Opening } from '../parts/passage.ts';
 import { turnTableValue, type TurnTable } from '../parts/turn-table.ts';
 import { FIRST_VOLUME, type Engine, type EnginePassage } from './engine.ts';
 import { flowGroup, groupLaws, setPlace, type FlowGroup, type GroupLaw, type Places } from './flow-groups.ts';
+import { writeElementSlopes, writeGapSlopes, writeNozzleSlopes, type FlowSlopes } from './flow-slopes.ts';
 import type { Instant } from './instant.ts';
+import { SHARE } from './small-share.ts';
 
 /** A passage that opens and shuts, by a table or by any law, and where its group keeps how far. */
 interface Moving<Law> {
@@ -50,6 +52,7 @@ export class Flows {
   private readonly tabulated: readonly Moving<TurnTable>[];
   private readonly byLaw: readonly Moving<AreaLaw>[];
   private readonly others: Uint8Array;
+  private readonly moved: Float64Array;
   private angle = 0;
   private speed = 0;
 
@@ -59,6 +62,7 @@ export class Flows {
     this.passages = passages;
     this.massFlow = massFlow;
     this.enthalpyFlow = enthalpyFlow;
+    this.moved = new Float64Array(passages.length);
     this.from = Uint8Array.from(passages, (passage) => passage.from);
     this.to = Uint8Array.from(passages, (passage) => passage.to);
     this.nozzles = flowGroup(gas, passages, 'nozzle');
@@ -127,6 +131,35 @@ export class Flows {
     const seat = this.seats[i];
     if (seat) seat.law(gas, seat.group, places, seat.k, seat.k + 1, out);
     else this.writeOther(i, out);
+  }
+
+  /**
+   * Writes how all flows answer, at the pressures and temperatures of the instant, at which they must stand. `ways` says
+   * for each place whether its energy is rising, +1, or falling, −1: a valve may be about to open, or just shut.
+   */
+  writeSlopes(ways: Int8Array, slopes: FlowSlopes): void {
+    const { gas, places, massFlow, nozzles, gaps, elements, others } = this;
+    writeNozzleSlopes(gas, nozzles, places, massFlow, slopes);
+    writeGapSlopes(gas, gaps, places, massFlow, slopes);
+    writeElementSlopes(gas, elements, places, massFlow, slopes);
+    for (const i of others) {
+      const { pressure, temperature } = places;
+      const [a, b] = [this.from[i]!, this.to[i]!];
+      slopes.perFrom[i] = this.differenceOf(i, pressure, a, ways[a]!);
+      slopes.perTo[i] = this.differenceOf(i, pressure, b, ways[b]!);
+      slopes.perTemperature[i] = this.differenceOf(i, temperature, massFlow[i]! >= 0 ? a : b, 1);
+    }
+  }
+
+  /** Of a passage that has none of the common laws, with the pressure or temperature of a place. */
+  private differenceOf(i: number, quantity: Float64Array, place: number, way: number): number {
+    const { moved, massFlow } = this;
+    const here = quantity[place]!;
+    quantity[place] = here * (1 + way * SHARE);
+    const made = quantity[place] - here;
+    this.writeOther(i, moved);
+    quantity[place] = here;
+    return (moved[i]! - massFlow[i]!) / made;
   }
 
   private writeOther(i: number, out: Float64Array): void {

@@ -7,7 +7,7 @@
  * step keeps.
  */
 import { FIRST_VOLUME, type Engine } from './engine.ts';
-import { flowChanges } from './flow-changes.ts';
+import { FlowChanges } from './flow-changes.ts';
 import type { Observer } from './observer.ts';
 import { SLOT, type Slots } from './slots.ts';
 import { SHARE } from './small-share.ts';
@@ -15,190 +15,202 @@ import type { Sums } from './sums.ts';
 
 /** What one unit of the independent variable x is worth at the instant last observed. */
 export interface Rates {
-  readonly speed: number;
+  speed: number;
   /** dt/dx and dθ/dx. */
-  readonly time: number;
-  readonly angle: number;
+  time: number;
+  angle: number;
   /** Which way friction acts. */
-  readonly direction: -1 | 0 | 1;
+  direction: -1 | 0 | 1;
   /** What a torque adds to the slope of speed or energy. */
-  readonly perTorque: number;
+  perTorque: number;
 }
 
-export interface Jacobian {
-  /** A column by a difference, given the derivative itself. */
-  differenceColumn(
-    k: number,
-    evaluate: (y: Float64Array, slopes: Float64Array) => void,
-    y: Float64Array,
-    slopes: Float64Array,
-    jacobian: Float64Array,
-  ): void;
-  /** The column of the kinetic energy, against the crank angle; the state must be the one last observed. */
-  energyColumn(y: Float64Array, speed: number, jacobian: Float64Array): void;
-  /** The columns of all gas; the state must be the one last observed. */
-  gasColumns(y: Float64Array, slopes: Float64Array, rates: Rates, jacobian: Float64Array): void;
-}
-
-interface Plan {
+interface Parts {
   readonly engine: Engine;
   readonly slots: Slots;
   readonly dimension: number;
-  readonly coupled: readonly number[];
   readonly totals: boolean;
   readonly sums: Sums;
 }
 
-export function systemJacobian(plan: Plan, observed: Observer): Jacobian {
-  const { engine, slots, dimension, coupled, totals, sums } = plan;
-  const { gas, passages, ends, volumes } = engine;
-  const { instant, mechanical } = observed;
-  const { pressure, temperature, massFlow } = instant;
-  const width = coupled.length;
-  const changes = flowChanges(engine, instant, observed.flows);
-  const column = new Float64Array(dimension);
-  const moved = new Float64Array(slots.firstTotal);
-  const shifted = new Float64Array(passages.length);
-  const firstEnd = volumes.length - ends.length;
+/** A class, so that code compiled for one engine serves for the next. */
+export class SystemJacobian {
+  /** To be set before any column of gas is asked for. */
+  readonly rates: Rates = { speed: 0, time: 0, angle: 0, direction: 0, perTorque: 0 };
+  private readonly engine: Engine;
+  private readonly slots: Slots;
+  private readonly totals: boolean;
+  private readonly sums: Sums;
+  private readonly observed: Observer;
+  private readonly changes: FlowChanges;
+  private readonly column: Float64Array;
+  private readonly shifted: Float64Array;
+  private readonly firstEnd: number;
+  private readonly firstMass: number;
   /** As at the instant; the instant's own are moved about. */
-  const torques = { gas: 0, piston: 0, gear: 0 };
+  private readonly torques = { gas: 0, piston: 0, gear: 0, bearing: 0, load: 0 };
 
-  const keep = (k: number, jacobian: Float64Array): void => {
-    for (let i = 0; i < dimension; i += 1) jacobian[i * width + k] = column[i]!;
-  };
+  constructor({ engine, slots, dimension, totals, sums }: Parts, observed: Observer) {
+    this.engine = engine;
+    this.slots = slots;
+    this.totals = totals;
+    this.sums = sums;
+    this.observed = observed;
+    this.changes = new FlowChanges(engine, observed.instant, observed.flows);
+    this.column = new Float64Array(dimension);
+    this.shifted = new Float64Array(engine.passages.length);
+    this.firstEnd = engine.volumes.length - engine.ends.length;
+    this.firstMass = slots.mass(0);
+  }
+
+  /** Takes the torques at the instant last observed; before any column. */
+  begin(): void {
+    const { torques } = this;
+    const { instant } = this.observed;
+    torques.gas = instant.gasTorque;
+    torques.piston = instant.pistonTorque;
+    torques.gear = instant.gearTorque;
+    torques.bearing = instant.bearingTorque;
+    torques.load = instant.loadTorque;
+  }
+
+  /** Column k, of the kinetic energy against the crank angle, at the instant last observed. */
+  writeEnergy(k: number, width: number, angle: number, jacobian: Float64Array): void {
+    const { column, totals, sums, slots, changes, observed, firstEnd, torques, rates } = this;
+    const { instant, mechanical } = observed;
+    const { ends } = this.engine;
+    const { speed } = rates;
+    // E = ½ J ω², so dω/dE = 1/(J ω), and what goes by the time goes by 1/ω.
+    const perEnergy = 1 / (instant.momentOfInertia * speed);
+    const timeChange = -perEnergy / (speed * speed);
+    column.fill(0);
+    column[SLOT.time] = timeChange;
+    sums.flows(instant.massFlow, instant.enthalpyFlow, timeChange, column);
+    if (totals) sums.waste(instant.massFlow, timeChange, column);
+    changes.writeSpeed(angle, speed);
+    sums.flows(changes.massFlow, changes.enthalpyFlow, perEnergy / speed, column);
+    for (let i = 0; i < ends.length; i += 1) {
+      const { place } = ends[i]!;
+      const faster = speed * (1 + SHARE);
+      const hotter = observed.wallHeat(i, instant.temperature[place]!, instant.pressure[place]!, faster);
+      const heat = instant.wallHeat[i]!;
+      const change = heat * timeChange + ((hotter - heat) / (SHARE * speed * speed)) * perEnergy;
+      column[slots.energy(firstEnd + i)]! += change;
+      if (totals) column[slots.wallHeat]! += change;
+    }
+    mechanical.setTorques(angle, speed * (1 + SHARE));
+    const per = perEnergy / (SHARE * speed);
+    const bearing = (instant.bearingTorque - torques.bearing) * per;
+    const gear = (instant.gearTorque - torques.gear) * per;
+    const load = (instant.loadTorque - torques.load) * per;
+    column[SLOT.speed] = -(bearing + gear + load);
+    if (totals) {
+      column[slots.bearingWork] = bearing;
+      column[slots.gearWork] = gear;
+      column[slots.loadWork] = load;
+    }
+    this.keep(k, width, jacobian);
+  }
+
+  /** Columns k and following, of all mass and energy, at the instant last observed. */
+  writeGas(
+    k: number,
+    width: number,
+    angle: number,
+    y: Float64Array,
+    slopes: Float64Array,
+    jacobian: Float64Array,
+  ): void {
+    const { observed, changes, firstMass } = this;
+    const { gas, volumes } = this.engine;
+    const { temperature } = observed.instant;
+    const cv = gas.heatCapacityAtConstantVolume;
+    changes.begin(slopes, firstMass + 1);
+    for (let v = 0; v < volumes.length; v += 1) {
+      const mass = observed.mass(y, v);
+      const pressurePerEnergy = (gas.heatCapacityRatio - 1) / observed.volume(v);
+      this.setGasColumn(v, mass, 0, -temperature[FIRST_VOLUME + v]! / mass, slopes);
+      this.keep(k + 2 * v, width, jacobian);
+      this.setGasColumn(v, y[firstMass + 2 * v + 1]!, pressurePerEnergy, 1 / (mass * cv), slopes);
+      this.addTorques(v, pressurePerEnergy, angle);
+      this.keep(k + 2 * v + 1, width, jacobian);
+    }
+  }
+
+  private keep(k: number, width: number, jacobian: Float64Array): void {
+    const { column } = this;
+    for (let i = 0, at = k; i < column.length; i += 1, at += width) jacobian[at] = column[i]!;
+  }
+
+  private setGasColumn(
+    volume: number,
+    size: number,
+    pressureChange: number,
+    temperatureChange: number,
+    slopes: Float64Array,
+  ): void {
+    const { column, changes, sums, rates, totals, firstEnd } = this;
+    column.fill(0);
+    changes.write(volume, pressureChange, temperatureChange);
+    sums.flows(changes.massFlow, changes.enthalpyFlow, rates.time, column);
+    if (totals) this.addWaste(slopes, size);
+    if (volume >= firstEnd) this.addWall(volume - firstEnd, pressureChange, temperatureChange);
+  }
 
   /** Wasted air is no plain sum of flows: its change by a difference, with an unknown of that size. */
-  const addWaste = (slopes: Float64Array, timeRate: number, size: number): void => {
+  private addWaste(slopes: Float64Array, size: number): void {
+    const { column, shifted, changes, sums, slots, rates } = this;
+    const { massFlow } = this.observed.instant;
     const step = SHARE * size;
     for (let i = 0; i < shifted.length; i += 1) shifted[i] = massFlow[i]! + step * changes.massFlow[i]!;
-    sums.waste(shifted, timeRate, column);
+    sums.waste(shifted, rates.time, column);
     column[slots.blowThrough] = (column[slots.blowThrough]! - slopes[slots.blowThrough]!) / step;
     for (let i = 0; i < shifted.length; i += 1) {
       const slot = slots.passageWaste(i);
       column[slot] = (column[slot]! - slopes[slot]!) / step;
     }
-  };
+  }
 
-  const addWall = (
-    end: number,
-    pressureChange: number,
-    temperatureChange: number,
-    { speed, time }: Rates,
-  ): void => {
-    const { place } = ends[end]!;
+  private addWall(end: number, pressureChange: number, temperatureChange: number): void {
+    const { observed, column, slots, totals, firstMass, firstEnd, rates } = this;
+    const { pressure, temperature, wallHeat } = observed.instant;
+    const { place } = this.engine.ends[end]!;
     const t = temperature[place]!;
     const step = (SHARE * t) / Math.abs(temperatureChange);
     const heat = observed.wallHeat(
       end,
       t + step * temperatureChange,
       pressure[place]! + step * pressureChange,
-      speed,
+      rates.speed,
     );
-    const change = ((heat - instant.wallHeat[end]!) / step) * time;
-    column[slots.energy(firstEnd + end)]! += change;
+    const change = ((heat - wallHeat[end]!) / step) * rates.time;
+    column[firstMass + 2 * (firstEnd + end) + 1]! += change;
     if (totals) column[slots.wallHeat]! += change;
-  };
+  }
 
   /** The pressure of a volume on pistons and valves. */
-  const addTorques = (
-    volume: number,
-    pressureChange: number,
-    y: Float64Array,
-    { speed, angle, direction, perTorque }: Rates,
-  ): void => {
+  private addTorques(volume: number, pressureChange: number, angle: number): void {
+    const { observed, column, torques, slots, totals, firstEnd, firstMass, rates } = this;
+    const { instant, mechanical } = observed;
+    const { pressure, volumeRate } = instant;
+    const { direction } = rates;
     const place = FIRST_VOLUME + volume;
     const here = pressure[place]!;
     pressure[place] = here + SHARE * here;
     const per = pressureChange / (pressure[place] - here);
-    mechanical.setTorques(y[SLOT.crankAngle]!, speed);
+    mechanical.setTorques(angle, rates.speed);
     const ofGas = (instant.gasTorque - torques.gas) * per;
     const ofPiston = (instant.pistonTorque - torques.piston) * per;
     const ofGear = (instant.gearTorque - torques.gear) * per;
     pressure[place] = here;
-    column[SLOT.speed]! += (ofGas - direction * (ofPiston + ofGear)) * perTorque;
+    column[SLOT.speed]! += (ofGas - direction * (ofPiston + ofGear)) * rates.perTorque;
     if (volume >= firstEnd) {
-      const work = pressureChange * instant.volumeRate[volume - firstEnd]! * angle;
-      column[slots.energy(volume)]! -= work;
+      const work = pressureChange * volumeRate[volume - firstEnd]! * rates.angle;
+      column[firstMass + 2 * volume + 1]! -= work;
       if (totals) column[slots.gasWork]! += work;
     }
     if (!totals) return;
-    column[slots.pistonWork]! += ofPiston * direction * angle;
-    column[slots.gearWork]! += ofGear * direction * angle;
-  };
-
-  const gasColumn = (
-    volume: number,
-    size: number,
-    pressureChange: number,
-    temperatureChange: number,
-    y: Float64Array,
-    slopes: Float64Array,
-    rates: Rates,
-  ): void => {
-    column.fill(0);
-    changes.write(volume, pressureChange, temperatureChange);
-    sums.flows(changes.massFlow, changes.enthalpyFlow, rates.time, column);
-    if (totals) addWaste(slopes, rates.time, size);
-    if (volume >= firstEnd) addWall(volume - firstEnd, pressureChange, temperatureChange, rates);
-    if (pressureChange !== 0) addTorques(volume, pressureChange, y, rates);
-  };
-
-  return {
-    differenceColumn(k, evaluate, y, slopes, jacobian) {
-      const slot = coupled[k]!;
-      for (let i = 0; i < moved.length; i += 1) moved[i] = y[i]!;
-      moved[slot] = y[slot]! + (slopes[slot]! < 0 ? -SHARE : SHARE) * Math.max(1, Math.abs(y[slot]!));
-      const made = moved[slot] - y[slot]!;
-      evaluate(moved, column);
-      for (let i = 0; i < dimension; i += 1) column[i] = (column[i]! - slopes[i]!) / made;
-      keep(k, jacobian);
-    },
-    energyColumn(y, speed, jacobian) {
-      // E = ½ J ω², so dω/dE = 1/(J ω), and what goes by the time goes by 1/ω.
-      const perEnergy = 1 / (instant.momentOfInertia * speed);
-      const timeChange = -perEnergy / (speed * speed);
-      column.fill(0);
-      column[SLOT.time] = timeChange;
-      sums.flows(massFlow, instant.enthalpyFlow, timeChange, column);
-      if (totals) sums.waste(massFlow, timeChange, column);
-      changes.writeSpeed(y[SLOT.crankAngle]!, speed);
-      sums.flows(changes.massFlow, changes.enthalpyFlow, perEnergy / speed, column);
-      for (const [i, { place }] of ends.entries()) {
-        const faster = observed.wallHeat(i, temperature[place]!, pressure[place]!, speed * (1 + SHARE));
-        const heat = instant.wallHeat[i]!;
-        const change = heat * timeChange + ((faster - heat) / (SHARE * speed * speed)) * perEnergy;
-        column[slots.energy(firstEnd + i)]! += change;
-        if (totals) column[slots.wallHeat]! += change;
-      }
-      const { bearingTorque, gearTorque, loadTorque } = instant;
-      mechanical.setTorques(y[SLOT.crankAngle]!, speed * (1 + SHARE));
-      const per = perEnergy / (SHARE * speed);
-      const bearing = (instant.bearingTorque - bearingTorque) * per;
-      const gear = (instant.gearTorque - gearTorque) * per;
-      const load = (instant.loadTorque - loadTorque) * per;
-      mechanical.setTorques(y[SLOT.crankAngle]!, speed);
-      column[SLOT.speed] = -(bearing + gear + load);
-      if (totals) {
-        column[slots.bearingWork] = bearing;
-        column[slots.gearWork] = gear;
-        column[slots.loadWork] = load;
-      }
-      keep(1, jacobian);
-    },
-    gasColumns(y, slopes, rates, jacobian) {
-      const cv = gas.heatCapacityAtConstantVolume;
-      torques.gas = instant.gasTorque;
-      torques.piston = instant.pistonTorque;
-      torques.gear = instant.gearTorque;
-      changes.begin((v) => slopes[slots.energy(v)]! >= 0);
-      for (let v = 0; v < volumes.length; v += 1) {
-        const mass = observed.mass(y, v);
-        const pressurePerEnergy = (gas.heatCapacityRatio - 1) / observed.volume(v);
-        gasColumn(v, mass, 0, -temperature[FIRST_VOLUME + v]! / mass, y, slopes, rates);
-        keep(2 + 2 * v, jacobian);
-        gasColumn(v, y[slots.energy(v)]!, pressurePerEnergy, 1 / (mass * cv), y, slopes, rates);
-        keep(3 + 2 * v, jacobian);
-      }
-    },
-  };
+    column[slots.pistonWork]! += ofPiston * direction * rates.angle;
+    column[slots.gearWork]! += ofGear * direction * rates.angle;
+  }
 }

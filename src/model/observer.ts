@@ -63,24 +63,24 @@ export class Observer {
 
   /** Looks at a state that holds the speed. */
   look(y: Float64Array): void {
-    this.mechanical.setPosition(y[SLOT.crankAngle]!);
-    this.feel(y, y[SLOT.speed]!);
+    const angle = y[SLOT.crankAngle]!;
+    this.mechanical.setPosition(angle);
+    this.feel(angle, y, y[SLOT.speed]!);
   }
 
   /** Looks at a state that holds the kinetic energy of an engine that turns forward; its speed [rad/s]. */
-  lookTurning(y: Float64Array): number {
-    this.mechanical.setPosition(y[SLOT.crankAngle]!);
+  lookTurning(angle: number, y: Float64Array): number {
+    this.mechanical.setPosition(angle);
     const square = (2 * y[SLOT.speed]!) / this.instant.momentOfInertia;
     const speed = square > LEAST_SPEED * LEAST_SPEED ? Math.sqrt(square) : LEAST_SPEED;
-    this.feel(y, speed);
+    this.feel(angle, y, speed);
     return speed;
   }
 
   /** All but the position, which must be set. */
-  private feel(y: Float64Array, speed: number): void {
+  private feel(angle: number, y: Float64Array, speed: number): void {
     const { mechanical, flows, instant } = this;
     const { ends } = this.engine;
-    const angle = y[SLOT.crankAngle]!;
     this.setGas(y);
     mechanical.setTorques(angle, speed);
     flows.setOpenings(angle, Math.abs(speed));

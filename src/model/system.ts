@@ -9,16 +9,17 @@
  *
  * Against time the state holds the speed ω. Against the crank angle, for an engine that turns forward, it holds the
  * kinetic energy E = ½ J ω² in its place: dE/dθ is the plain sum of the torques, and any method that keeps linear sums
- * keeps the energy of the engine, whatever its steps.
+ * keeps the energy of the engine, whatever its steps. The crank angle is then no unknown, but what the slopes are against.
  *
  * `direction` is +1 or −1 while the engine turns that way and 0 while it stands: friction is the sign of the motion, and
  * rest is a state of its own, not a rounded sign function.
  */
 import type { Engine } from './engine.ts';
 import type { Instant } from './instant.ts';
-import { systemJacobian } from './jacobian.ts';
+import { SystemJacobian } from './jacobian.ts';
 import { Observer } from './observer.ts';
 import { SLOT, slotsFor, type Slots } from './slots.ts';
+import { SHARE } from './small-share.ts';
 import { Sums } from './sums.ts';
 
 export type Direction = -1 | 0 | 1;
@@ -27,15 +28,23 @@ export interface EngineSystem {
   readonly engine: Engine;
   readonly slots: Slots;
   readonly dimension: number;
-  /** The unknowns on which slopes depend, in the order of the columns of a Jacobian. */
-  readonly coupled: readonly number[];
+  /** The unknowns on which slopes depend, in the order of the columns of a Jacobian: against time, and against the angle. */
+  readonly coupledInTime: readonly number[];
+  readonly coupledInAngle: readonly number[];
   /** Slopes per second of a state that holds the speed. */
   timeSlopes(direction: Direction, y: Float64Array, slopes: Float64Array): void;
-  /** Slopes per radian of a state that holds the kinetic energy. */
-  angleSlopes(y: Float64Array, slopes: Float64Array): void;
-  /** Row by row ∂slope/∂unknown, at a state and its slopes. */
+  /** Slopes per radian, at a crank angle, of a state that holds the kinetic energy. */
+  angleSlopes(angle: number, y: Float64Array, slopes: Float64Array): void;
+  /** Row by row ∂slope/∂unknown, at the state for which slopes were last asked for, and those. */
   timeJacobian(direction: Direction, y: Float64Array, slopes: Float64Array, jacobian: Float64Array): void;
-  angleJacobian(y: Float64Array, slopes: Float64Array, jacobian: Float64Array): void;
+  /** The same, with ∂slope/∂angle in `drift`. */
+  angleJacobian(
+    angle: number,
+    y: Float64Array,
+    slopes: Float64Array,
+    jacobian: Float64Array,
+    drift: Float64Array,
+  ): void;
   /** What a state that holds the speed feels like; valid until the next call. */
   observe(y: Float64Array): Readonly<Instant>;
   /** Of flywheel and pistons about the crank at a crank angle [kg m²]. */
@@ -47,21 +56,38 @@ export interface SystemOptions {
   readonly totals: boolean;
 }
 
-export function engineSystem(engine: Engine, { totals }: SystemOptions = { totals: true }): EngineSystem {
-  const { passages, volumes } = engine;
-  const slots = slotsFor(volumes.length, passages.length);
-  const dimension = totals ? slots.dimension : slots.firstTotal;
-  const physical = Array.from({ length: slots.firstTotal }, (_, slot) => slot);
-  const coupled = physical.filter((slot) => slot !== SLOT.time);
-  const observed = new Observer(engine, slots);
-  const sums = new Sums(engine, slots, totals);
-  const jacobians = systemJacobian({ engine, slots, dimension, coupled, totals, sums }, observed);
-  const { instant, mechanical } = observed;
+/** A class, so that code compiled for one engine serves for the next. */
+class System implements EngineSystem {
+  readonly engine: Engine;
+  readonly slots: Slots;
+  readonly dimension: number;
+  readonly coupledInTime: readonly number[];
+  readonly coupledInAngle: readonly number[];
+  private readonly observed: Observer;
+  private readonly sums: Sums;
+  private readonly jacobians: SystemJacobian;
+  private readonly moved: Float64Array;
+  private readonly movedSlopes: Float64Array;
 
-  const resisting = (): number =>
-    instant.bearingTorque + instant.pistonTorque + instant.gearTorque + instant.loadTorque;
+  constructor(engine: Engine, totals: boolean) {
+    const slots = slotsFor(engine.volumes.length, engine.passages.length);
+    const dimension = totals ? slots.dimension : slots.firstTotal;
+    const gas = Array.from({ length: slots.firstTotal - slots.mass(0) }, (_, i) => slots.mass(0) + i);
+    this.engine = engine;
+    this.slots = slots;
+    this.dimension = dimension;
+    this.coupledInTime = [SLOT.crankAngle, SLOT.speed, ...gas];
+    this.coupledInAngle = [SLOT.speed, ...gas];
+    this.observed = new Observer(engine, slots);
+    this.sums = new Sums(engine, slots, totals);
+    this.jacobians = new SystemJacobian({ engine, slots, dimension, totals, sums: this.sums }, this.observed);
+    this.moved = new Float64Array(dimension);
+    this.movedSlopes = new Float64Array(dimension);
+  }
 
-  const timeSlopes = (direction: Direction, y: Float64Array, slopes: Float64Array): void => {
+  timeSlopes(direction: Direction, y: Float64Array, slopes: Float64Array): void {
+    const { observed, sums, dimension } = this;
+    const { instant } = observed;
     observed.look(y);
     const speed = y[SLOT.speed]!;
     for (let i = 0; i < dimension; i += 1) slopes[i] = 0;
@@ -71,53 +97,91 @@ export function engineSystem(engine: Engine, { totals }: SystemOptions = { total
     if (direction === 0) return;
     const driving = instant.gasTorque + instant.inertiaTorque + instant.gravityTorque;
     slopes[SLOT.crankAngle] = speed;
-    slopes[SLOT.speed] = (driving - direction * resisting()) / instant.momentOfInertia;
+    slopes[SLOT.speed] = (driving - direction * resisting(instant)) / instant.momentOfInertia;
     sums.works(instant, direction * speed, speed, slopes);
-  };
+  }
 
-  const angleSlopes = (y: Float64Array, slopes: Float64Array): void => {
-    const perRadian = 1 / observed.lookTurning(y);
+  angleSlopes(angle: number, y: Float64Array, slopes: Float64Array): void {
+    const { observed, sums, dimension } = this;
+    const { instant } = observed;
+    const perRadian = 1 / observed.lookTurning(angle, y);
     for (let i = 0; i < dimension; i += 1) slopes[i] = 0;
     slopes[SLOT.crankAngle] = 1;
     slopes[SLOT.time] = perRadian;
-    slopes[SLOT.speed] = instant.gasTorque + instant.gravityTorque - resisting();
+    slopes[SLOT.speed] = instant.gasTorque + instant.gravityTorque - resisting(instant);
     sums.flows(instant.massFlow, instant.enthalpyFlow, perRadian, slopes);
     sums.ends(instant, perRadian, 1, slopes);
     sums.works(instant, 1, 1, slopes);
-  };
+  }
 
-  return {
-    engine,
-    slots,
-    dimension,
-    coupled,
-    timeSlopes,
-    angleSlopes,
-    timeJacobian(direction, y, slopes, jacobian) {
-      const evaluate = (state: Float64Array, out: Float64Array): void => {
-        timeSlopes(direction, state, out);
-      };
-      jacobians.differenceColumn(0, evaluate, y, slopes, jacobian);
-      jacobians.differenceColumn(1, evaluate, y, slopes, jacobian);
-      observed.look(y);
-      const speed = y[SLOT.speed]!;
-      const perTorque = direction === 0 ? 0 : 1 / instant.momentOfInertia;
-      jacobians.gasColumns(y, slopes, { speed, time: 1, angle: speed, direction, perTorque }, jacobian);
-    },
-    angleJacobian(y, slopes, jacobian) {
-      jacobians.differenceColumn(0, angleSlopes, y, slopes, jacobian);
-      const speed = observed.lookTurning(y);
-      jacobians.energyColumn(y, speed, jacobian);
-      const rates = { speed, time: 1 / speed, angle: 1, direction: 1, perTorque: 1 } as const;
-      jacobians.gasColumns(y, slopes, rates, jacobian);
-    },
-    observe(y) {
-      observed.look(y);
-      return instant;
-    },
-    momentOfInertia(angle) {
-      mechanical.setPosition(angle);
-      return instant.momentOfInertia;
-    },
-  };
+  timeJacobian(direction: Direction, y: Float64Array, slopes: Float64Array, jacobian: Float64Array): void {
+    const { jacobians, observed } = this;
+    const { rates } = jacobians;
+    const speed = y[SLOT.speed]!;
+    rates.speed = speed;
+    rates.time = 1;
+    rates.angle = speed;
+    rates.direction = direction;
+    rates.perTorque = direction === 0 ? 0 : 1 / observed.instant.momentOfInertia;
+    jacobians.begin();
+    jacobians.writeGas(2, this.coupledInTime.length, y[SLOT.crankAngle]!, y, slopes, jacobian);
+    for (let k = 0; k < 2; k += 1) this.writeDifference(k, direction, y, slopes, jacobian);
+  }
+
+  angleJacobian(
+    angle: number,
+    y: Float64Array,
+    slopes: Float64Array,
+    jacobian: Float64Array,
+    drift: Float64Array,
+  ): void {
+    const { jacobians, coupledInAngle, movedSlopes } = this;
+    const { rates } = jacobians;
+    rates.time = slopes[SLOT.time]!;
+    rates.speed = 1 / rates.time;
+    rates.angle = 1;
+    rates.direction = 1;
+    rates.perTorque = 1;
+    jacobians.begin();
+    jacobians.writeGas(1, coupledInAngle.length, angle, y, slopes, jacobian);
+    jacobians.writeEnergy(0, coupledInAngle.length, angle, jacobian);
+    const ahead = angle + SHARE * Math.max(1, Math.abs(angle));
+    this.angleSlopes(ahead, y, movedSlopes);
+    for (let i = 0; i < drift.length; i += 1) drift[i] = (movedSlopes[i]! - slopes[i]!) / (ahead - angle);
+  }
+
+  observe(y: Float64Array): Readonly<Instant> {
+    this.observed.look(y);
+    return this.observed.instant;
+  }
+
+  momentOfInertia(angle: number): number {
+    this.observed.mechanical.setPosition(angle);
+    return this.observed.instant.momentOfInertia;
+  }
+
+  /** Column k against time by a difference, the way the unknown is going. */
+  private writeDifference(
+    k: number,
+    direction: Direction,
+    y: Float64Array,
+    slopes: Float64Array,
+    jacobian: Float64Array,
+  ): void {
+    const { moved, movedSlopes } = this;
+    const width = this.coupledInTime.length;
+    const slot = this.coupledInTime[k]!;
+    for (let i = 0; i < moved.length; i += 1) moved[i] = y[i]!;
+    moved[slot] = y[slot]! + (slopes[slot]! < 0 ? -SHARE : SHARE) * Math.max(1, Math.abs(y[slot]!));
+    const made = moved[slot] - y[slot]!;
+    this.timeSlopes(direction, moved, movedSlopes);
+    for (let i = 0; i < moved.length; i += 1) jacobian[i * width + k] = (movedSlopes[i]! - slopes[i]!) / made;
+  }
+}
+
+const resisting = ({ bearingTorque, pistonTorque, gearTorque, loadTorque }: Instant): number =>
+  bearingTorque + pistonTorque + gearTorque + loadTorque;
+
+export function engineSystem(engine: Engine, { totals }: SystemOptions = { totals: true }): EngineSystem {
+  return new System(engine, totals);
 }

@@ -13,11 +13,17 @@ export interface OdeProblem {
   /** True when no slope depends on x itself. */
   readonly autonomous?: boolean;
   /**
-   * Writes ∂slope/∂component of every coupled component, row by row, at a state and its slopes; returns the work it was,
-   * in calls of the derivative. Without it, methods that need a Jacobian take difference quotients. Only for a problem
-   * that is autonomous.
+   * Writes ∂slope/∂component of every coupled component, row by row, at a state and its slopes, and ∂slope/∂x unless the
+   * problem is autonomous; returns the work it was, in calls of the derivative. Without it, methods that need a Jacobian
+   * take difference quotients.
    */
-  jacobian?(y: Float64Array, slopes: Float64Array, jacobian: Float64Array): number;
+  jacobian?(
+    x: number,
+    y: Float64Array,
+    slopes: Float64Array,
+    jacobian: Float64Array,
+    drift: Float64Array,
+  ): number;
   /** Writes dy/dx into `slopes`. Must not allocate, must not keep the arrays, must not change `y`. */
   derivative(x: number, y: Float64Array, slopes: Float64Array): void;
 }
@@ -52,6 +58,8 @@ export interface Journey {
   readonly onStep?: (step: AcceptedStep) => void;
   /** Most steps to spend on this journey. */
   readonly stepLimit: number;
+  /** Journeys with the same number here begin in like places: what was learnt at the last beginning serves again. */
+  readonly likeness?: number;
 }
 
 /** Why a journey ended, and where. The state array then holds the state there. */

@@ -2,7 +2,8 @@
  * The Rosenbrock method behind our contract: for stiff stretches, and not far behind an explicit method on smooth ones.
  *
  * A step that misses its tolerance, or meets a slope that is not finite, is tried again shorter. The length last found
- * right is where the next journey begins, so that many short journeys cost little more than one long one.
+ * right is where the next journey begins, so that many short journeys cost little more than one long one; journeys that
+ * say that they begin alike begin with the length that was right for the last of their like.
  */
 import { firstEvent, type FoundEvent } from './events.ts';
 import type {
@@ -14,7 +15,7 @@ import type {
   OdeProblem,
   Tolerances,
 } from './integrator.ts';
-import { rosenbrockStep, type RosenbrockStep } from './rosenbrock-step.ts';
+import { RosenbrockStep } from './rosenbrock-step.ts';
 
 /** The error goes with the fourth power of the length; the next step aims at a little less than is allowed. */
 const AIM = 0.9;
@@ -33,43 +34,116 @@ const SHORTEST = Number.EPSILON;
 /** A step that ends this much behind an event is exact enough at the event itself. */
 const JUST_BEHIND = 1.001;
 
-export interface RosenbrockIntegrator extends Integrator {
-  readonly counters: Integrator['counters'] & { rejectedSteps: number };
+const lengthFactor = (error: number): number =>
+  Number.isNaN(error)
+    ? RETREAT
+    : Math.min(MOST_FACTOR, Math.max(LEAST_FACTOR, AIM / Math.sqrt(Math.sqrt(error))));
+
+/** The one accepted step there is at a time. Its far end is kept, as nearly everybody asks about it. */
+class StepView implements AcceptedStep {
+  from = 0;
+  to = 0;
+  private readonly method: RosenbrockStep;
+  private readonly end: Float64Array;
+  private farEnd = 0;
+
+  constructor(method: RosenbrockStep, dimension: number) {
+    this.method = method;
+    this.end = new Float64Array(dimension);
+  }
+
+  /** Takes over the last attempt as a step between two places. */
+  accept(from: number, to: number): void {
+    this.method.end(this.end);
+    this.farEnd = to;
+    this.from = from;
+    this.to = to;
+  }
+
+  component(index: number, x: number): number {
+    if (x >= this.farEnd) return this.end[index]!;
+    return this.method.component(index, Math.max(0, (x - this.from) / (this.farEnd - this.from)));
+  }
+
+  interpolate(x: number, out: Float64Array): void {
+    for (let i = 0; i < this.end.length; i += 1) out[i] = this.component(i, x);
+  }
 }
 
-const lengthFactor = (error: number): number =>
-  Number.isNaN(error) ? RETREAT : Math.min(MOST_FACTOR, Math.max(LEAST_FACTOR, AIM * error ** -0.25));
+/** A class, so that code compiled for one problem serves for the next. */
+export class RosenbrockIntegrator implements Integrator {
+  readonly counters = { derivativeCalls: 0, acceptedSteps: 0, rejectedSteps: 0 };
+  private readonly method: RosenbrockStep;
+  private readonly step: StepView;
+  /** The right length at the beginning of journeys, by their likeness. */
+  private readonly beginnings = new Map<number, number>();
+  private proposed = NaN;
+  private triesLeft = 0;
 
-export function rosenbrockIntegrator(problem: OdeProblem, tolerances: Tolerances): RosenbrockIntegrator {
-  const method = rosenbrockStep(problem, tolerances);
-  const step = stepView(method, problem.dimension);
-  const counters = { derivativeCalls: 0, acceptedSteps: 0, rejectedSteps: 0 };
-  let proposed = NaN;
-  let triesLeft = 0;
+  constructor(problem: OdeProblem, tolerances: Tolerances) {
+    this.method = new RosenbrockStep(problem, tolerances);
+    this.step = new StepView(this.method, problem.dimension);
+  }
 
-  /** Tries ever shorter steps from where the method has begun: the length that was good, or why there is none. */
-  const findStep = (x: number, left: number): number | Arrival => {
-    if (Number.isNaN(proposed)) proposed = method.firstLength();
-    while (triesLeft > 0) {
-      triesLeft -= 1;
-      const length = proposed * STRETCH >= left ? left : proposed;
+  advance(x: number, y: Float64Array, xEnd: number, journey: Journey): Arrival {
+    const { likeness } = journey;
+    this.triesLeft = journey.stepLimit;
+    if (likeness !== undefined) this.proposed = this.beginnings.get(likeness) ?? this.proposed;
+    const arrival = this.travel(x, y, xEnd, journey);
+    this.counters.derivativeCalls = this.method.derivativeCalls;
+    return arrival;
+  }
+
+  private travel(x: number, y: Float64Array, xEnd: number, journey: Journey): Arrival {
+    const { method, step, counters } = this;
+    const { events, onStep, likeness } = journey;
+    for (let from = x; ; from = step.to) {
+      const left = xEnd - from;
+      if (!method.begin(from, y, this.proposed < left ? this.proposed : left))
+        return { reason: 'non-finite', x: from, component: method.culprit };
+      const length = this.findStep(from, left);
+      if (Number.isNaN(length)) return this.failure(from);
+      if (likeness !== undefined && from === x) this.beginnings.set(likeness, this.proposed);
+      counters.acceptedSteps += 1;
+      step.accept(from, length === left ? xEnd : from + length);
+      const found = events && this.findEvent(events);
+      if (found) step.to = found.x;
+      onStep?.(step);
+      step.interpolate(step.to, y);
+      if (found) return { reason: 'event', ...found };
+      if (step.to === xEnd) return { reason: 'end', x: xEnd };
+    }
+  }
+
+  /** Tries ever shorter steps from where the method has begun: the length that was good, or NaN. */
+  private findStep(x: number, left: number): number {
+    const { method, counters } = this;
+    if (Number.isNaN(this.proposed)) this.proposed = method.firstLength();
+    while (this.triesLeft > 0) {
+      this.triesLeft -= 1;
+      const length = this.proposed * STRETCH >= left ? left : this.proposed;
       const error = method.attempt(length);
-      proposed = length * lengthFactor(error);
+      this.proposed = length * lengthFactor(error);
       if (error <= 1) return length;
       counters.rejectedSteps += 1;
-      if (proposed < SHORTEST * Math.max(left, Math.abs(x))) break;
+      if (this.proposed < SHORTEST * Math.max(left, Math.abs(x))) break;
     }
-    const { culprit } = method;
-    return culprit < 0 || triesLeft === 0
+    return NaN;
+  }
+
+  private failure(x: number): Arrival {
+    const { culprit } = this.method;
+    return culprit < 0 || this.triesLeft === 0
       ? { reason: 'step-limit', x }
       : { reason: 'non-finite', x, component: culprit };
-  };
+  }
 
   /**
    * The first event of the step. Places within a step are not as good as its end, so the step is made again to end just
    * behind; should the event not show in that one, it will in the next.
    */
-  const findEvent = (events: readonly EventFunction[]): FoundEvent | undefined => {
+  private findEvent(events: readonly EventFunction[]): FoundEvent | undefined {
+    const { method, step } = this;
     const found = firstEvent(step, events);
     if (!found) return undefined;
     const length = step.to - step.from;
@@ -81,63 +155,5 @@ export function rosenbrockIntegrator(problem: OdeProblem, tolerances: Tolerances
     }
     method.attempt(length);
     return found;
-  };
-
-  const travel = (x: number, y: Float64Array, xEnd: number, { events, onStep }: Journey): Arrival => {
-    for (let from = x; ; from = step.to) {
-      const left = xEnd - from;
-      const likely = proposed < left ? proposed : left;
-      if (!method.begin(from, y, likely)) return { reason: 'non-finite', x: from, component: method.culprit };
-      const length = findStep(from, left);
-      if (typeof length === 'object') return length;
-      counters.acceptedSteps += 1;
-      step.accept(from, length === left ? xEnd : from + length);
-      const found = events && findEvent(events);
-      if (found) step.to = found.x;
-      onStep?.(step);
-      step.interpolate(step.to, y);
-      if (found) return { reason: 'event', ...found };
-      if (step.to === xEnd) return { reason: 'end', x: xEnd };
-    }
-  };
-
-  return {
-    counters,
-    advance(x, y, xEnd, journey) {
-      triesLeft = journey.stepLimit;
-      const arrival = travel(x, y, xEnd, journey);
-      counters.derivativeCalls = method.derivativeCalls;
-      return arrival;
-    },
-  };
-}
-
-interface StepView extends AcceptedStep {
-  to: number;
-  /** Takes over the last attempt as a step between two places. */
-  accept(from: number, to: number): void;
-}
-
-/** The one accepted step there is at a time. Its far end is kept, as nearly everybody asks about it. */
-function stepView(method: RosenbrockStep, dimension: number): StepView {
-  const end = new Float64Array(dimension);
-  let farEnd = 0;
-  const view = {
-    from: 0,
-    to: 0,
-    accept: (from: number, to: number): void => {
-      method.end(end);
-      farEnd = to;
-      view.from = from;
-      view.to = to;
-    },
-    component: (index: number, x: number): number => {
-      if (x >= farEnd) return end[index]!;
-      return method.component(index, Math.max(0, (x - view.from) / (farEnd - view.from)));
-    },
-    interpolate: (x: number, out: Float64Array): void => {
-      for (let i = 0; i < dimension; i += 1) out[i] = view.component(i, x);
-    },
-  };
-  return view;
+  }
 }

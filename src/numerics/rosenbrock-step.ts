@@ -1,16 +1,17 @@
 /**
  * One step of the Rosenbrock method: tried from a start, asked about its error and about any place within it.
  *
- * Only the coupled components take part in the linear systems. One that merely adds up, with slope g(y), has a row in
+ * Only the coupled components take part in the linear systems. One that merely adds up, with slope g(x, y), has a row in
  * the Jacobian but no column, so its stages need no solving, and a weighted sum of them is had in one go:
  *
- *   Σ wᵢ uᵢ = h (Σ bᵢ g(yᵢ) + g′(y₀) Σ bᵢ uᵢ),  b from w as in `slopeWeights`
+ *   Σ wᵢ uᵢ = h (Σ bᵢ g(xᵢ, yᵢ) + g_y Σ bᵢ uᵢ + h g_x Σ bᵢ tᵢ),  b from w as in `slopeWeights`
  *
  * with the weights of the solution, of the error or of a place within the step. Sums that the slopes keep, such as mass
- * in less mass out, the components keep too, to the rounding of the difference quotients in g′.
+ * in less mass out, the components keep too, to the rounding of the difference quotients in g_y.
+ *
+ * Where the slopes depend on x itself, x moves through the stages as a component of slope 1 would: by h tᵢ.
  */
-import { autonomousForm } from './autonomous-form.ts';
-import { linearSolver } from './dense-linear-solver.ts';
+import { DenseLinearSolver } from './dense-linear-solver.ts';
 import { differenceJacobian } from './difference-jacobian.ts';
 import type { OdeProblem, Tolerances } from './integrator.ts';
 import {
@@ -32,30 +33,28 @@ const flat = (rows: readonly (readonly number[])[]): Float64Array =>
 const WEIGHTS = flat(STAGE_WEIGHTS);
 const COUPLING = flat(STAGE_COUPLING);
 const SOLUTION = flat([SOLUTION_WEIGHTS]);
-const ERROR = flat([ERROR_WEIGHTS]);
 const SOLUTION_SLOPE_WEIGHTS = slopeWeights(SOLUTION_WEIGHTS);
 const ERROR_SLOPE_WEIGHTS = slopeWeights(ERROR_WEIGHTS);
 const DENSE_SQUARE_SLOPE_WEIGHTS = slopeWeights(DENSE_SQUARE_WEIGHTS);
 const DENSE_CUBE_SLOPE_WEIGHTS = slopeWeights(DENSE_CUBE_WEIGHTS);
 
+/** Each row sum of products with the numbers of the stages before. */
+const weighted = (rows: Float64Array, row: number, numbers: Float64Array): number => {
+  let sum = 0;
+  for (let j = 0; j < row; j += 1) sum += rows[row * STAGES + j]! * numbers[j]!;
+  return sum;
+};
+
+/** tᵢ: u of a component of slope 1, per h; and how far along the step each stage lies. */
+const CLOCK = new Float64Array(STAGES);
+for (let s = 0; s < STAGES; s += 1) CLOCK[s] = GAMMA * (1 + weighted(COUPLING, s, CLOCK));
+const PLACES = Float64Array.from(CLOCK, (_, s) => weighted(WEIGHTS, s, CLOCK));
+
+/** From this stage on each adds the one before it to the last trial state, and the end adds the last; `ERROR_WEIGHTS`. */
+const FIRST_ADDED = STAGES - 1;
+
 /** The first step may change a component by about this share of its size. */
 const FIRST_CHANGE = 0.01;
-
-export interface RosenbrockStep {
-  readonly derivativeCalls: number;
-  /** The last component found without a finite slope, or −1 when all had one since the start. */
-  readonly culprit: number;
-  /** Takes slopes and Jacobian at a start, steps of about `length` ahead; false when a slope is not finite. */
-  begin(x: number, y: Float64Array, length: number): boolean;
-  /** A cautious length for a step of which nothing else is known. */
-  firstLength(): number;
-  /** Tries a step: its error as a share of the tolerance; NaN when it cannot be made. */
-  attempt(length: number): number;
-  /** Writes the state at the end of the last attempt. */
-  end(y: Float64Array): void;
-  /** One component at a share of the last attempt's length. */
-  component(index: number, share: number): number;
-}
 
 /** The components that have a column, and the column of each component or −1. */
 function columnsOf({ dimension, coupled }: OdeProblem): { columns: Int32Array; columnOf: Int32Array } {
@@ -65,138 +64,234 @@ function columnsOf({ dimension, coupled }: OdeProblem): { columns: Int32Array; c
   return { columns, columnOf };
 }
 
-export function rosenbrockStep(given: OdeProblem, { relative, absolute }: Tolerances): RosenbrockStep {
-  const problem = given.autonomous ? given : autonomousForm(given);
-  const n = problem.dimension;
-  const { columns, columnOf } = columnsOf(problem);
-  const width = columns.length;
-  const steering = Int32Array.from([...absolute.keys()].filter((i) => absolute[i]! < Infinity));
-  const sizes = new Float64Array(n);
-  for (const i of steering) sizes[i] = absolute[i]! / relative;
-  const start = new Float64Array(n);
-  const trial = new Float64Array(n);
-  const scratch = new Float64Array(n);
-  const jacobian = new Float64Array(n * width);
-  const slopes = Array.from({ length: STAGES }, () => new Float64Array(n));
+/** A class, so that code compiled for one problem serves for the next. */
+export class RosenbrockStep {
+  derivativeCalls = 0;
+  /** The last component found without a finite slope, or −1 when all had one since the start. */
+  culprit = -1;
+  private readonly problem: OdeProblem;
+  private readonly autonomous: boolean;
+  private readonly relative: number;
+  private readonly absolute: Float64Array;
+  private readonly columns: Int32Array;
+  private readonly columnOf: Int32Array;
+  /** Components with a tolerance; those of them without a column. */
+  private readonly steering: Int32Array;
+  private readonly adding: Int32Array;
+  private readonly start: Float64Array;
+  private readonly trial: Float64Array;
+  private readonly scratch: Float64Array;
+  private readonly sizes: Float64Array;
+  private readonly jacobian: Float64Array;
+  /** ∂slope/∂x. */
+  private readonly drift: Float64Array;
+  private readonly slopes: readonly Float64Array[];
   /** uᵢ, stage after stage. */
-  const stages = new Float64Array(STAGES * width);
-  const stage = new Float64Array(width);
-  const solver = linearSolver(width);
-  /** Weights of the place last asked about, and Σ bᵢ uᵢ for the weights last used on a component that adds up. */
-  const placeWeights = new Float64Array(STAGES);
-  const placeSlopeWeights = new Float64Array(STAGES);
-  const summed = new Float64Array(width);
-  let place = NaN;
-  let h = 0;
-  let derivativeCalls = 0;
-  let culprit = -1;
+  private readonly stages: Float64Array;
+  private readonly solver: DenseLinearSolver;
+  /** Weights of the place last asked about; the sums of the components that add up are taken when one is asked for. */
+  private readonly placeWeights = new Float64Array(STAGES);
+  private readonly placeSlopeWeights = new Float64Array(STAGES);
+  private readonly summed: Float64Array;
+  private summedClock = 0;
+  private isSummed = false;
+  private place = NaN;
+  private x = 0;
+  private h = 0;
 
-  const evaluate = (state: Float64Array, out: Float64Array): number => {
-    derivativeCalls += 1;
-    problem.derivative(0, state, out);
-    for (let i = 0; i < n; i += 1) if (!Number.isFinite(out[i]!)) return (culprit = i);
-    return -1;
-  };
-  const differences = { evaluate, columns, sizes, scratch };
+  constructor(problem: OdeProblem, { relative, absolute }: Tolerances) {
+    const { dimension } = problem;
+    const { columns, columnOf } = columnsOf(problem);
+    const width = columns.length;
+    const steering = [...absolute.keys()].filter((i) => absolute[i]! < Infinity);
+    this.problem = problem;
+    this.autonomous = problem.autonomous ?? false;
+    this.relative = relative;
+    this.absolute = absolute;
+    this.columns = columns;
+    this.columnOf = columnOf;
+    this.steering = Int32Array.from(steering);
+    this.adding = Int32Array.from(steering.filter((i) => columnOf[i]! < 0));
+    this.start = new Float64Array(dimension);
+    this.trial = new Float64Array(dimension);
+    this.scratch = new Float64Array(dimension);
+    this.sizes = new Float64Array(dimension);
+    for (const i of steering) this.sizes[i] = absolute[i]! / relative;
+    this.jacobian = new Float64Array(dimension * width);
+    this.drift = new Float64Array(dimension);
+    this.slopes = Array.from({ length: STAGES }, () => new Float64Array(dimension));
+    this.stages = new Float64Array(STAGES * width);
+    this.summed = new Float64Array(width);
+    this.solver = new DenseLinearSolver(width);
+  }
 
-  const begin = (x: number, y: Float64Array, length: number): boolean => {
-    start.set(y);
-    if (n > y.length) {
-      start[n - 1] = x;
-      sizes[n - 1] = length;
-    }
-    trial.set(start);
-    culprit = -1;
-    if (evaluate(trial, slopes[0]!) >= 0) return false;
-    if (!problem.jacobian) return differenceJacobian(differences, trial, slopes[0]!, jacobian) < 0;
-    derivativeCalls += problem.jacobian(trial, slopes[0]!, jacobian);
+  /** Takes slopes and Jacobian at a start, steps of about `length` ahead; false when a slope is not finite. */
+  begin(x: number, y: Float64Array, length: number): boolean {
+    const { problem, start, trial, jacobian, drift } = this;
+    const slopes = this.slopes[0]!;
+    this.x = x;
+    this.culprit = -1;
+    for (let i = 0; i < start.length; i += 1) trial[i] = start[i] = y[i]!;
+    if (this.evaluate(x, trial, slopes) >= 0) return false;
+    if (!problem.jacobian) return this.takeDifferences(length) < 0;
+    this.derivativeCalls += problem.jacobian(x, trial, slopes, jacobian, drift);
     return true;
-  };
+  }
 
-  const firstLength = (): number => {
+  /** A cautious length for a step of which nothing else is known. */
+  firstLength(): number {
+    const { steering, sizes, start } = this;
+    const slopes = this.slopes[0]!;
     let quickest = 0;
-    for (const i of steering) {
-      const size = sizes[i]! + Math.abs(start[i]!);
-      quickest = Math.max(quickest, Math.abs(slopes[0]![i]!) / size);
-    }
+    for (const i of steering)
+      quickest = Math.max(quickest, Math.abs(slopes[i]!) / (sizes[i]! + Math.abs(start[i]!)));
     return FIRST_CHANGE / quickest;
-  };
+  }
 
-  const fillMatrix = (): void => {
-    for (let r = 0; r < width; r += 1) {
-      const row = columns[r]! * width;
-      for (let k = 0; k < width; k += 1)
-        solver.matrix[r * width + k] = (r === k ? 1 : 0) - GAMMA * h * jacobian[row + k]!;
-    }
-  };
-
-  /** Σ wᵢ uᵢ of one column over the first `count` stages, the weights from `offset` on. */
-  const sumOfStages = (weights: Float64Array, offset: number, column: number, count: number): number => {
-    let sum = 0;
-    for (let s = 0, i = column; s < count; s += 1, i += width) sum += weights[offset + s]! * stages[i]!;
-    return sum;
-  };
-
-  /** Only the coupled components move: no slope depends on the others. */
-  const moveTrial = (weights: Float64Array, offset: number, count: number): void => {
-    for (let k = 0; k < width; k += 1) {
-      const i = columns[k]!;
-      trial[i] = start[i]! + sumOfStages(weights, offset, k, count);
-    }
-  };
-
-  const solveStage = (s: number): void => {
-    const slope = slopes[s]!;
-    for (let k = 0; k < width; k += 1)
-      stage[k] = GAMMA * (h * slope[columns[k]!]! + sumOfStages(COUPLING, s * STAGES, k, s));
-    solver.solve(stage);
-    stages.set(stage, s * width);
-  };
-
-  const attempt = (length: number): number => {
-    h = length;
-    place = NaN;
-    fillMatrix();
+  /** Tries a step: its error as a share of the tolerance; NaN when it cannot be made. */
+  attempt(length: number): number {
+    const { trial, slopes, solver } = this;
+    this.h = length;
+    this.place = NaN;
+    this.fillMatrix();
     if (!solver.factorise()) return NaN;
-    solveStage(0);
+    this.solveStage(0);
     for (let s = 1; s < STAGES; s += 1) {
-      moveTrial(WEIGHTS, s * STAGES, s);
-      if (evaluate(trial, slopes[s]!) >= 0) return NaN;
-      solveStage(s);
+      if (s < FIRST_ADDED) this.moveTrial(WEIGHTS, s * STAGES, s);
+      else this.addStage(s - 1);
+      if (this.evaluate(this.x + PLACES[s]! * length, trial, slopes[s]!) >= 0) return NaN;
+      this.solveStage(s);
     }
-    return errorShare();
-  };
+    this.addStage(STAGES - 1);
+    return this.errorShare();
+  }
 
-  const sumForTotals = (weights: Float64Array): void => {
-    for (let k = 0; k < width; k += 1) summed[k] = sumOfStages(weights, 0, k, STAGES);
-  };
+  /** Writes the state at the end of the last attempt. */
+  end(y: Float64Array): void {
+    const { trial, columnOf } = this;
+    this.goTo(1);
+    for (let i = 0; i < y.length; i += 1) y[i] = columnOf[i]! < 0 ? this.component(i, 1) : trial[i]!;
+  }
 
-  /** What a component that adds up gains, after `sumForTotals` of the same weights. */
-  const gain = (i: number, weights: Float64Array): number => {
+  /** One component at a share of the last attempt's length. */
+  component(i: number, share: number): number {
+    if (share !== this.place) this.goTo(share);
+    const column = this.columnOf[i]!;
+    if (column >= 0) return this.start[i]! + this.sumOfStages(this.placeWeights, column);
+    if (!this.isSummed) this.sumForAdding(this.placeSlopeWeights);
+    return this.start[i]! + this.gain(i, this.placeSlopeWeights);
+  }
+
+  private evaluate(x: number, state: Float64Array, out: Float64Array): number {
+    this.derivativeCalls += 1;
+    this.problem.derivative(x, state, out);
+    for (let i = 0; i < out.length; i += 1) if (!Number.isFinite(out[i]!)) return (this.culprit = i);
+    return -1;
+  }
+
+  /** Jacobian and drift of a problem that does not know its own: the first component without a finite slope, or −1. */
+  private takeDifferences(length: number): number {
+    const { columns, sizes, scratch, trial, jacobian, drift, x } = this;
+    const slopes = this.slopes[0]!;
+    const evaluate = (state: Float64Array, out: Float64Array): number => this.evaluate(x, state, out);
+    const culprit = differenceJacobian({ evaluate, columns, sizes, scratch }, trial, slopes, jacobian);
+    if (culprit >= 0 || this.autonomous) return culprit;
+    const moved = x + 2 ** -26 * Math.max(Math.abs(x), length);
+    const found = this.evaluate(moved, trial, scratch);
+    for (let i = 0; i < drift.length; i += 1) drift[i] = (scratch[i]! - slopes[i]!) / (moved - x);
+    return found;
+  }
+
+  private fillMatrix(): void {
+    const { columns, jacobian, h } = this;
+    const { matrix } = this.solver;
+    const width = columns.length;
+    const factor = GAMMA * h;
+    for (let r = 0, at = 0; r < width; r += 1) {
+      const row = columns[r]! * width;
+      for (let k = 0; k < width; k += 1, at += 1) matrix[at] = -factor * jacobian[row + k]!;
+      matrix[r * width + r]! += 1;
+    }
+  }
+
+  /** Σ wᵢ uᵢ of one column over all stages. */
+  private sumOfStages(weights: Float64Array, column: number): number {
+    const { stages } = this;
+    const width = this.columns.length;
     let sum = 0;
+    for (let s = 0, i = column; s < STAGES; s += 1, i += width) sum += weights[s]! * stages[i]!;
+    return sum;
+  }
+
+  /** By the first `count` stages, the weights from `offset` on. Only what slopes depend on moves. */
+  private moveTrial(weights: Float64Array, offset: number, count: number): void {
+    const { columns, stages, start, trial } = this;
+    const width = columns.length;
+    for (let k = 0; k < width; k += 1) {
+      let sum = 0;
+      for (let s = 0, i = k; s < count; s += 1, i += width) sum += weights[offset + s]! * stages[i]!;
+      trial[columns[k]!] = start[columns[k]!]! + sum;
+    }
+  }
+
+  private addStage(s: number): void {
+    const { columns, stages, trial } = this;
+    for (let k = 0, i = s * columns.length; k < columns.length; k += 1, i += 1)
+      trial[columns[k]!]! += stages[i]!;
+  }
+
+  private solveStage(s: number): void {
+    const { columns, stages, drift, h, solver } = this;
+    const slopes = this.slopes[s]!;
+    const width = columns.length;
+    const drifted = h * h * CLOCK[s]!;
+    for (let k = 0; k < width; k += 1) {
+      let sum = h * slopes[columns[k]!]! + drifted * drift[columns[k]!]!;
+      for (let j = 0, i = k; j < s; j += 1, i += width) sum += COUPLING[s * STAGES + j]! * stages[i]!;
+      stages[s * width + k] = GAMMA * sum;
+    }
+    solver.solve(stages, s * width);
+  }
+
+  private sumForAdding(weights: Float64Array): void {
+    const { summed } = this;
+    for (let k = 0; k < summed.length; k += 1) summed[k] = this.sumOfStages(weights, k);
+    this.summedClock = 0;
+    for (let s = 0; s < STAGES; s += 1) this.summedClock += weights[s]! * CLOCK[s]!;
+    this.isSummed = true;
+  }
+
+  /** What a component that adds up gains, after `sumForAdding` of the same weights. */
+  private gain(i: number, weights: Float64Array): number {
+    const { slopes, jacobian, summed, h } = this;
+    const width = summed.length;
+    let sum = h * this.summedClock * this.drift[i]!;
     for (let s = 0; s < STAGES; s += 1) sum += weights[s]! * slopes[s]![i]!;
-    for (let k = 0; k < width; k += 1) sum += jacobian[i * width + k]! * summed[k]!;
+    for (let k = 0, at = i * width; k < width; k += 1, at += 1) sum += jacobian[at]! * summed[k]!;
     return h * sum;
-  };
+  }
 
   /** Root of the mean square over the components with a tolerance. */
-  const errorShare = (): number => {
+  private errorShare(): number {
+    const { steering, adding, columns, columnOf, stages, start, trial, absolute, relative } = this;
+    const last = (STAGES - 1) * columns.length;
     let sum = 0;
-    sumForTotals(ERROR_SLOPE_WEIGHTS);
-    moveTrial(SOLUTION, 0, STAGES);
+    if (adding.length > 0) this.sumForAdding(ERROR_SLOPE_WEIGHTS);
+    this.isSummed = false;
     for (const i of steering) {
       const k = columnOf[i]!;
-      const error = k < 0 ? gain(i, ERROR_SLOPE_WEIGHTS) : sumOfStages(ERROR, 0, k, STAGES);
-      const size = Math.max(Math.abs(start[i]!), Math.abs(trial[i]!));
-      sum += (error / (absolute[i]! + relative * size)) ** 2;
+      const error = k < 0 ? this.gain(i, ERROR_SLOPE_WEIGHTS) : stages[last + k]!;
+      const share = error / (absolute[i]! + relative * Math.max(Math.abs(start[i]!), Math.abs(trial[i]!)));
+      sum += share * share;
     }
     return Math.sqrt(sum / Math.max(1, steering.length));
-  };
+  }
 
-  const goTo = (share: number): void => {
-    if (share === place) return;
-    place = share;
+  private goTo(share: number): void {
+    const { placeWeights, placeSlopeWeights } = this;
     const rest = 1 - share;
+    this.place = share;
+    this.isSummed = false;
     for (let s = 0; s < STAGES; s += 1) {
       placeWeights[s] =
         share * (SOLUTION[s]! + rest * (DENSE_SQUARE_WEIGHTS[s]! + share * DENSE_CUBE_WEIGHTS[s]!));
@@ -205,28 +300,5 @@ export function rosenbrockStep(given: OdeProblem, { relative, absolute }: Tolera
         (SOLUTION_SLOPE_WEIGHTS[s]! +
           rest * (DENSE_SQUARE_SLOPE_WEIGHTS[s]! + share * DENSE_CUBE_SLOPE_WEIGHTS[s]!));
     }
-    sumForTotals(placeSlopeWeights);
-  };
-
-  const component = (i: number, share: number): number => {
-    goTo(share);
-    const k = columnOf[i]!;
-    return start[i]! + (k < 0 ? gain(i, placeSlopeWeights) : sumOfStages(placeWeights, 0, k, STAGES));
-  };
-
-  return {
-    get derivativeCalls() {
-      return derivativeCalls;
-    },
-    get culprit() {
-      return culprit;
-    },
-    begin,
-    firstLength,
-    attempt,
-    end: (y) => {
-      for (let i = 0; i < y.length; i += 1) y[i] = component(i, 1);
-    },
-    component,
-  };
+  }
 }

@@ -3,11 +3,12 @@
  * slow or turning back.
  */
 import { odexIntegrator } from '../numerics/odex-integrator.ts';
-import type { Arrival, Integrator, Journey, Tolerances } from '../numerics/integrator.ts';
+import type { Arrival, Integrator, Journey, OdeProblem, Tolerances } from '../numerics/integrator.ts';
 import { patientIntegrator } from '../numerics/patient-integrator.ts';
-import { rosenbrockIntegrator } from '../numerics/rosenbrock-integrator.ts';
+import { RosenbrockIntegrator } from '../numerics/rosenbrock-integrator.ts';
 import { SLOT } from '../model/slots.ts';
 import type { Direction, EngineSystem } from '../model/system.ts';
+import { wrappedAngle } from '../parts/crank-positions.ts';
 import { holdEnergy, holdSpeed, turningJourney } from './turning-view.ts';
 
 /** How closely a state is followed: relative errors per step, and by which method near rest. */
@@ -88,49 +89,75 @@ function turningTolerances(system: EngineSystem, relative: number): Tolerances {
   return { relative, absolute };
 }
 
-/** Jacobians of ours cost two difference quotients, and about one more call for all pressures together. */
-const JACOBIAN_COST = 3;
+/** Jacobians of ours cost a call for what goes with the angle, and about one more for all the rest together. */
+const ANGLE_JACOBIAN_COST = 2;
+const TIME_JACOBIAN_COST = 3;
 
-/** The stiff method: chest and cylinder follow each other within a degree when ports stand wide open. */
-function angleIntegrator(system: EngineSystem, { turning }: Accuracy): Integrator {
-  const problem = {
-    dimension: system.dimension,
-    coupled: system.coupled,
-    autonomous: true,
-    derivative: (_x: number, y: Float64Array, slopes: Float64Array) => {
-      system.angleSlopes(y, slopes);
-    },
-    jacobian: (y: Float64Array, slopes: Float64Array, jacobian: Float64Array) => {
-      system.angleJacobian(y, slopes, jacobian);
-      return JACOBIAN_COST;
-    },
-  };
-  return rosenbrockIntegrator(problem, turningTolerances(system, turning));
+/** Turning forward, against the crank angle. Classes, so that code compiled for one engine serves for the next. */
+class AngleProblem implements OdeProblem {
+  readonly dimension: number;
+  readonly coupled: readonly number[];
+  private readonly system: EngineSystem;
+
+  constructor(system: EngineSystem) {
+    this.system = system;
+    this.dimension = system.dimension;
+    this.coupled = system.coupledInAngle;
+  }
+
+  derivative(angle: number, y: Float64Array, slopes: Float64Array): void {
+    this.system.angleSlopes(angle, y, slopes);
+  }
+
+  jacobian(
+    angle: number,
+    y: Float64Array,
+    slopes: Float64Array,
+    jacobian: Float64Array,
+    drift: Float64Array,
+  ): number {
+    this.system.angleJacobian(angle, y, slopes, jacobian, drift);
+    return ANGLE_JACOBIAN_COST;
+  }
+}
+
+/** Turning either way or standing, against time. */
+class TimeProblem implements OdeProblem {
+  readonly dimension: number;
+  readonly coupled: readonly number[];
+  readonly autonomous = true;
+  private readonly system: EngineSystem;
+  private readonly direction: Direction;
+
+  constructor(system: EngineSystem, direction: Direction) {
+    this.system = system;
+    this.direction = direction;
+    this.dimension = system.dimension;
+    this.coupled = system.coupledInTime;
+  }
+
+  derivative(_time: number, y: Float64Array, slopes: Float64Array): void {
+    this.system.timeSlopes(this.direction, y, slopes);
+  }
+
+  jacobian(_time: number, y: Float64Array, slopes: Float64Array, jacobian: Float64Array): number {
+    this.system.timeJacobian(this.direction, y, slopes, jacobian);
+    return TIME_JACOBIAN_COST;
+  }
 }
 
 function timeIntegrator(system: EngineSystem, direction: Direction, accuracy: Accuracy): Integrator {
-  const problem = {
-    dimension: system.dimension,
-    derivative: (_x: number, y: Float64Array, slopes: Float64Array) => {
-      system.timeSlopes(direction, y, slopes);
-    },
-  };
-  const stiffly = {
-    ...problem,
-    coupled: system.coupled,
-    autonomous: true,
-    jacobian: (y: Float64Array, slopes: Float64Array, jacobian: Float64Array) => {
-      system.timeJacobian(direction, y, slopes, jacobian);
-      return JACOBIAN_COST;
-    },
-  };
+  const problem = new TimeProblem(system, direction);
   const byStiffMethod = (relative: number): Integrator =>
-    rosenbrockIntegrator(stiffly, tolerances(system, relative));
+    new RosenbrockIntegrator(problem, tolerances(system, relative));
   const { nearRest, nearRestBy } = accuracy;
   if (nearRestBy === 'stiff method') return byStiffMethod(nearRest);
   const extrapolating = odexIntegrator(problem, tolerances(system, nearRest));
   return patientIntegrator(extrapolating, () => byStiffMethod(STIFF_NEAR_REST), SMOOTH_STEPS);
 }
+
+/** Places on the turn nearer to each other than the inverse of this are the same [1/rad]. */
+const PLACES_PER_RADIAN = 1e6;
 
 export function engineStepper(system: EngineSystem, accuracy: Accuracy = FINE): Stepper {
   const made = new Map<string, Integrator>();
@@ -151,9 +178,15 @@ export function engineStepper(system: EngineSystem, accuracy: Accuracy = FINE): 
   return {
     stops: accuracy.stops === 'edges' ? system.engine.edges : system.engine.events,
     inAngle: (y, toAngle, journey) => {
-      const angle = kept('angle', () => angleIntegrator(system, accuracy));
+      // The stiff method: chest and cylinder follow each other within a degree when ports stand wide open.
+      const integrator = kept(
+        'angle',
+        () => new RosenbrockIntegrator(new AngleProblem(system), turningTolerances(system, accuracy.turning)),
+      );
+      const from = y[SLOT.crankAngle]!;
+      const likeness = Math.round(wrappedAngle(from) * PLACES_PER_RADIAN);
       holdEnergy(system, y);
-      const arrival = angle.advance(y[SLOT.crankAngle]!, y, toAngle, turningJourney(system, journey));
+      const arrival = integrator.advance(from, y, toAngle, turningJourney(system, { ...journey, likeness }));
       holdSpeed(system, y);
       return arrived(arrival, y, SLOT.crankAngle);
     },

@@ -20,7 +20,8 @@ const speedOf = (system: EngineSystem, energy: number, angle: number): number =>
   Math.sqrt(Math.max(0, 2 * energy) / system.momentOfInertia(angle));
 
 /** The same journey, its events and watchers shown the speed. */
-export function turningJourney(system: EngineSystem, { events, onStep, stepLimit }: Journey): Journey {
+export function turningJourney(system: EngineSystem, journey: Journey): Journey {
+  const { events, onStep } = journey;
   const event = (told: EventFunction): EventFunction => ({
     value: (angle, component) => {
       const seen: ComponentReader = (index) =>
@@ -41,7 +42,7 @@ export function turningJourney(system: EngineSystem, { events, onStep, stepLimit
     },
   });
   return {
-    stepLimit,
+    ...journey,
     ...(events ? { events: events.map(event) } : {}),
     ...(onStep ? { onStep: (step) => onStep(view(step)) } : {}),
   };

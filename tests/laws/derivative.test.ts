@@ -85,7 +85,7 @@ describe('the derivative of any engine', () => {
       perSecond[SLOT.speed] = speed * (momentOfInertia * perSecond[SLOT.speed]! - inertiaTorque);
       const perRadian = new Float64Array(system.dimension);
       holdEnergy(system, y);
-      system.angleSlopes(y, perRadian);
+      system.angleSlopes(y[SLOT.crankAngle]!, y, perRadian);
       for (const [i, slope] of perRadian.entries()) expect(slope * speed).toBeCloseTo(perSecond[i]!, 6);
     });
     fc.assert(scaled, { numRuns: 10, seed: 5 });
@@ -94,26 +94,26 @@ describe('the derivative of any engine', () => {
   it('has the Jacobian that difference quotients show', () => {
     const exact = fc.property(cases, ([spec, disturbance]) => {
       const system = systemOf(spec);
-      const { coupled, dimension, slots } = system;
+      const { coupledInAngle: coupled, dimension, slots } = system;
       // Possible temperatures, and no two pressures equal: flows turn round there, and either side has its own slope.
       const [a, b, c, d] = disturbance.factors as [number, number, number, number];
       const factors = [a, a * (0.82 + 0.05 * b), c, c * (0.87 + 0.05 * d)];
       const y = disturbed(system, { ...disturbance, factors });
       holdEnergy(system, y);
       const evaluate = (state: Float64Array, out: Float64Array): number => {
-        system.angleSlopes(state, out);
+        system.angleSlopes(y[SLOT.crankAngle]!, state, out);
         return -1;
       };
       const slopes = new Float64Array(dimension);
       evaluate(y, slopes);
       const sizes = y.map(Math.abs);
-      sizes[SLOT.crankAngle] = 1;
       const columns = Int32Array.from(coupled);
       const expected = new Float64Array(dimension * coupled.length);
       const scratch = new Float64Array(dimension);
       differenceJacobian({ evaluate, columns, sizes, scratch }, y, slopes, expected);
       const found = new Float64Array(expected.length);
-      system.angleJacobian(y, slopes, found);
+      evaluate(y, slopes);
+      system.angleJacobian(y[SLOT.crankAngle]!, y, slopes, found, new Float64Array(dimension));
       // Rows of what is only counted as wasted bend at zero flow; all others must agree.
       for (let row = 0; row < slots.firstTotal; row += 1) {
         const size = (entry: number, k: number): number => Math.abs(entry) * sizes[columns[k]!]!;

@@ -23,30 +23,30 @@ function tampered(victim: number, measure: number): EngineSystem {
   const take = (slopes: Float64Array): void => {
     slopes[victim]! -= LOSS * slopes[measure]!;
   };
-  const angleSlopes = (y: Float64Array, slopes: Float64Array): void => {
-    honest.angleSlopes(y, slopes);
-    take(slopes);
-  };
-  const evaluate = (y: Float64Array, slopes: Float64Array): number => {
-    angleSlopes(y, slopes);
-    return -1;
-  };
-  const columns = Int32Array.from(honest.coupled);
-  const scratch = new Float64Array(honest.dimension);
-  return {
-    ...honest,
-    angleSlopes,
+  const columns = Int32Array.from(honest.coupledInAngle);
+  const [scratch, moved] = [new Float64Array(honest.dimension), new Float64Array(honest.dimension)];
+  const own: Partial<EngineSystem> = {
+    angleSlopes(angle, y, slopes) {
+      honest.angleSlopes(angle, y, slopes);
+      take(slopes);
+    },
     // Its own, or a stiff step would stumble over the difference before a ledger could.
-    angleJacobian(y, slopes, jacobian) {
+    angleJacobian(angle, y, slopes, jacobian, drift) {
+      const evaluate = (state: Float64Array, out: Float64Array): number => {
+        own.angleSlopes!(angle, state, out);
+        return -1;
+      };
       const sizes = y.map((value) => Math.abs(value));
-      sizes[SLOT.crankAngle] = 1;
       differenceJacobian({ evaluate, columns, sizes, scratch }, y, slopes, jacobian);
+      own.angleSlopes!(angle + 1e-8, y, moved);
+      for (let i = 0; i < drift.length; i += 1) drift[i] = (moved[i]! - slopes[i]!) / 1e-8;
     },
     timeSlopes(direction, y, slopes) {
       honest.timeSlopes(direction, y, slopes);
       take(slopes);
     },
   };
+  return Object.assign(Object.create(honest) as EngineSystem, own);
 }
 
 /** The residuals of one turn from a quick start. */

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { linearSolver } from '../../../src/numerics/dense-linear-solver.ts';
+import { DenseLinearSolver } from '../../../src/numerics/dense-linear-solver.ts';
 
 function solved(rows: readonly (readonly number[])[], b: readonly number[]): Float64Array | undefined {
-  const solver = linearSolver(rows.length);
+  const solver = new DenseLinearSolver(rows.length);
   solver.matrix.set(rows.flat());
   const x = Float64Array.from(b);
   if (!solver.factorise()) return undefined;

@@ -1,20 +1,17 @@
 /** The stiff integrator: its order, what stiffness costs it, and how its journeys end. */
 import { describe, expect, it } from 'vitest';
-import type { AcceptedStep, OdeProblem } from '../../../src/numerics/integrator.ts';
-import {
-  rosenbrockIntegrator,
-  type RosenbrockIntegrator,
-} from '../../../src/numerics/rosenbrock-integrator.ts';
-import { rosenbrockStep } from '../../../src/numerics/rosenbrock-step.ts';
+import type { AcceptedStep, OdeProblem, Tolerances } from '../../../src/numerics/integrator.ts';
+import { RosenbrockIntegrator } from '../../../src/numerics/rosenbrock-integrator.ts';
+import { RosenbrockStep } from '../../../src/numerics/rosenbrock-step.ts';
 
 const roomy = { stepLimit: 100_000 };
 
-const alike = (problem: OdeProblem, tolerance: number): Parameters<typeof rosenbrockIntegrator>[1] => ({
+const alike = (problem: OdeProblem, tolerance: number): Tolerances => ({
   relative: tolerance,
   absolute: new Float64Array(problem.dimension).fill(tolerance),
 });
 const integratorOf = (problem: OdeProblem, tolerance = 1e-6): RosenbrockIntegrator =>
-  rosenbrockIntegrator(problem, alike(problem, tolerance));
+  new RosenbrockIntegrator(problem, alike(problem, tolerance));
 
 /** y = exp(sin x), and the total of its slope. */
 const wave: OdeProblem = {
@@ -63,7 +60,7 @@ describe('steps of equal length', () => {
   /** Largest errors of the wave and its total over four units of x, at the ends of steps and between. */
   function errorsOf(steps: number): Errors {
     const h = 4 / steps;
-    const step = rosenbrockStep(wave, alike(wave, 1));
+    const step = new RosenbrockStep(wave, alike(wave, 1));
     const y = Float64Array.of(1, 0);
     const errors = { end: 0, within: 0 };
     for (let i = 0; i < steps; i += 1) {
@@ -92,7 +89,7 @@ describe('steps of equal length', () => {
 
   it('judge their error by order 3', () => {
     const errorShare = (h: number): number => {
-      const step = rosenbrockStep(wave, alike(wave, 1));
+      const step = new RosenbrockStep(wave, alike(wave, 1));
       step.begin(1, Float64Array.of(waveAt(1), 0), h);
       return step.attempt(h);
     };
@@ -106,7 +103,7 @@ describe('steps of equal length', () => {
         slopes[0] = -1e6 * (y[0]! - Math.cos(x)) - Math.sin(x);
       },
     };
-    const step = rosenbrockStep(pulled, alike(pulled, 1));
+    const step = new RosenbrockStep(pulled, alike(pulled, 1));
     const y = Float64Array.of(1);
     for (let i = 0; i < 10; i += 1) {
       step.begin(i / 10, y, 0.1);
@@ -136,7 +133,7 @@ describe('accuracy and price', () => {
     [4e5, [4.938274521e-3, 1.98499408796e-8, 9.950617056291e-1], 1750],
   ])('Robertson to x = %f', (end, expected, mostCalls) => {
     // SciPy Radau at 1e-12 and 1e-11, derived.
-    const integrator = rosenbrockIntegrator(robertson, {
+    const integrator = new RosenbrockIntegrator(robertson, {
       relative: 1e-6,
       absolute: Float64Array.of(1e-6, 1e-12, 1e-6),
     });
@@ -219,7 +216,7 @@ describe('components that only add up', () => {
   const run = (
     problem: OdeProblem,
   ): { readonly y: Float64Array; readonly counters: RosenbrockIntegrator['counters'] } => {
-    const integrator = rosenbrockIntegrator(problem, tolerances);
+    const integrator = new RosenbrockIntegrator(problem, tolerances);
     const y = Float64Array.of(1, 1.5, 2, 0, 0, 0, 0);
     integrator.advance(0, y, 1, roomy);
     return { y, counters: integrator.counters };
@@ -259,7 +256,7 @@ describe('components that only add up', () => {
     };
     const errorWith = (absolute: number): number => {
       const y = Float64Array.of(0, 0);
-      rosenbrockIntegrator(ripple, { relative: 1e-9, absolute: Float64Array.of(1e-6, absolute) }).advance(
+      new RosenbrockIntegrator(ripple, { relative: 1e-9, absolute: Float64Array.of(1e-6, absolute) }).advance(
         0,
         y,
         2,
