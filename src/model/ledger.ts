@@ -35,10 +35,17 @@ function pushedVolume(system: EngineSystem, y: Float64Array): number {
 interface Balance {
   readonly difference: number;
   readonly throughput: number;
+  /** Sum of the stored amounts whose change counts; their rounding is no fault. */
+  readonly held: number;
 }
 
-const share = ({ difference, throughput }: Balance): number =>
-  throughput === 0 ? 0 : Math.abs(difference) / throughput;
+/** A few roundings of each amount: as it is written down, and as sums of amounts are taken. */
+const ROUNDING = 16 * Number.EPSILON;
+
+function share({ difference, throughput, held }: Balance): number {
+  const unexplained = Math.abs(difference) - ROUNDING * held;
+  return unexplained <= 0 ? 0 : unexplained / throughput;
+}
 
 interface Exchange {
   readonly net: number;
@@ -63,23 +70,33 @@ export function ledgerResiduals(system: EngineSystem, before: Float64Array, afte
   const change = (slot: number): number => after[slot]! - before[slot]!;
   const stored = (slot: (volume: number) => number): number =>
     engine.volumes.reduce((sum, _, i) => sum + change(slot(i)), 0);
+  const held = (slot: (volume: number) => number): number =>
+    engine.volumes.reduce((sum, _, i) => sum + before[slot(i)]! + after[slot(i)]!, 0);
   const mass = exchange(system, (i) => change(slots.passageMass(i)));
   const enthalpy = exchange(system, (i) => change(slots.passageEnthalpy(i)));
   const gasWork = change(slots.gasWork);
   const gravity = change(slots.gravityWork);
   const taken =
     change(slots.bearingWork) + change(slots.pistonWork) + change(slots.gearWork) + change(slots.loadWork);
-  const pushedBack =
-    engine.atmosphere.pressure * (pushedVolume(system, after) - pushedVolume(system, before));
-  const kinetic = kineticEnergy(system, after) - kineticEnergy(system, before);
-  const massBalance = { difference: stored(slots.mass) - mass.net, throughput: mass.gross };
+  const { pressure } = engine.atmosphere;
+  const [volumeBefore, volumeAfter] = [pushedVolume(system, before), pushedVolume(system, after)];
+  const [kineticBefore, kineticAfter] = [kineticEnergy(system, before), kineticEnergy(system, after)];
+  const pushedBack = pressure * (volumeAfter - volumeBefore);
+  const kinetic = kineticAfter - kineticBefore;
+  const massBalance = {
+    difference: stored(slots.mass) - mass.net,
+    throughput: mass.gross,
+    held: held(slots.mass),
+  };
   const gasBalance = {
     difference: stored(slots.energy) - enthalpy.net + gasWork - change(slots.wallHeat),
     throughput: enthalpy.gross,
+    held: held(slots.energy),
   };
   const crankBalance = {
     difference: gasWork - pushedBack + gravity - taken - kinetic,
     throughput: Math.abs(gasWork) + Math.abs(taken) + Math.abs(kinetic) + Math.abs(gravity),
+    held: pressure * (volumeBefore + volumeAfter) + kineticBefore + kineticAfter,
   };
   return { mass: share(massBalance), energy: Math.max(share(gasBalance), share(crankBalance)) };
 }

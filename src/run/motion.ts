@@ -5,6 +5,7 @@
  * events found on the way. Between them the state moves in crank angle where that is well behaved, else in time.
  */
 import type { Arrival, EventFunction, Journey } from '../numerics/integrator.ts';
+import { kineticEnergy } from '../model/ledger.ts';
 import { SLOT } from '../model/slots.ts';
 import { FIRST_VOLUME } from '../model/engine.ts';
 import type { Direction, EngineSystem } from '../model/system.ts';
@@ -29,8 +30,11 @@ const PATIENCE = 60;
 const CREEP_WINDOW = 10;
 const CREEP_ANGLE = 0.5;
 
-/** Steps for one stretch between two stops; the stiffest shipped engine needs a fiftieth. */
+/** Steps for one stretch between two stops, if nothing else is said; the stiffest shipped engine needs a fiftieth. */
 const STRETCH_STEPS = 200_000;
+
+/** What stops within so little [rad] has stopped: no step would lead from here to there. */
+const ON_THE_SPOT = 1e-12;
 
 /** Turns backwards after which nothing else is to be expected. */
 const BACKWARD_TURNS = 3;
@@ -52,6 +56,8 @@ export interface Motion {
   readonly y: Float64Array;
   readonly longestTime: number;
   readonly startAngle: number;
+  /** Most steps for one stretch between two stops. */
+  readonly stretchSteps: number;
   /** Highest crank angle at which a turn has been announced. */
   announced: number;
   /** The window in which slow progress is being watched: when and where it began, and how far the last one got. */
@@ -60,10 +66,12 @@ export interface Motion {
 
 /** A motion about to begin from a state that may already turn. */
 export function motionFrom(
-  parts: Pick<Motion, 'system' | 'stepper' | 'recorder' | 'y' | 'longestTime'>,
+  parts: Pick<Motion, 'system' | 'stepper' | 'recorder' | 'y' | 'longestTime'> &
+    Partial<Pick<Motion, 'stretchSteps'>>,
 ): Motion {
   const startAngle = parts.y[SLOT.crankAngle]!;
   return {
+    stretchSteps: STRETCH_STEPS,
     ...parts,
     startAngle,
     announced: Math.floor(startAngle / TURN) * TURN,
@@ -105,7 +113,7 @@ export function nextMilestone(motion: Motion): Milestone {
 function journeyOf(motion: Motion, events: readonly EventFunction[]): Journey {
   return {
     events,
-    stepLimit: STRETCH_STEPS,
+    stepLimit: motion.stretchSteps,
     onStep: (step) => {
       motion.recorder.note((i) => step.component(i, step.to));
     },
@@ -193,9 +201,20 @@ function briskStretch(motion: Motion): Milestone | undefined {
   return turnMilestone(motion);
 }
 
+/** Whether what is left of the motion of a light crank is gone at once; it then goes into the bearings. */
+function stopsOnTheSpot({ system, y }: Motion, direction: 1 | -1): boolean {
+  const { applied, holding } = torqueBalance(system, y);
+  const kinetic = kineticEnergy(system, y);
+  if (kinetic === 0 || kinetic > ON_THE_SPOT * (holding - direction * applied)) return false;
+  y[system.slots.bearingWork]! += kinetic;
+  y[SLOT.speed] = 0;
+  return true;
+}
+
 /** On in time to the next edge, to rest, or until the engine has become brisk. */
 function slowStretch(motion: Motion, direction: 1 | -1): Milestone | undefined {
   const { y } = motion;
+  if (stopsOnTheSpot(motion, direction)) return undefined;
   const target = nextEdge(motion, direction);
   // Starting from rest the speed is zero; the hair keeps that from being a stop, and finds a fall back below it.
   const hair = 1e-9;

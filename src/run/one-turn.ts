@@ -4,7 +4,8 @@ import { SLOT } from '../model/slots.ts';
 import { SLOW } from './speeds.ts';
 import type { Stepper } from './stepper.ts';
 
-const STRETCH_STEPS = 20_000;
+/** The stiffest engine that settles needs some hundreds. */
+const STRETCH_STEPS = 4000;
 
 /** Why a turn was not finished: too slow to get round, or given up by the integrator. */
 export type TurnFailure = { readonly reason: 'slow' } | Exclude<Arrival, { reason: 'end' | 'event' }>;

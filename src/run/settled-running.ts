@@ -36,6 +36,9 @@ import { silentRecorder } from './trace-recorder.ts';
 const ROUGHLY = { speed: 1e-2, gas: 4e-2, enough: false };
 const CLOSELY = { speed: 4e-4, gas: 2e-3, enough: true };
 
+/** Steps for one rough stretch; some tens are usual. */
+const ROUGH_STEPS = 2000;
+
 /** What `settledRunning` finds. */
 export interface SettledAnswer {
   /** Its time and turns are those that were followed for real, not those until it settles. */
@@ -54,9 +57,17 @@ interface Attempt {
   readonly turns: number;
 }
 
-function startOf(engine: Engine, { start, run }: EngineSpec, accuracy: Accuracy, totals: boolean): Motion {
+type Following = Partial<Pick<Motion, 'stretchSteps'>> & { readonly totals: boolean };
+
+function startOf(
+  engine: Engine,
+  { start, run }: EngineSpec,
+  accuracy: Accuracy,
+  { totals, ...steps }: Following,
+): Motion {
   const system = engineSystem(engine, { totals });
   return motionFrom({
+    ...steps,
     system,
     stepper: engineStepper(system, accuracy),
     recorder: silentRecorder,
@@ -97,9 +108,11 @@ class MeasuringLevel implements Level {
 
 /** Undefined when there is no root to be found. */
 function attemptByRoot(engine: Engine, spec: EngineSpec): Attempt | undefined {
-  const motion = startOf(engine, spec, ROUGH, false);
+  const motion = startOf(engine, spec, ROUGH, { totals: false, stretchSteps: ROUGH_STEPS });
   const { stepper } = motion;
   const first = nextMilestone(motion);
+  // Between wide ports a rough step may end as far off as it began; that says nothing about the engine.
+  if (first.kind === 'step-limit' || first.kind === 'non-finite') return undefined;
   if (first.kind !== 'turn') return { motion, end: first, steppers: [stepper], turns: 0 };
   const full = engineSystem(engine);
   // Quick steps make too much, or too little, of valves that snap open where no step can be told to end.
@@ -119,7 +132,7 @@ function attemptByRoot(engine: Engine, spec: EngineSpec): Attempt | undefined {
 }
 
 function attemptBySpinning(engine: Engine, spec: EngineSpec): Attempt {
-  const motion = startOf(engine, spec, FOLLOWING, true);
+  const motion = startOf(engine, spec, FOLLOWING, { totals: true });
   const { system, stepper, y, startAngle } = motion;
   const fine = engineStepper(system, FINE);
   const { end } = settle(motion);

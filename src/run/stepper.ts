@@ -4,6 +4,7 @@
  */
 import { odexIntegrator } from '../numerics/odex-integrator.ts';
 import type { Arrival, Integrator, Journey, OdeProblem, Tolerances } from '../numerics/integrator.ts';
+import { patientIntegrator } from '../numerics/patient-integrator.ts';
 import { RosenbrockIntegrator } from '../numerics/rosenbrock-integrator.ts';
 import { SLOT } from '../model/slots.ts';
 import type { Direction, EngineSystem } from '../model/system.ts';
@@ -44,6 +45,13 @@ export const CLOSER: Accuracy = { ...QUICK, turning: 2e-5, stops: 'edges' };
 
 /** To find the way to a settled speed, which is then found more closely. */
 export const ROUGH: Accuracy = { ...QUICK, turning: 2e-3 };
+
+/**
+ * Wide ports on small volumes make even rest stiff. A stretch for which extrapolation needs more steps than this is left to
+ * the stiff method, as closely as that gets along: times agree to 1e-7.
+ */
+const SMOOTH_STEPS = 300;
+const STIFF_NEAR_REST = 1e-6;
 
 /** Speeds that far below running are told apart no further [rad/s]. */
 const SLOW_SPEED = 0.1;
@@ -140,10 +148,12 @@ class TimeProblem implements OdeProblem {
 
 function timeIntegrator(system: EngineSystem, direction: Direction, accuracy: Accuracy): Integrator {
   const problem = new TimeProblem(system, direction);
-  const allowed = tolerances(system, accuracy.nearRest);
-  return accuracy.nearRestBy === 'extrapolation'
-    ? odexIntegrator(problem, allowed)
-    : new RosenbrockIntegrator(problem, allowed);
+  const byStiffMethod = (relative: number): Integrator =>
+    new RosenbrockIntegrator(problem, tolerances(system, relative));
+  const { nearRest, nearRestBy } = accuracy;
+  if (nearRestBy === 'stiff method') return byStiffMethod(nearRest);
+  const extrapolating = odexIntegrator(problem, tolerances(system, nearRest));
+  return patientIntegrator(extrapolating, () => byStiffMethod(STIFF_NEAR_REST), SMOOTH_STEPS);
 }
 
 /** Places on the turn nearer to each other than the inverse of this are the same [1/rad]. */

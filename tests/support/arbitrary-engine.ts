@@ -12,10 +12,11 @@ import {
   partContext,
   type EngineSpec,
 } from '../../src/parts/engine-description.ts';
+import { cylinderParameters } from '../../src/parts/cylinder.ts';
 import type { PartContext } from '../../src/parts/part-context.ts';
 import { valveGears } from '../../src/parts/valve-gears/registry.ts';
 import type { ValveGear } from '../../src/parts/valve-gears/valve-gear.ts';
-import { arbitraryValues, passing, type Manner } from './arbitrary-values.ts';
+import { arbitraryValues, exampleValue, passing, type Manner } from './arbitrary-values.ts';
 
 interface Bounds {
   /** Longest engine time of a run [s]; runs cost in proportion. */
@@ -30,6 +31,9 @@ type BareEngine = Omit<EngineSpec, 'valve_gear'>;
 
 /** From a fifth of the examples' size to twice. */
 const sizes = fc.double({ min: Math.log(0.2), max: Math.log(2), noNaN: true }).map(Math.exp);
+
+/** Up to so many strays in a hundred, most engines are still of a piece. */
+const SOME_STRAYS = 5;
 
 /** Gears tried on one engine before another engine is looked for. */
 const TRIES = 150;
@@ -71,8 +75,27 @@ function bareEngine(kind: GearKind, manner: Manner): Arbitrary<BareEngine> {
   );
 }
 
-/** The first that can be made of a row of gears; undefined when none can. */
+/** Manners to try a gear in: what is refused as too strange is tried less strange, down to the plausible. */
+const eased = ({ size, strays }: Manner): Manner[] =>
+  [strays, ...(strays > SOME_STRAYS ? [strays / 4, strays / 16, 0] : [])].map((own) => ({
+    size,
+    strays: Math.round(own),
+  }));
+
+const cylinderBore = exampleValue(cylinderParameters.bore);
+
 function gearFor(engine: BareEngine, kind: GearKind, manner: Manner, seed: number): Gear | undefined {
+  // Values far off leave the engine with another size than it was drawn with.
+  const size = manner.strays > SOME_STRAYS ? engine.cylinder.bore / cylinderBore : manner.size;
+  for (const own of eased({ ...manner, size })) {
+    const found = gearInManner(engine, kind, own, seed);
+    if (found) return found;
+  }
+  return undefined;
+}
+
+/** The first that can be made of a row of gears; undefined when none can. */
+function gearInManner(engine: BareEngine, kind: GearKind, manner: Manner, seed: number): Gear | undefined {
   const gears = arbitraryValues(kind.parameters, manner).map((values) => kind.choose(values));
   for (let tried = 0, batch = 1; tried < TRIES; tried += batch, batch *= 2) {
     const row = fc.sample(gears, { numRuns: batch, seed: seed + tried });

@@ -99,13 +99,27 @@ function measured(parameter: Measured, { size, strays }: Manner): Arbitrary<numb
 }
 
 /** Mostly the usual number: of equal cylinders each costs as much as the first. */
-function counted({ min, max, default: preset }: CountParameter): Arbitrary<number> {
+function counted({ min, max, default: preset }: CountParameter, { strays }: Manner): Arbitrary<number> {
   const any = fc.integer({ min, max });
   if (preset === undefined) return any;
-  return fc.oneof({ arbitrary: fc.constant(preset), weight: 4 }, { arbitrary: any, weight: 1 });
+  return fc.oneof(
+    { arbitrary: fc.constant(preset), weight: 4 * (100 - strays) },
+    { arbitrary: any, weight: 100 },
+  );
 }
 
-function position(example: string): Arbitrary<CrankPosition> {
+/** As far from top dead centre as a scenario may write. */
+const FARTHEST_ANGLE = 4 * Math.PI;
+
+const anyPosition: Arbitrary<CrankPosition> = fc.oneof(
+  fc.record({ by: fc.constant('angle' as const), angle: real(-FARTHEST_ANGLE, FARTHEST_ANGLE) }),
+  fc.record({
+    by: fc.constantFrom('outward stroke' as const, 'return stroke' as const),
+    fraction: fc.oneof(fc.constantFrom(0, 1), real(0, 1)),
+  }),
+);
+
+function nearPosition(example: string): Arbitrary<CrankPosition> {
   const { value } = must(parseCrankPosition(example, example), example);
   if (value.by === 'angle') return real(-0.25, 0.25).map((off) => ({ ...value, angle: value.angle + off }));
   return real(-0.3, 0.3).map((off) => ({
@@ -114,12 +128,32 @@ function position(example: string): Arbitrary<CrankPosition> {
   }));
 }
 
+const position = (example: string, { strays }: Manner): Arbitrary<CrankPosition> =>
+  fc.oneof(
+    { arbitrary: nearPosition(example), weight: 100 - strays },
+    { arbitrary: anyPosition, weight: strays },
+  );
+
+const formulaTexts = new WeakMap<object, string>();
+
+/** What a scenario would have to say for a formula that was made here. */
+export function formulaText(made: object): string {
+  const text = formulaTexts.get(made);
+  if (text === undefined) throw new Error('a formula of another origin');
+  return text;
+}
+
 /** The example formula, its result scaled. */
 function formula(parameter: FormulaParameter, { size }: Manner): Arbitrary<(x: number) => number> {
   const { example, variable, variablePerSi, result } = parameter;
-  const { value } = must(compileFormula(example, variable), example);
   const scale = size ** (sizePower[result] ?? 0);
-  return real(0.5, 2).map((factor) => (x) => factor * scale * value(variablePerSi * x));
+  return real(0.5, 2).map((factor) => {
+    const text = `${factor * scale} * (${example})`;
+    const { value } = must(compileFormula(text, variable), text);
+    const made = (x: number): number => value(variablePerSi * x);
+    formulaTexts.set(made, text);
+    return made;
+  });
 }
 
 /** A column of zeros but for one rounded hump, somewhere in the period. */
@@ -168,7 +202,7 @@ function leaf(parameter: LeafParameter, manner: Manner): Arbitrary<unknown> {
     case 'number':
       return measured(parameter, manner);
     case 'count':
-      return counted(parameter);
+      return counted(parameter, manner);
     case 'choice':
       return fc.constantFrom(...parameter.choices);
     case 'text':
@@ -176,7 +210,7 @@ function leaf(parameter: LeafParameter, manner: Manner): Arbitrary<unknown> {
     case 'formula':
       return formula(parameter, manner);
     case 'crank position':
-      return position(parameter.example);
+      return position(parameter.example, manner);
     case 'table':
       return table(parameter);
     case 'clearance':
