@@ -15,6 +15,9 @@ import { printTarget } from './report.ts';
 
 const SCENARIO = 'scenarios/cider-press.yaml';
 const ENGINES = 2000;
+
+/** A sweep of so few shows what starting costs: threads, loading, compiling, the page. */
+const TO_START = 200;
 const [FEW_ROWS, MANY_ROWS] = [500, 50_000];
 
 /** The bare solver is looked at over fewer: each engine costs it the same. */
@@ -26,7 +29,8 @@ const LEAST_EFFICIENCY = 0.85;
 const MOST_MEGABYTES = 64;
 
 const pressureOf = (share: number): string => `${2.5 + share} bar gauge`;
-const pressures = `supply.pressure = ${pressureOf(0)} to ${pressureOf(1)} in ${ENGINES}`;
+const pressures = (engines: number): string =>
+  `supply.pressure = ${pressureOf(0)} to ${pressureOf(1)} in ${engines}`;
 const impossible = (rows: number): string => `cylinder.rod_length = 20 mm to 29 mm in ${rows}`;
 
 /** Processor time [s] that the bare solver takes for an engine, its compiling done. */
@@ -76,7 +80,8 @@ function swept(root: string, folder: string, vary: string, workers: number): Swe
 export function benchStudies(root: string, folder: string, bare: number): void {
   console.error(`measuring a sweep of ${ENGINES} engines`);
   const [load = 0] = loadavg();
-  const [one, two] = [swept(root, folder, pressures, 1), swept(root, folder, pressures, 2)];
+  const start = swept(root, folder, pressures(TO_START), 1);
+  const [one, two] = [swept(root, folder, pressures(ENGINES), 1), swept(root, folder, pressures(ENGINES), 2)];
   const [few, many] = [FEW_ROWS, MANY_ROWS].map((rows) => swept(root, folder, impossible(rows), 2));
   const each = (seconds: number): string => `${((1e3 * seconds) / ENGINES).toFixed(1)} ms`;
   console.log(`\nMany engines: sweeps of ${ENGINES} by the built command`);
@@ -86,11 +91,11 @@ export function benchStudies(root: string, folder: string, bare: number): void {
   );
   if (load > 0.5)
     console.log(`Others want the processors too (load ${load.toFixed(1)}): no word on efficiency.`);
-  const throughput = (bare * ENGINES) / one.processor;
+  const throughput = (bare * (ENGINES - TO_START)) / (one.processor - start.processor);
   const efficiency = one.clock / (2 * two.clock);
   const growth = many!.megabytes - few!.megabytes;
   printTarget(
-    'throughput of a core in a sweep, in that of the bare solver',
+    'throughput of a core in a sweep once it runs, in that of the bare solver',
     throughput,
     `at least ${LEAST_THROUGHPUT}`,
     throughput >= LEAST_THROUGHPUT,
