@@ -2,7 +2,6 @@
  * The quick tests by which `npm run mutation` judges one folder, src/gas, src/parts or src/run; slow ones would cost hours
  * there. Modules are loaded once for all of them.
  */
-import { mergeConfig } from 'vitest/config';
 import everything from './vitest.config.ts';
 
 const quick: Readonly<Record<string, readonly string[]>> = {
@@ -26,7 +25,6 @@ const quick: Readonly<Record<string, readonly string[]>> = {
 const area = process.env['TICKOVER_MUTATE'] ?? 'gas';
 const tests = quick[area] ?? [];
 
-const merged = mergeConfig(everything, { test: { isolate: false } });
-merged['test'].include = tests.map((name) => `tests/${name}.test.ts`);
+const include = tests.map((name) => `tests/${name}.test.ts`);
 
-export default merged;
+export default { ...everything, test: { ...everything.test, isolate: false, include } };

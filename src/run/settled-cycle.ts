@@ -1,5 +1,6 @@
 /** From the measure of one turn to what a builder asks: speed, work, air, where it went. */
 import { referenceVolumeFlow } from '../gas/reference-atmosphere.ts';
+import { fromSupply } from '../model/from-supply.ts';
 import { kineticEnergy } from '../model/ledger.ts';
 import { ATMOSPHERE, FIRST_VOLUME, SUPPLY } from '../model/engine.ts';
 import { SLOT } from '../model/slots.ts';
@@ -57,7 +58,7 @@ function airLedger(system: EngineSystem, cycle: MeasuredTurn): AirLedger {
   const { engine, slots } = system;
   const { passages } = engine;
   const total = (i: number): number => cycle.passageMass[i]!;
-  const mass = passages.reduce((sum, { from }, i) => (from === SUPPLY ? sum + total(i) : sum), 0);
+  const mass = fromSupply(engine, cycle.passageMass);
   const share = (amount: number): number => (mass > 0 ? Math.max(0, amount) / mass : 0);
   const leaks = passages.flatMap(({ name, role, to }, i) => {
     if (role !== 'leak') return [];

@@ -1,6 +1,6 @@
 /** What an engine at rest under air shows: the pressures that reach it, and every leak that hisses. */
 import { referenceVolumeFlow } from '../gas/reference-atmosphere.ts';
-import { SUPPLY } from '../model/engine.ts';
+import { fromSupply } from '../model/from-supply.ts';
 import type { EngineSystem } from '../model/system.ts';
 import type { StandStill } from './result.ts';
 
@@ -12,11 +12,10 @@ export function standStill(system: EngineSystem, y: Float64Array): StandStill {
     .filter((passage) => passage.role === 'leak' && passage.massFlow > 0)
     .toSorted((a, b) => b.massFlow - a.massFlow)
     .map(({ name, massFlow: flow }) => ({ name, massFlow: flow }));
-  const fromSupply = passages.reduce((sum, { from }, i) => (from === SUPPLY ? sum + massFlow[i]! : sum), 0);
   return {
     chestPressure: pressure[chest]!,
     cylinderPressure: pressure[ends[0].place]!,
-    airFlowAnr: referenceVolumeFlow(gas, fromSupply),
+    airFlowAnr: referenceVolumeFlow(gas, fromSupply(system.engine, massFlow)),
     leaks,
   };
 }

@@ -8,7 +8,8 @@
  * turn. Where the curve crosses that of the load from above, the engine can settle; where it crosses from below, it runs
  * away upward or dies downward from there.
  */
-import { SUPPLY, type Engine } from '../model/engine.ts';
+import type { Engine } from '../model/engine.ts';
+import { fromSupply } from '../model/from-supply.ts';
 import { initialState } from '../model/initial-state.ts';
 import { SLOT, type Slots } from '../model/slots.ts';
 import { engineSystem } from '../model/system.ts';
@@ -86,11 +87,7 @@ export function torqueCurve(engine: Engine): TorqueCurve {
     if (!turn) continue;
     const torque = shaftTorque(turn, system.slots);
     const period = turn.after[SLOT.time]! - turn.before[SLOT.time]!;
-    const airMass = engine.passages.reduce(
-      (sum, { from }, k) => (from === SUPPLY ? sum + turn.passageMass[k]! : sum),
-      0,
-    );
-    points.push({ speed, torque, airMassFlow: airMass / period });
+    points.push({ speed, torque, airMassFlow: fromSupply(engine, turn.passageMass) / period });
     if (torque <= 0 && points.length > 1) break;
   }
   const column = (key: keyof Point): Float64Array => Float64Array.from(points, (point) => point[key]);
