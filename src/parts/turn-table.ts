@@ -6,7 +6,7 @@ import { segmentTable, segmentValue, type SegmentTable } from '../numerics/segme
 import { forwardAngle, FULL_TURN } from './crank-positions.ts';
 
 /** Most of each half segment: openings are then right to a millionth of their largest value. */
-const CELLS = 24;
+const CELLS = 48;
 
 /** Films turn sharply where their land is down to the height of the gap. */
 const CELLS_OF_FILMS = 96;
