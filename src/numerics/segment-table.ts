@@ -25,6 +25,9 @@ const MOST_CELLS = 48;
  * they find in the fewer.
  */
 const CLOSENESS = 1e-6;
+
+/** What is so small a share of the largest value of all counts as nothing: rounding where a port is shut. */
+const NOTHING = 1e-12;
 const GAIN = 16;
 
 /** Tabulates `f` over ascending breakpoints; at least two. */
@@ -34,15 +37,14 @@ export function segmentTable(
   mostCells = MOST_CELLS,
 ): SegmentTable {
   const starts = Float64Array.from(breakpoints);
-  const halves = Array.from({ length: 2 * (starts.length - 1) }, (_, h) => {
+  const laws = Array.from({ length: 2 * (starts.length - 1) }, (_, h): Law => {
     const s = h >> 1;
     const half = (starts[s + 1]! - starts[s]!) / 2;
-    const law =
-      h % 2 === 0
-        ? (u: number): number => f(starts[s]! + half * u * u)
-        : (u: number): number => f(starts[s + 1]! - half * u * u);
-    return halfNodes(law, mostCells);
+    return h % 2 === 0 ? (u) => f(starts[s]! + half * u * u) : (u) => f(starts[s + 1]! - half * u * u);
   });
+  const coarse = laws.map((law) => sampled(law, FEWEST_CELLS));
+  const nothing = NOTHING * coarse.reduce((most, values) => Math.max(most, largestOf(values)), 0);
+  const halves = laws.map((law, h) => halfNodes(law, coarse[h]!, mostCells, nothing));
   const offsets = new Uint32Array(halves.length + 1);
   for (const [h, half] of halves.entries()) offsets[h + 1] = offsets[h]! + half.length;
   const nodes = new Float64Array(offsets[halves.length]!);
@@ -50,50 +52,62 @@ export function segmentTable(
   return { starts, cells: Uint16Array.from(halves, ({ length }) => length / 2 - 1), offsets, nodes };
 }
 
-/** Nodes from a breakpoint, u = 0, to the middle of its segment, u = 1, with slopes per node spacing. */
-function halfNodes(g: (u: number) => number, mostCells: number): Float64Array {
+/** Of the root u of the way from a breakpoint, 0, to the middle of its segment, 1; and as smoothly a little beyond. */
+type Law = (u: number) => number;
+
+function sampled(law: Law, cells: number): Float64Array {
+  const values = new Float64Array(cells + 3);
+  for (let i = 0; i < values.length; i += 1) values[i] = law(i / cells);
+  return values;
+}
+
+function largestOf(values: Float64Array): number {
+  let largest = 0;
+  for (const value of values) largest = Math.max(largest, Math.abs(value));
+  return largest;
+}
+
+function halfNodes(law: Law, coarse: Float64Array, mostCells: number, nothing: number): Float64Array {
   let cells = FEWEST_CELLS;
-  // Beyond the middle the function goes on as smoothly.
-  let values = Float64Array.from({ length: cells + 3 }, (_, i) => g(i / cells));
+  let values = coarse;
   let nodes = withSlopes(values, cells);
   while (2 * cells <= mostCells) {
+    const fewer = values;
     cells *= 2;
-    values = Float64Array.from({ length: cells + 3 }, (_, i) =>
-      i % 2 === 0 ? values[i / 2]! : g(i / cells),
-    );
-    const agrees = agreesBetween(nodes, values, cells);
+    values = new Float64Array(cells + 3);
+    for (let i = 0; i < values.length; i += 1) values[i] = i % 2 === 0 ? fewer[i / 2]! : law(i / cells);
+    const agrees = agreesBetween(nodes, values, cells, nothing);
     nodes = withSlopes(values, cells);
     if (agrees) break;
   }
   return nodes;
 }
 
+/** Values, and slopes by differences of the fourth order, one-sided next to the breakpoint. */
 function withSlopes(values: Float64Array, cells: number): Float64Array {
   const nodes = new Float64Array(2 * (cells + 1));
-  for (let i = 0; i <= cells; i += 1) {
-    nodes[2 * i] = values[i]!;
-    nodes[2 * i + 1] = slopeAt(values, i);
-  }
+  const a = values[0]!;
+  const b = values[1]!;
+  const c = values[2]!;
+  const d = values[3]!;
+  const e = values[4]!;
+  nodes[1] = (-25 * a + 48 * b - 36 * c + 16 * d - 3 * e) / 12;
+  nodes[3] = (-3 * a - 10 * b + 18 * c - 6 * d + e) / 12;
+  for (let i = 2; i <= cells; i += 1)
+    nodes[2 * i + 1] = (8 * (values[i + 1]! - values[i - 1]!) - (values[i + 2]! - values[i - 2]!)) / 12;
+  for (let i = 0; i <= cells; i += 1) nodes[2 * i] = values[i]!;
   return nodes;
 }
 
 /** Whether values twice as dense are what the nodes say between them. */
-function agreesBetween(nodes: Float64Array, values: Float64Array, cells: number): boolean {
-  let largest = 0;
+function agreesBetween(nodes: Float64Array, values: Float64Array, cells: number, nothing: number): boolean {
+  let largest = nothing;
   let error = 0;
   for (let i = 1; i < cells; i += 2) {
     largest = Math.max(largest, Math.abs(values[i]!));
     error = Math.max(error, Math.abs(values[i]! - hermite(nodes, i - 1, 0.5)));
   }
   return error <= GAIN * CLOSENESS * largest;
-}
-
-/** Differences of the fourth order, one-sided next to the breakpoint. */
-function slopeAt(values: Float64Array, i: number): number {
-  const at = (k: number): number => values[k]!;
-  if (i === 0) return (-25 * at(0) + 48 * at(1) - 36 * at(2) + 16 * at(3) - 3 * at(4)) / 12;
-  if (i === 1) return (-3 * at(0) - 10 * at(1) + 18 * at(2) - 6 * at(3) + at(4)) / 12;
-  return (8 * (at(i + 1) - at(i - 1)) - (at(i + 2) - at(i - 2))) / 12;
 }
 
 export function segmentValue({ starts, cells, offsets, nodes }: SegmentTable, x: number): number {
