@@ -30,8 +30,8 @@ const PATIENCE = 60;
 const CREEP_WINDOW = 10;
 const CREEP_ANGLE = 0.5;
 
-/** Steps for one stretch between two stops, if nothing else is said; the stiffest shipped engine needs a fiftieth. */
-const STRETCH_STEPS = 200_000;
+/** Steps for one stretch between two stops, if nothing else is said; the stiffest shipped engine needs a tenth. */
+const STRETCH_STEPS = 40_000;
 
 /** What stops within so little [rad] has stopped: no step would lead from here to there. */
 const ON_THE_SPOT = 1e-12;
