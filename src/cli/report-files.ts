@@ -48,7 +48,7 @@ export async function writeReport(
   units: UnitSystem,
   extras: ReportExtras,
 ): Promise<string[]> {
-  const { drive } = result;
+  const { drive, supplyTrace } = result;
   const cycle = cycleCsv(result);
   const files: [string, string][] = [
     [reportFileNames.page, reportHtml(result, await reportAssets(), units, extras)],
@@ -61,6 +61,9 @@ export async function writeReport(
           [reportFileNames.torque, torqueCsv(drive)] as [string, string],
           [reportFileNames.starts, startsCsv(drive)] as [string, string],
         ]),
+    ...(supplyTrace === undefined
+      ? []
+      : [[reportFileNames.supply, supplyCsv(supplyTrace)] as [string, string]]),
   ];
   const paths = await writeFiles(folder, files);
   // A cycle left over from an earlier run would belong to another engine.
@@ -75,7 +78,7 @@ export async function writeSupply(
 ): Promise<string[]> {
   const { supply, supplySummary } = reportFileNames;
   const paths = await writeFiles(folder, [
-    ...(timeline.runs ? [[supply, supplyCsv(timeline)] as const] : []),
+    ...(timeline.runs ? [[supply, supplyCsv(timeline.trace)] as const] : []),
     [supplySummary, `${jsonText(supplyJson(timeline))}\n`],
   ]);
   // A table left over from an earlier reckoning would belong to another engine.

@@ -6,6 +6,8 @@ import { operatingPoints } from './operating-points.ts';
 import type { RunResult } from './result.ts';
 import { runEngine } from './run-engine.ts';
 import { startMap } from './start-map.ts';
+import type { SupplyTrace } from './supply/supply-trace.ts';
+import { supplyTimeline } from './supply/timeline.ts';
 import { torqueCurve, withoutLeaks } from './torque-curve.ts';
 
 /** `settledSpeed` is the one that a run has reached [rad/s]; without it the fastest stable one is started towards. */
@@ -36,8 +38,22 @@ function reversedStarts(spec: EngineSpec): StartMap {
   return startMap({ engine, settledSpeed, curve });
 }
 
-/** A run, and what the engine can drive and how it starts besides. */
+/** How long the course of the receiver is followed that goes with a run [s]. */
+const SUPPLY_TIME = 1800;
+
+function supplyOf(spec: EngineSpec, { settled }: RunResult): SupplyTrace | undefined {
+  if (!settled || !spec.compressor) return undefined;
+  const timeline = supplyTimeline(spec, spec.compressor, SUPPLY_TIME);
+  return timeline.runs ? timeline.trace : undefined;
+}
+
+/** A run, and besides it what the engine can drive, how it starts, and what its receiver goes through. */
 export function runAndDrive(spec: EngineSpec): RunResult {
   const result = runEngine(spec);
-  return { ...result, drive: driveOf(spec, result.settled?.speed) };
+  const supplyTrace = supplyOf(spec, result);
+  return {
+    ...result,
+    drive: driveOf(spec, result.settled?.speed),
+    ...(supplyTrace ? { supplyTrace } : {}),
+  };
 }

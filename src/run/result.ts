@@ -3,6 +3,7 @@ import type { GasOrigin } from '../gas/gas.ts';
 import type { BarrelMaterial } from '../parts/barrel-materials.ts';
 import type { PassageRole } from '../parts/passage.ts';
 import type { DerivedSize, ValveEvents } from '../parts/valve-gears/valve-gear.ts';
+import type { SupplyTrace } from './supply/supply-trace.ts';
 import type { Drive } from './drive-result.ts';
 import type { Outcome } from './outcome.ts';
 
@@ -207,6 +208,8 @@ export interface RunResult {
   readonly moisture?: Moisture;
   /** What the engine can drive and from where it starts, where that was asked for. */
   readonly drive?: Drive;
+  /** Half an hour from a full receiver, with it, for an engine that settles and has a compressor. */
+  readonly supplyTrace?: SupplyTrace;
   readonly ledger: LedgerResiduals;
   readonly counters: Counters;
   /** What the engine was given, as far as pictures and cautions need it. */

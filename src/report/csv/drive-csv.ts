@@ -1,7 +1,7 @@
 /** What an engine can drive, speed by speed, and how it starts, place by place. */
-import type { Drive } from '../../run/drive-result.ts';
+import type { Drive, StartMap, StartPosition } from '../../run/drive-result.ts';
 import { torqueAtSpeeds } from '../pictures/torque-speed.ts';
-import { csvText } from './table.ts';
+import { csvText, type Column } from './table.ts';
 import { inDegrees, inGramsPerSecond, inRpm, same } from './units.ts';
 
 /** The torque curve as CSV by RFC 4180; a cell is empty at speeds to which the engine without leaks was not taken. */
@@ -19,18 +19,34 @@ export function torqueCsv({ curve, curveWithoutLeaks, load }: Drive): string {
   ]);
 }
 
-/** The start map as CSV by RFC 4180; a cell is empty where no push catches. */
-export function startsCsv({ startMap: { positions } }: Drive): string {
-  const numbers = (value: (position: (typeof positions)[number]) => number | undefined): number[] =>
+/** Of one map, its headers with something before them. */
+function startColumns({ positions }: StartMap, before: string): Column[] {
+  const numbers = (value: (position: StartPosition) => number | undefined): number[] =>
     positions.map((position) => value(position) ?? NaN);
-  return csvText([
-    { header: 'crank_angle_deg', values: numbers(({ crankAngle }) => crankAngle), convert: inDegrees },
+  return [
     {
-      header: 'starts_unaided',
+      header: `${before}starts_unaided`,
       values: numbers(({ startsUnaided }) => Number(startsUnaided)),
       convert: same,
     },
-    { header: 'push_rpm', values: numbers(({ push }) => push), convert: inRpm },
-    { header: 'time_to_speed_s', values: numbers(({ secondsToSpeed }) => secondsToSpeed), convert: same },
+    { header: `${before}push_rpm`, values: numbers(({ push }) => push), convert: inRpm },
+    {
+      header: `${before}time_to_speed_s`,
+      values: numbers(({ secondsToSpeed }) => secondsToSpeed),
+      convert: same,
+    },
+  ];
+}
+
+/**
+ * The start map as CSV by RFC 4180; a cell is empty where no push catches. For a gear that serves both ways the columns of
+ * the other way, crank angles counted that way, stand behind.
+ */
+export function startsCsv({ startMap, startMapReversed }: Drive): string {
+  const angles = startMap.positions.map(({ crankAngle }) => crankAngle);
+  return csvText([
+    { header: 'crank_angle_deg', values: angles, convert: inDegrees },
+    ...startColumns(startMap, ''),
+    ...(startMapReversed ? startColumns(startMapReversed, 'reversed_') : []),
   ]);
 }

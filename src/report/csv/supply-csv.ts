@@ -1,10 +1,10 @@
 /** Minutes of supply as a table: receiver, supply, speed and compressor over time. */
-import type { SupplyTimeline } from '../../run/supply/timeline.ts';
+import type { SupplyTrace } from '../../run/supply/supply-trace.ts';
 import { csvText } from './table.ts';
 import { inBar, inRpm, same } from './units.ts';
 
 /** The text of `supply.csv`; its columns are explained in reports/README.md. */
-export function supplyCsv({ trace }: SupplyTimeline): string {
+export function supplyCsv(trace: SupplyTrace): string {
   return csvText([
     { header: 'time_s', values: trace.time, convert: same },
     { header: 'receiver_pressure_bar_abs', values: trace.receiverPressure, convert: inBar },

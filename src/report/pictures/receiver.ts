@@ -111,7 +111,9 @@ function speeds(course: ReceiverCourse): ChartFigure {
   );
   const all = Array.from(course.speed, inRpm);
   const [slowest, fastest] = [Math.min(...all), Math.max(...all)];
-  const title = `The engine does between ${fixed(slowest, 0)} and ${fixed(fastest, 0)} rpm`;
+  const [low, high] = [fixed(slowest, 0), fixed(fastest, 0)];
+  const title =
+    low === high ? `The engine holds ${low} rpm` : `The engine does between ${low} and ${high} rpm`;
   return {
     chart: courseChart(course, 'receiver-speed', 'Speed [rpm]', [{ label: 'engine', ink: 2, values }]),
     title,

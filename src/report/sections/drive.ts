@@ -22,6 +22,13 @@ export const startsSection: Section = {
       ? undefined
       : {
           body: html`${startMapFigure(drive.startMap)}
+            ${
+              drive.startMapReversed === undefined
+                ? ''
+                : html`<h3>Set over to run in reverse</h3>
+                    <p class="note">Crank angles are counted the way it then turns.</p>
+                    ${startMapFigure(drive.startMapReversed)}`
+            }
             <p class="note">Place by place in ${reportFileNames.starts}.</p>`,
         },
 };

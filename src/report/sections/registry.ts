@@ -6,6 +6,7 @@ import { startsSection, torqueSection } from './drive.ts';
 import { energySection } from './energy.ts';
 import { indicatorSection } from './indicator.ts';
 import { numbersSection } from './numbers.ts';
+import { receiverSection } from './receiver.ts';
 import { ringSection } from './ring.ts';
 import { sizesSection } from './sizes.ts';
 import { startSection } from './start.ts';
@@ -26,6 +27,7 @@ export const sections: readonly Section[] = [
   startSection,
   startsSection,
   torqueSection,
+  receiverSection,
   numbersSection,
   sizesSection,
   workshopSection,

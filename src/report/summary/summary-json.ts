@@ -2,6 +2,7 @@
 import type { CompressorVerdict, EngineFacts, Moisture, RunResult, StandStill } from '../../run/result.ts';
 import { degrees, gramsPerHour, litresPerMinute } from '../../verdict/figures.ts';
 import { verdictOf } from '../../verdict/verdict.ts';
+import { driveSummary } from './drive-summary.ts';
 import { numberOrNull } from './number-or-null.ts';
 import { settledSummary } from './settled-summary.ts';
 import type {
@@ -24,6 +25,7 @@ export function summaryJson(result: RunResult): Summary {
     cautions,
     engine: engineSummary(result.engine),
     settled: settled === undefined ? null : settledSummary(settled),
+    drive: result.drive === undefined ? null : driveSummary(result.drive),
     stand_still: result.standStill === undefined ? null : standStillSummary(result.standStill),
     compressor: compressor === undefined ? null : compressorSummary(compressor),
     moisture: moisture === undefined ? null : moistureSummary(moisture),

@@ -28,6 +28,8 @@ export interface Summary {
   readonly engine: EngineSummary;
   /** Null for an engine that has not settled. */
   readonly settled: SettledSummary | null;
+  /** Null when it was not asked for. */
+  readonly drive: DriveSummary | null;
   /** Null unless the engine came to rest. */
   readonly stand_still: StandStillSummary | null;
   /** Null when no compressor was described or the engine has not settled. */
@@ -40,6 +42,22 @@ export interface Summary {
     readonly accepted_steps: number;
     readonly turns: number;
   };
+}
+
+export interface DriveSummary {
+  readonly stall_torque_N_m: MaybeNumber;
+  readonly operating_points: readonly { readonly speed_rpm: MaybeNumber; readonly stable: boolean }[];
+  readonly starts: StartsSummary;
+  /** Null for a gear that serves one way only. */
+  readonly starts_reversed: StartsSummary | null;
+}
+
+export interface StartsSummary {
+  readonly positions: number;
+  readonly unaided_share: MaybeNumber;
+  /** Positions from which a push is needed and catches, and the hardest push among them. */
+  readonly pushed: number;
+  readonly hardest_push_rpm: MaybeNumber;
 }
 
 export interface StandStillSummary {

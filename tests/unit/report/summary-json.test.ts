@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import type { Drive } from '../../../src/run/drive-result.ts';
 import { summaryJson } from '../../../src/report/summary/summary-json.ts';
 import type { RunResult } from '../../../src/run/result.ts';
 import * as results from './synthetic-result.ts';
@@ -14,10 +15,46 @@ function leaves(value: unknown, path = ''): string[] {
   return Object.entries(value).flatMap(([key, inner]) => leaves(inner, path === '' ? key : `${path}.${key}`));
 }
 
+const position = { crankAngle: 1, startsUnaided: false };
+const drive: Drive = {
+  curve: { speed: Float64Array.of(2), torque: Float64Array.of(3), airMassFlow: Float64Array.of(1e-3) },
+  curveWithoutLeaks: {
+    speed: Float64Array.of(2),
+    torque: Float64Array.of(4),
+    airMassFlow: Float64Array.of(1e-3),
+  },
+  load: Float64Array.of(1),
+  stallTorque: 3,
+  operatingPoints: [{ speed: 10 * Math.PI, stable: true }],
+  startMap: {
+    positions: [
+      { crankAngle: 0, startsUnaided: true, push: 0, secondsToSpeed: 1 },
+      { ...position, push: Math.PI, secondsToSpeed: 2 },
+      { ...position, push: 2 * Math.PI, secondsToSpeed: 2 },
+      position,
+    ],
+    unaidedShare: 0.25,
+  },
+};
+
+test('what it can drive and how it starts', () => {
+  expect(summaryJson({ ...settledResult, drive }).drive).toEqual({
+    stall_torque_N_m: 3,
+    operating_points: [{ speed_rpm: 300, stable: true }],
+    starts: { positions: 4, unaided_share: 0.25, pushed: 2, hardest_push_rpm: 60 },
+    starts_reversed: null,
+  });
+  const { starts_reversed } = summaryJson({
+    ...settledResult,
+    drive: { ...drive, startMapReversed: drive.startMap },
+  }).drive!;
+  expect(starts_reversed).toMatchObject({ positions: 4, pushed: 2 });
+});
+
 test('docs/json-output.md lists exactly the keys there are', () => {
   const listed = [...doc.matchAll(/^\| `([^`]+)`/gmu)].map(([, key]) => key!);
   expect(new Set(listed).size).toBe(listed.length);
-  const { stand_still, ...running } = summaryJson(settledResult);
+  const { stand_still, ...running } = summaryJson({ ...settledResult, drive });
   expect(stand_still).toBeNull();
   const atRest = leaves(summaryJson(noStartResult).stand_still, 'stand_still');
   expect([...new Set([...leaves(running), ...atRest])].sort()).toEqual(listed.sort());

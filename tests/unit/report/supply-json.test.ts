@@ -84,7 +84,7 @@ describe('the verdict on minutes of supply', () => {
 });
 
 describe('the table', () => {
-  const rows = supplyCsv(timelineWith(10))
+  const rows = supplyCsv(timelineWith(10).trace)
     .trimEnd()
     .split('\r\n')
     .map((row) => row.split(','));
