@@ -12,14 +12,12 @@ export default {
   // Words are compared letter by letter elsewhere (tests/messages); the descriptions of parameters are all words.
   mutator: { excludedMutations: ['StringLiteral'] },
   coverageAnalysis: 'perTest',
-  // What runs once as a file is loaded is under every test at once.
-  ignoreStatic: true,
   concurrency: 1,
-  timeoutMS: 20_000,
+  timeoutMS: 30_000,
   incremental: true,
   incrementalFile: `reports/mutation/${area}-incremental.json`,
   tempDirName: '.stryker-tmp',
-  ignorePatterns: ['dist', 'coverage', 'docs', 'reports', 'scenarios'],
+  ignorePatterns: ['dist', 'coverage', 'docs', 'reports'],
   reporters: ['clear-text', 'json', 'progress-append-only'],
   clearTextReporter: { allowColor: false, logTests: false, reportTests: false },
   jsonReporter: { fileName: `reports/mutation/${area}.json` },

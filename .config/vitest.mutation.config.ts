@@ -12,6 +12,7 @@ const quick: Readonly<Record<string, readonly string[]>> = {
     'laws/{another-gas,moisture}',
     'unit/gas/*',
     'unit/parts/regulator',
+    'unit/measure/pressure-decay',
   ],
   parts: [
     'exact/{disc-face-leak,disc-overlap,double-acting,oscillating-train,plane-films,several-cylinders,spool-mouth}',

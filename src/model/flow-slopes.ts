@@ -109,6 +109,7 @@ export function writeGapSlopes(
     const perKelvin = (laminarFactor(gas, t * (1 + SHARE)) - laminar[up]!) / (SHARE * t);
     perFrom[i] = 2 * pFrom * perDrive;
     perTo[i] = -2 * pTo * perDrive;
-    perTemperature[i] = -(perKelvin * opening[k]! + shape[k]! * size) * flow * perDrive;
+    // Nothing passes at equal pressures, nor through a gap of no height, whose resistance has no end.
+    perTemperature[i] = size === 0 ? 0 : -(perKelvin * opening[k]! + shape[k]! * size) * flow * perDrive;
   }
 }

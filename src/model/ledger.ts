@@ -40,7 +40,7 @@ interface Balance {
 }
 
 /** A few roundings of each amount: as it is written down, and as sums of amounts are taken. */
-const ROUNDING = 16 * Number.EPSILON;
+const ROUNDING = 64 * Number.EPSILON;
 
 function share({ difference, throughput, held }: Balance): number {
   const unexplained = Math.abs(difference) - ROUNDING * held;

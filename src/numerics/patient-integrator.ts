@@ -6,7 +6,7 @@
  */
 import type { Integrator } from './integrator.ts';
 
-/** `patience` is how many steps of one journey the first method may need. */
+/** `patience` is how many steps of one journey the first method may need; what it cannot step over is the second's too. */
 export function patientIntegrator(
   first: Integrator,
   makeSecond: () => Integrator,
@@ -29,7 +29,7 @@ export function patientIntegrator(
       if (second) return second.advance(x, y, xEnd, journey);
       const { stepLimit } = journey;
       const arrival = first.advance(x, y, xEnd, { ...journey, stepLimit: Math.min(patience, stepLimit) });
-      if (arrival.reason !== 'step-limit' || stepLimit <= patience) return arrival;
+      if (arrival.reason === 'end' || arrival.reason === 'event' || stepLimit <= patience) return arrival;
       second = makeSecond();
       return second.advance(arrival.x, y, xEnd, { ...journey, stepLimit: stepLimit - patience });
     },

@@ -2,7 +2,7 @@ import type { Milestone } from './motion.ts';
 import type { TurnFailure } from './one-turn.ts';
 
 /** What a measured turn that gave up means for the run. */
-export const failedTurn = (failure: TurnFailure): Milestone =>
-  failure.reason === 'non-finite'
-    ? { kind: 'non-finite', component: failure.component }
-    : { kind: 'step-limit' };
+export function failedTurn(failure: TurnFailure): Milestone {
+  if (failure.reason === 'non-finite') return { kind: 'non-finite', component: failure.component };
+  return { kind: failure.reason === 'slow' ? 'hardly gets round' : 'step-limit' };
+}

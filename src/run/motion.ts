@@ -33,6 +33,9 @@ const CREEP_ANGLE = 0.5;
 /** Steps for one stretch between two stops, if nothing else is said; the stiffest shipped engine needs a tenth. */
 const STRETCH_STEPS = 40_000;
 
+/** Steps for a whole run; the one that is longest in settling, of those that are shipped, needs a hundredth. */
+const RUN_STEPS = 2_000_000;
+
 /** What stops within so little [rad] has stopped: no step would lead from here to there. */
 const ON_THE_SPOT = 1e-12;
 
@@ -46,6 +49,8 @@ export type Milestone =
   | { readonly kind: 'creeps' }
   | { readonly kind: 'backwards' }
   | { readonly kind: 'time over' }
+  /** Goes on turning, but all but stops on its way round. */
+  | { readonly kind: 'hardly gets round' }
   | { readonly kind: 'step-limit' }
   | { readonly kind: 'non-finite'; readonly component: number };
 
@@ -179,7 +184,9 @@ function keepTurning(motion: Motion): Milestone | undefined {
   const way = speed === 0 ? Math.sign(torqueBalance(system, y).applied) : Math.sign(speed);
   const direction: Direction = way < 0 ? -1 : 1;
   for (;;) {
+    if (motion.stepper.counters.acceptedSteps > RUN_STEPS) return { kind: 'step-limit' };
     if (isCreeping(motion)) return { kind: 'creeps' };
+    if (stopsOnTheSpot(motion, direction)) return undefined;
     const brisk = direction === 1 && y[SLOT.speed]! >= BRISK;
     const end = brisk ? briskStretch(motion) : slowStretch(motion, direction);
     if (end) return end;
@@ -204,8 +211,11 @@ function briskStretch(motion: Motion): Milestone | undefined {
 /** Whether what is left of the motion of a light crank is gone at once; it then goes into the bearings. */
 function stopsOnTheSpot({ system, y }: Motion, direction: 1 | -1): boolean {
   const { applied, holding } = torqueBalance(system, y);
+  const { bearingTorque, pistonTorque, gearTorque, loadTorque } = system.observe(y);
+  const push = direction * applied;
+  const braking = Math.max(holding, bearingTorque + pistonTorque + gearTorque + loadTorque) - push;
   const kinetic = kineticEnergy(system, y);
-  if (kinetic === 0 || kinetic > ON_THE_SPOT * (holding - direction * applied)) return false;
+  if (kinetic === 0 || holding <= push || kinetic > ON_THE_SPOT * braking) return false;
   y[system.slots.bearingWork]! += kinetic;
   y[SLOT.speed] = 0;
   return true;
@@ -214,7 +224,6 @@ function stopsOnTheSpot({ system, y }: Motion, direction: 1 | -1): boolean {
 /** On in time to the next edge, to rest, or until the engine has become brisk. */
 function slowStretch(motion: Motion, direction: 1 | -1): Milestone | undefined {
   const { y } = motion;
-  if (stopsOnTheSpot(motion, direction)) return undefined;
   const target = nextEdge(motion, direction);
   // Starting from rest the speed is zero; the hair keeps that from being a stop, and finds a fall back below it.
   const hair = 1e-9;

@@ -84,6 +84,11 @@ const words: Readonly<Record<End['kind'], (ended: Ended) => Words>> = {
   }),
   turn: timeOver,
   'time over': timeOver,
+  'hardly gets round': () => ({
+    kind: 'not-settled',
+    reason:
+      'It goes on turning, but comes so near to a standstill on its way round that no turn is like the last.',
+  }),
   'step-limit': ({ motion }) => ({ kind: 'step-limit', reason: broken(motion, 'became too fine to go on') }),
   'non-finite': ({ motion }) => ({ kind: 'non-finite', reason: broken(motion, 'left the possible range') }),
 };

@@ -78,13 +78,13 @@ export function filmShapeFactors(ring: FaceRing, holes: FilmHoles): FilmShapeFac
   const [s12, s23, s13] = [p12 * p33 - p13 * p23, p11 * p23 - p12 * p13, p13 * p22 - p12 * p23];
   const perUnit = (2 * Math.PI) / (p11 * c11 - p12 * s12 - p13 * s13);
   const outward = (own: number, ...between: number[]): number => own - between.reduce((sum, s) => sum + s, 0);
+  // Behind another hole next to nothing is left; rounding, or holes too wide to be sources, must not make it less.
+  const factor = (share: number): number => perUnit * Math.max(0, share);
   return {
-    // Behind the hole to the room next to nothing is left, and rounding must not make it less.
-    chestToCylinder:
-      perUnit * Math.max(0, s12) * nearness(holes.chest, holes.cylinder, holes.chestToCylinder),
-    cylinderToRoom:
-      perUnit * (outward(c22, s12, s23) + s23 * nearness(holes.cylinder, holes.room, holes.cylinderToRoom)),
-    chestToRoom:
-      perUnit * (outward(c11, s12, s13) + s13 * nearness(holes.chest, holes.room, holes.chestToRoom)),
+    chestToCylinder: factor(s12) * nearness(holes.chest, holes.cylinder, holes.chestToCylinder),
+    cylinderToRoom: factor(
+      outward(c22, s12, s23) + s23 * nearness(holes.cylinder, holes.room, holes.cylinderToRoom),
+    ),
+    chestToRoom: factor(outward(c11, s12, s13) + s13 * nearness(holes.chest, holes.room, holes.chestToRoom)),
   };
 }
