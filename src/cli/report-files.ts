@@ -66,8 +66,9 @@ export async function writeReport(
       : [[reportFileNames.supply, supplyCsv(supplyTrace)] as [string, string]]),
   ];
   const paths = await writeFiles(folder, files);
-  // A cycle left over from an earlier run would belong to another engine.
+  // What is left over from an earlier run would belong to another engine.
   if (cycle === undefined) await rm(join(folder, reportFileNames.cycle), { force: true });
+  if (supplyTrace === undefined) await rm(join(folder, reportFileNames.supply), { force: true });
   return paths;
 }
 

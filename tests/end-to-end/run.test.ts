@@ -31,6 +31,7 @@ describe('tickover run', () => {
       'start-up.csv',
       'starts.csv',
       'summary.json',
+      'supply.csv',
       'torque.csv',
     ]);
   });

@@ -134,15 +134,6 @@ const position = (example: string, { strays }: Manner): Arbitrary<CrankPosition>
     { arbitrary: anyPosition, weight: strays },
   );
 
-const formulaTexts = new WeakMap<object, string>();
-
-/** What a scenario would have to say for a formula that was made here. */
-export function formulaText(made: object): string {
-  const text = formulaTexts.get(made);
-  if (text === undefined) throw new Error('a formula of another origin');
-  return text;
-}
-
 /** The example formula, its result scaled. */
 function formula(parameter: FormulaParameter, { size }: Manner): Arbitrary<(x: number) => number> {
   const { example, variable, variablePerSi, result } = parameter;
@@ -150,9 +141,7 @@ function formula(parameter: FormulaParameter, { size }: Manner): Arbitrary<(x: n
   return real(0.5, 2).map((factor) => {
     const text = `${factor * scale} * (${example})`;
     const { value } = must(compileFormula(text, variable), text);
-    const made = (x: number): number => value(variablePerSi * x);
-    formulaTexts.set(made, text);
-    return made;
+    return (x) => value(variablePerSi * x);
   });
 }
 
