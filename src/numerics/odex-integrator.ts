@@ -52,16 +52,6 @@ export function odexIntegrator(problem: OdeProblem, tolerances: Tolerances): Int
   /** Where the state stands: the end of the last step that was handed over. */
   let reached = 0;
 
-  /**
-   * Moves the state before a step on to a place within it. What is interpolated over a step much longer than that is known
-   * no better than to the rounding of its far end, and totals that do not steer the step worse than that.
-   */
-  const goTo = (x: number, y: Float64Array): void => {
-    origin = reached;
-    for (const segment of solver.solutionSegments(0, Array.from(y), x - reached))
-      for (let i = 0; i < n; i += 1) y[i] = segment.y[i]!;
-  };
-
   const travel = (y: Float64Array, length: number, journey: Journey): Arrival => {
     reached = origin;
     let steps = 0;
@@ -72,7 +62,7 @@ export function odexIntegrator(problem: OdeProblem, tolerances: Tolerances): Int
       const found = journey.events && firstEvent(step, journey.events);
       journey.onStep?.(found ? { ...step, to: found.x } : step);
       if (found) {
-        goTo(found.x, y);
+        step.interpolate(found.x, y);
         return { reason: 'event', ...found };
       }
       for (let i = 0; i < n; i += 1) y[i] = segment.y[i]!;
