@@ -21,7 +21,6 @@ export class FlowChanges {
   private readonly flows: Flows;
   private readonly cp: number;
   private readonly from: Uint8Array;
-  private readonly to: Uint8Array;
   /** Passages at a volume: those of volume v from `firstOf[v]` up to `firstOf[v + 1]`. */
   private readonly passagesOf: Uint8Array;
   private readonly firstOf: Uint16Array;
@@ -43,7 +42,6 @@ export class FlowChanges {
     this.flows = flows;
     this.cp = gas.heatCapacityAtConstantPressure;
     this.from = Uint8Array.from(passages, ({ from }) => from);
-    this.to = Uint8Array.from(passages, ({ to }) => to);
     this.passagesOf = Uint8Array.from(meeting.flat());
     this.firstOf = Uint16Array.from([0, ...volumes.map((_, v) => meeting.slice(0, v + 1).flat().length)]);
     this.byTheClock = Uint8Array.from(passages.flatMap(({ passage }, i) => (passage.byTheClock ? [i] : [])));
@@ -66,7 +64,8 @@ export class FlowChanges {
 
   /** Writes the changes with an unknown that moves the pressure and the temperature of a volume by so much per unit. */
   write(volume: number, pressureChange: number, temperatureChange: number): void {
-    const { passagesOf, firstOf, from, to, cp, massFlow: flowChange, enthalpyFlow: enthalpyChange } = this;
+    const { passagesOf, firstOf, from, cp, massFlow: flowChange, enthalpyFlow: enthalpyChange } = this;
+    const { donor } = this.flows;
     const { temperature, massFlow } = this.instant;
     const { perFrom, perTo, perTemperature } = this.slopes;
     const place = volume + FIRST_VOLUME;
@@ -74,27 +73,17 @@ export class FlowChanges {
     enthalpyChange.fill(0);
     for (let k = firstOf[volume]!; k < firstOf[volume + 1]!; k += 1) {
       const i = passagesOf[k]!;
-      const upstream = massFlow[i]! >= 0 ? from[i]! : to[i]!;
-      const heating = upstream === place && massFlow[i] !== 0 ? temperatureChange : 0;
+      const heating = donor[i] === place && massFlow[i] !== 0 ? temperatureChange : 0;
       const byPressure = (place === from[i]! ? perFrom[i]! : perTo[i]!) * pressureChange;
       const change = byPressure + perTemperature[i]! * heating;
       flowChange[i] = change;
-      enthalpyChange[i] = cp * (temperature[upstream]! * change + heating * massFlow[i]!);
+      enthalpyChange[i] = cp * (temperature[donor[i]!]! * change + heating * massFlow[i]!);
     }
   }
 
   /** Writes the changes with the speed [per rad/s]. */
   writeSpeed(angle: number, speed: number): void {
-    const {
-      byTheClock,
-      flows,
-      moved,
-      from,
-      to,
-      cp,
-      massFlow: flowChange,
-      enthalpyFlow: enthalpyChange,
-    } = this;
+    const { byTheClock, flows, moved, cp, massFlow: flowChange, enthalpyFlow: enthalpyChange } = this;
     const { temperature, massFlow } = this.instant;
     flowChange.fill(0);
     enthalpyChange.fill(0);
@@ -104,7 +93,7 @@ export class FlowChanges {
       flows.writeFlow(i, moved);
       const change = (moved[i]! - massFlow[i]!) / (SHARE * speed);
       flowChange[i] = change;
-      enthalpyChange[i] = cp * temperature[massFlow[i]! >= 0 ? from[i]! : to[i]!]! * change;
+      enthalpyChange[i] = cp * temperature[flows.donor[i]!]! * change;
     }
     flows.setOpenings(angle, speed);
   }

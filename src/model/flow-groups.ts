@@ -16,8 +16,8 @@ import type { EnginePassage } from './engine.ts';
 export interface Places {
   readonly pressure: Float64Array;
   readonly temperature: Float64Array;
-  /** p/√T. */
-  readonly flux: Float64Array;
+  /** 1/√T. */
+  readonly inverseRoot: Float64Array;
   /** 24 μ R T. */
   readonly laminar: Float64Array;
 }
@@ -28,6 +28,8 @@ export interface FlowGroup {
   readonly passage: Uint8Array;
   readonly from: Uint8Array;
   readonly to: Uint8Array;
+  /** The place whose temperature the air has, for every passage of the engine. */
+  readonly donor: Uint8Array;
   readonly opening: Float64Array;
   /** Of a gap, its loss; of an ISO 6358 element, b. */
   readonly shape: Float64Array;
@@ -56,7 +58,12 @@ function constants(gas: Gas, flow: Flow): readonly [shape: number, choked: numbe
   }
 }
 
-export function flowGroup(gas: Gas, passages: readonly EnginePassage[], law: Flow['law']): FlowGroup {
+export function flowGroup(
+  gas: Gas,
+  passages: readonly EnginePassage[],
+  law: Flow['law'],
+  donor: Uint8Array,
+): FlowGroup {
   const own = passages.flatMap(({ from, to, passage: { flow } }, passage) =>
     flow?.law === law ? [{ passage, from, to, flow }] : [],
   );
@@ -64,6 +71,7 @@ export function flowGroup(gas: Gas, passages: readonly EnginePassage[], law: Flo
     passage: Uint8Array.from(own, ({ passage }) => passage),
     from: Uint8Array.from(own, ({ from }) => from),
     to: Uint8Array.from(own, ({ to }) => to),
+    donor,
     opening: Float64Array.from(own, ({ flow: { opening } }) => (typeof opening === 'number' ? opening : 0)),
     shape: Float64Array.from(own, ({ flow }) => constants(gas, flow)[0]),
     choked: Float64Array.from(own, ({ flow }) => constants(gas, flow)[1]),
@@ -71,50 +79,53 @@ export function flowGroup(gas: Gas, passages: readonly EnginePassage[], law: Flo
 }
 
 /** Brings a place up to its pressure and temperature. */
-export function setPlace(gas: Gas, { pressure, temperature, flux, laminar }: Places, place: number): void {
-  flux[place] = pressure[place]! / Math.sqrt(temperature[place]!);
+export function setPlace(gas: Gas, { temperature, inverseRoot, laminar }: Places, place: number): void {
+  inverseRoot[place] = 1 / Math.sqrt(temperature[place]!);
   laminar[place] = laminarFactor(gas, temperature[place]!);
 }
 
-const nozzles: GroupLaw = (gas, { passage, from, to, opening }, { pressure, flux }, first, end, out) => {
+const nozzles: GroupLaw = (gas, group, { pressure, inverseRoot }, first, end, out) => {
+  const { passage, from, to, donor, opening } = group;
   for (let k = first; k < end; k += 1) {
-    const area = opening[k]!;
+    const i = passage[k]!;
     const pFrom = pressure[from[k]!]!;
     const pTo = pressure[to[k]!]!;
-    if (area === 0) out[passage[k]!] = 0;
-    else if (pFrom >= pTo) out[passage[k]!] = area * flux[from[k]!]! * nozzleFunction(gas, pTo / pFrom);
-    else out[passage[k]!] = -area * flux[to[k]!]! * nozzleFunction(gas, pFrom / pTo);
+    const factor = opening[k]! * inverseRoot[donor[i]!]!;
+    if (factor === 0) out[i] = 0;
+    else if (pFrom >= pTo) out[i] = factor * pFrom * nozzleFunction(gas, pTo / pFrom);
+    else out[i] = -factor * pTo * nozzleFunction(gas, pFrom / pTo);
   }
 };
 
-const gaps: GroupLaw = (_gas, group, { pressure, temperature, flux, laminar }, first, end, out) => {
-  const { passage, from, to, opening, shape, choked } = group;
+const gaps: GroupLaw = (_gas, group, { pressure, temperature, inverseRoot, laminar }, first, end, out) => {
+  const { passage, from, to, donor, opening, shape, choked } = group;
   for (let k = first; k < end; k += 1) {
     const pFrom = pressure[from[k]!]!;
     const pTo = pressure[to[k]!]!;
     if (choked[k] === 0) continue;
-    const upstream = pFrom >= pTo ? from[k]! : to[k]!;
+    const i = passage[k]!;
+    const side = donor[i]!;
     const drive = pFrom * pFrom - pTo * pTo;
     const flow = drivenFlow(
-      laminar[upstream]! * opening[k]!,
-      shape[k]! * temperature[upstream]!,
+      laminar[side]! * opening[k]!,
+      shape[k]! * temperature[side]!,
       Math.abs(drive),
-      choked[k]! * flux[upstream]!,
+      choked[k]! * Math.max(pFrom, pTo) * inverseRoot[side]!,
     );
-    out[passage[k]!] = drive >= 0 ? flow : -flow;
+    out[i] = drive >= 0 ? flow : -flow;
   }
 };
 
-const elements: GroupLaw = (gas, group, { pressure, flux }, first, end, out) => {
-  const { passage, from, to, opening, shape, choked } = group;
+const elements: GroupLaw = (gas, group, { pressure, inverseRoot }, first, end, out) => {
+  const { passage, from, to, donor, opening, shape, choked } = group;
   for (let k = first; k < end; k += 1) {
+    const i = passage[k]!;
     const pFrom = pressure[from[k]!]!;
     const pTo = pressure[to[k]!]!;
-    const full = opening[k]! * choked[k]!;
-    if (full === 0) out[passage[k]!] = 0;
-    else if (pFrom >= pTo)
-      out[passage[k]!] = full * flux[from[k]!]! * subsonicShare(gas, shape[k]!, pTo / pFrom);
-    else out[passage[k]!] = -full * flux[to[k]!]! * subsonicShare(gas, shape[k]!, pFrom / pTo);
+    const factor = opening[k]! * choked[k]! * inverseRoot[donor[i]!]!;
+    if (factor === 0) out[i] = 0;
+    else if (pFrom >= pTo) out[i] = factor * pFrom * subsonicShare(gas, shape[k]!, pTo / pFrom);
+    else out[i] = -factor * pTo * subsonicShare(gas, shape[k]!, pFrom / pTo);
   }
 };
 

@@ -43,8 +43,8 @@ function writeFromDownstream(
 
 export function writeNozzleSlopes(
   gas: Gas,
-  { passage, from, to, opening }: FlowGroup,
-  { pressure, temperature, flux }: Places,
+  { passage, from, to, donor, opening }: FlowGroup,
+  { pressure, temperature, inverseRoot }: Places,
   massFlow: Float64Array,
   slopes: FlowSlopes,
 ): void {
@@ -52,18 +52,19 @@ export function writeNozzleSlopes(
     const i = passage[k]!;
     const pFrom = pressure[from[k]!]!;
     const pTo = pressure[to[k]!]!;
-    const [up, ratio] = pFrom >= pTo ? [from[k]!, pTo / pFrom] : [to[k]!, pFrom / pTo];
-    const perDownstream =
-      opening[k] === 0 ? 0 : opening[k]! * (flux[up]! / pressure[up]!) * nozzleFunctionSlope(gas, ratio);
+    const side = donor[i]!;
+    const ratio = pFrom >= pTo ? pTo / pFrom : pFrom / pTo;
+    const factor = opening[k]! * inverseRoot[side]!;
+    const perDownstream = factor === 0 ? 0 : factor * nozzleFunctionSlope(gas, ratio);
     writeFromDownstream(i, massFlow[i]!, perDownstream, pFrom, pTo, slopes);
-    slopes.perTemperature[i] = (-0.5 * massFlow[i]!) / temperature[up]!;
+    slopes.perTemperature[i] = (-0.5 * massFlow[i]!) / temperature[side]!;
   }
 }
 
 export function writeElementSlopes(
   gas: Gas,
-  { passage, from, to, opening, shape, choked }: FlowGroup,
-  { pressure, temperature, flux }: Places,
+  { passage, from, to, donor, opening, shape, choked }: FlowGroup,
+  { pressure, temperature, inverseRoot }: Places,
   massFlow: Float64Array,
   slopes: FlowSlopes,
 ): void {
@@ -71,18 +72,19 @@ export function writeElementSlopes(
     const i = passage[k]!;
     const pFrom = pressure[from[k]!]!;
     const pTo = pressure[to[k]!]!;
-    const [up, ratio] = pFrom >= pTo ? [from[k]!, pTo / pFrom] : [to[k]!, pFrom / pTo];
-    const full = opening[k]! * choked[k]! * (flux[up]! / pressure[up]!);
-    const perDownstream = full === 0 ? 0 : full * subsonicShareSlope(gas, shape[k]!, ratio);
+    const side = donor[i]!;
+    const ratio = pFrom >= pTo ? pTo / pFrom : pFrom / pTo;
+    const factor = opening[k]! * choked[k]! * inverseRoot[side]!;
+    const perDownstream = factor === 0 ? 0 : factor * subsonicShareSlope(gas, shape[k]!, ratio);
     writeFromDownstream(i, massFlow[i]!, perDownstream, pFrom, pTo, slopes);
-    slopes.perTemperature[i] = (-0.5 * massFlow[i]!) / temperature[up]!;
+    slopes.perTemperature[i] = (-0.5 * massFlow[i]!) / temperature[side]!;
   }
 }
 
 export function writeGapSlopes(
   gas: Gas,
-  { passage, from, to, opening, shape, choked }: FlowGroup,
-  { pressure, temperature, flux, laminar }: Places,
+  { passage, from, to, donor, opening, shape, choked }: FlowGroup,
+  { pressure, temperature, inverseRoot, laminar }: Places,
   massFlow: Float64Array,
   { perFrom, perTo, perTemperature }: FlowSlopes,
 ): void {
@@ -91,22 +93,22 @@ export function writeGapSlopes(
     const i = passage[k]!;
     const pFrom = pressure[from[k]!]!;
     const pTo = pressure[to[k]!]!;
-    const up = pFrom >= pTo ? from[k]! : to[k]!;
-    const t = temperature[up]!;
+    const side = donor[i]!;
+    const t = temperature[side]!;
     const flow = massFlow[i]!;
     const size = Math.abs(flow);
-    if (size >= choked[k]! * flux[up]!) {
+    if (size >= choked[k]! * Math.max(pFrom, pTo) * inverseRoot[side]!) {
       perFrom[i] = pFrom >= pTo ? flow / pFrom : 0;
       perTo[i] = pFrom >= pTo ? 0 : flow / pTo;
       perTemperature[i] = (-0.5 * flow) / t;
       continue;
     }
     const perDrive = drivenFlowSlope(
-      laminar[up]! * opening[k]!,
+      laminar[side]! * opening[k]!,
       shape[k]! * t,
       Math.abs(pFrom * pFrom - pTo * pTo),
     );
-    const perKelvin = (laminarFactor(gas, t * (1 + SHARE)) - laminar[up]!) / (SHARE * t);
+    const perKelvin = (laminarFactor(gas, t * (1 + SHARE)) - laminar[side]!) / (SHARE * t);
     perFrom[i] = 2 * pFrom * perDrive;
     perTo[i] = -2 * pTo * perDrive;
     // Nothing passes at equal pressures, nor through a gap of no height, whose resistance has no end.

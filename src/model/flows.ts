@@ -45,6 +45,10 @@ export class Flows {
   private readonly enthalpyFlow: Float64Array;
   private readonly from: Uint8Array;
   private readonly to: Uint8Array;
+  /** By passage, the place whose temperature its air has. */
+  readonly donor: Uint8Array;
+  private readonly kept: Uint8Array;
+  private areKept = false;
   private readonly nozzles: FlowGroup;
   private readonly gaps: FlowGroup;
   private readonly elements: FlowGroup;
@@ -65,15 +69,17 @@ export class Flows {
     this.moved = new Float64Array(passages.length);
     this.from = Uint8Array.from(passages, (passage) => passage.from);
     this.to = Uint8Array.from(passages, (passage) => passage.to);
-    this.nozzles = flowGroup(gas, passages, 'nozzle');
-    this.gaps = flowGroup(gas, passages, 'gap');
-    this.elements = flowGroup(gas, passages, 'element');
+    this.donor = this.from.slice();
+    this.kept = this.from.slice();
+    this.nozzles = flowGroup(gas, passages, 'nozzle', this.donor);
+    this.gaps = flowGroup(gas, passages, 'gap', this.donor);
+    this.elements = flowGroup(gas, passages, 'element', this.donor);
     this.seats = passages.map((_, i) => this.seatOf(i));
     this.others = Uint8Array.from(this.seats.flatMap((seat, i) => (seat ? [] : [i])));
     this.tabulated = this.moving((opening) => typeof opening === 'object');
     this.byLaw = this.moving((opening) => typeof opening === 'function');
-    const flux = new Float64Array(pressure.length);
-    this.places = { pressure, temperature, flux, laminar: new Float64Array(pressure.length) };
+    const [inverseRoot, laminar] = [new Float64Array(pressure.length), new Float64Array(pressure.length)];
+    this.places = { pressure, temperature, inverseRoot, laminar };
     for (let place = 0; place < FIRST_VOLUME; place += 1) setPlace(gas, this.places, place);
   }
 
@@ -109,18 +115,52 @@ export class Flows {
 
   /** Writes mass [kg/s] and enthalpy flows [W] of all passages, at the pressures and temperatures of the instant. */
   setFlows(): void {
-    const { gas, places, massFlow, enthalpyFlow, from, to, nozzles, gaps, elements, others } = this;
+    const { gas, places, massFlow, enthalpyFlow, donor, nozzles, gaps, elements, others } = this;
     const { temperature } = places;
     const cp = gas.heatCapacityAtConstantPressure;
     for (let place = FIRST_VOLUME; place < temperature.length; place += 1) setPlace(gas, places, place);
+    if (this.areKept) donor.set(this.kept);
+    else this.chooseDonors();
     groupLaws.nozzle(gas, nozzles, places, 0, nozzles.passage.length, massFlow);
     groupLaws.gap(gas, gaps, places, 0, gaps.passage.length, massFlow);
     groupLaws.element(gas, elements, places, 0, elements.passage.length, massFlow);
     for (const i of others) this.writeOther(i, massFlow);
-    for (let i = 0; i < massFlow.length; i += 1) {
-      const flow = massFlow[i]!;
-      enthalpyFlow[i] = flow * cp * temperature[flow >= 0 ? from[i]! : to[i]!]!;
-    }
+    for (let i = 0; i < massFlow.length; i += 1)
+      enthalpyFlow[i] = massFlow[i]! * cp * temperature[donor[i]!]!;
+  }
+
+  /** Air comes from where the pressure is higher. */
+  private donorOf(i: number): number {
+    const { from, to } = this;
+    const { pressure } = this.places;
+    return pressure[from[i]!]! >= pressure[to[i]!]! ? from[i]! : to[i]!;
+  }
+
+  private chooseDonors(): void {
+    const { donor } = this;
+    for (let i = 0; i < donor.length; i += 1) donor[i] = this.donorOf(i);
+  }
+
+  /** From now on the donors are those of the last flows, whatever the pressures; until they are released. */
+  keepDonors(): void {
+    this.kept.set(this.donor);
+    this.areKept = true;
+  }
+
+  releaseDonors(): void {
+    this.areKept = false;
+  }
+
+  /** Back to the donors that were kept before they were released. */
+  restoreDonors(): void {
+    this.areKept = true;
+  }
+
+  /** Whether by the pressures of the instant any air comes from elsewhere than was kept. */
+  get areDonorsStale(): boolean {
+    const { kept } = this;
+    for (let i = 0; i < kept.length; i += 1) if (kept[i] !== this.donorOf(i)) return true;
+    return false;
   }
 
   /** Writes the mass flow of a single passage at its place in `out`. */
@@ -147,7 +187,7 @@ export class Flows {
       const [a, b] = [this.from[i]!, this.to[i]!];
       slopes.perFrom[i] = this.differenceOf(i, pressure, a, ways[a]!);
       slopes.perTo[i] = this.differenceOf(i, pressure, b, ways[b]!);
-      slopes.perTemperature[i] = this.differenceOf(i, temperature, massFlow[i]! >= 0 ? a : b, 1);
+      slopes.perTemperature[i] = this.differenceOf(i, temperature, this.donor[i]!, 1);
     }
   }
 
@@ -166,13 +206,8 @@ export class Flows {
     const { pressure, temperature } = this.places;
     const { lag, passage } = this.passages[i]!;
     const [a, b] = [this.from[i]!, this.to[i]!];
-    out[i] = passage.massFlow(
-      this.angle - lag,
-      pressure[a]!,
-      temperature[a]!,
-      pressure[b]!,
-      temperature[b]!,
-      this.speed,
-    );
+    // No law knows of any temperature but that of the donor.
+    const t = temperature[this.donor[i]!]!;
+    out[i] = passage.massFlow(this.angle - lag, pressure[a]!, t, pressure[b]!, t, this.speed);
   }
 }

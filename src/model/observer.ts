@@ -77,6 +77,13 @@ export class Observer {
     return speed;
   }
 
+  /** Whether the air of any passage comes from elsewhere than the donors kept, at a state of either kind. */
+  areDonorsStale(angle: number, y: Float64Array): boolean {
+    this.mechanical.setPosition(angle);
+    this.setGas(y);
+    return this.flows.areDonorsStale;
+  }
+
   /** All but the position, which must be set. */
   private feel(angle: number, y: Float64Array, speed: number): void {
     const { mechanical, flows, instant } = this;

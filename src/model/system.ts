@@ -45,10 +45,26 @@ export interface EngineSystem {
     jacobian: Float64Array,
     drift: Float64Array,
   ): void;
+  /**
+   * Where air turns round between unlike temperatures, slopes have a kink. Integrators that step over stiff stretches may
+   * have the side it comes from kept for a whole step.
+   */
+  readonly donors: Donors;
   /** What a state that holds the speed feels like; valid until the next call. */
   observe(y: Float64Array): Readonly<Instant>;
   /** Of flywheel and pistons about the crank at a crank angle [kg m²]. */
   momentOfInertia(angle: number): number;
+}
+
+/** From which side the air of every passage comes. */
+export interface Donors {
+  /** As at the state for which slopes were last asked for, until they are released. */
+  keep(): void;
+  release(): void;
+  /** After a release, back to those that were kept. */
+  restore(): void;
+  /** Whether those kept are no longer what the pressures of a state say. */
+  areStale(angle: number, y: Float64Array): boolean;
 }
 
 export interface SystemOptions {
@@ -66,6 +82,7 @@ class System implements EngineSystem {
   private readonly observed: Observer;
   private readonly sums: Sums;
   private readonly jacobians: SystemJacobian;
+  readonly donors: Donors;
   private readonly moved: Float64Array;
   private readonly movedSlopes: Float64Array;
 
@@ -79,6 +96,19 @@ class System implements EngineSystem {
     this.coupledInTime = [SLOT.crankAngle, SLOT.speed, ...gas];
     this.coupledInAngle = [SLOT.speed, ...gas];
     this.observed = new Observer(engine, slots);
+    const { flows } = this.observed;
+    this.donors = {
+      keep: () => {
+        flows.keepDonors();
+      },
+      release: () => {
+        flows.releaseDonors();
+      },
+      restore: () => {
+        flows.restoreDonors();
+      },
+      areStale: (angle, y) => this.observed.areDonorsStale(angle, y),
+    };
     this.sums = new Sums(engine, slots, totals);
     this.jacobians = new SystemJacobian({ engine, slots, dimension, totals, sums: this.sums }, this.observed);
     this.moved = new Float64Array(dimension);

@@ -24,8 +24,24 @@ export interface OdeProblem {
     jacobian: Float64Array,
     drift: Float64Array,
   ): number;
+  /** Choices within the slopes that are best kept for a whole step. */
+  readonly choices?: StepChoices | undefined;
   /** Writes dy/dx into `slopes`. Must not allocate, must not keep the arrays, must not change `y`. */
   derivative(x: number, y: Float64Array, slopes: Float64Array): void;
+}
+
+/**
+ * A choice that slopes make anew at every state, such as from which side a flow comes, gives them a kink. A step that keeps
+ * it meets smooth slopes, and ends where the choice would be another.
+ */
+export interface StepChoices {
+  /** As at the state for which slopes were last asked for, until they are released. */
+  keep(): void;
+  release(): void;
+  /** After a release, back to those that were kept. */
+  restore(): void;
+  /** Whether those kept are no longer right. */
+  areStale(x: number, y: Float64Array): boolean;
 }
 
 export interface Tolerances {

@@ -5,6 +5,7 @@
  * right is where the next journey begins, so that many short journeys cost little more than one long one; journeys that
  * say that they begin alike begin with the length that was right for the last of their like.
  */
+import { ChoosingStep } from './choosing-step.ts';
 import { firstEvent, type FoundEvent } from './events.ts';
 import type {
   AcceptedStep,
@@ -81,7 +82,9 @@ export class RosenbrockIntegrator implements Integrator {
   private triesLeft = 0;
 
   constructor(problem: OdeProblem, tolerances: Tolerances) {
-    this.method = new RosenbrockStep(problem, tolerances);
+    this.method = problem.choices
+      ? new ChoosingStep(problem, problem.choices, tolerances)
+      : new RosenbrockStep(problem, tolerances);
     this.step = new StepView(this.method, problem.dimension);
   }
 
@@ -90,6 +93,7 @@ export class RosenbrockIntegrator implements Integrator {
     this.triesLeft = journey.stepLimit;
     if (likeness !== undefined) this.proposed = this.beginnings.get(likeness) ?? this.proposed;
     const arrival = this.travel(x, y, xEnd, journey);
+    this.method.finish();
     this.counters.derivativeCalls = this.method.derivativeCalls;
     return arrival;
   }
@@ -119,12 +123,22 @@ export class RosenbrockIntegrator implements Integrator {
   private findStep(x: number, left: number): number {
     const { method, counters } = this;
     if (Number.isNaN(this.proposed)) this.proposed = method.firstLength();
+    let interrupted = 0;
     while (this.triesLeft > 0) {
       this.triesLeft -= 1;
       const length = this.proposed * STRETCH >= left ? left : this.proposed;
       const error = method.attempt(length);
       this.proposed = length * lengthFactor(error);
-      if (error <= 1) return length;
+      if (error <= 1) {
+        // Behind a change it goes on as before.
+        this.proposed = Math.max(this.proposed, interrupted);
+        return length;
+      }
+      const toChange = method.lengthToChange();
+      if (toChange > 0) {
+        this.proposed = toChange;
+        interrupted = Math.max(interrupted, length);
+      }
       counters.rejectedSteps += 1;
       if (this.proposed < SHORTEST * Math.max(left, Math.abs(x))) break;
     }

@@ -73,22 +73,22 @@ export class RosenbrockStep {
   private readonly autonomous: boolean;
   private readonly relative: number;
   private readonly absolute: Float64Array;
-  private readonly columns: Int32Array;
+  protected readonly columns: Int32Array;
   private readonly columnOf: Int32Array;
   /** Components with a tolerance; those of them without a column. */
-  private readonly steering: Int32Array;
+  protected readonly steering: Int32Array;
   private readonly adding: Int32Array;
-  private readonly start: Float64Array;
-  private readonly trial: Float64Array;
-  private readonly scratch: Float64Array;
+  protected readonly start: Float64Array;
+  protected readonly trial: Float64Array;
+  protected readonly scratch: Float64Array;
   private readonly sizes: Float64Array;
   private readonly jacobian: Float64Array;
   /** ∂slope/∂x. */
   private readonly drift: Float64Array;
-  private readonly slopes: readonly Float64Array[];
+  protected readonly slopes: readonly Float64Array[];
   /** uᵢ, stage after stage. */
   private readonly stages: Float64Array;
-  private readonly solver: DenseLinearSolver;
+  protected readonly solver: DenseLinearSolver;
   /** Weights of the place last asked about; the sums of the components that add up are taken when one is asked for. */
   private readonly placeWeights = new Float64Array(STAGES);
   private readonly placeSlopeWeights = new Float64Array(STAGES);
@@ -96,8 +96,8 @@ export class RosenbrockStep {
   private summedClock = 0;
   private isSummed = false;
   private place = NaN;
-  private x = 0;
-  private h = 0;
+  protected x = 0;
+  protected h = 0;
 
   constructor(problem: OdeProblem, { relative, absolute }: Tolerances) {
     const { dimension } = problem;
@@ -127,11 +127,16 @@ export class RosenbrockStep {
 
   /** Takes slopes and Jacobian at a start, steps of about `length` ahead; false when a slope is not finite. */
   begin(x: number, y: Float64Array, length: number): boolean {
-    const { problem, start, trial, jacobian, drift } = this;
-    const slopes = this.slopes[0]!;
     this.x = x;
+    for (let i = 0; i < y.length; i += 1) this.start[i] = y[i]!;
+    return this.look(length);
+  }
+
+  protected look(length: number): boolean {
+    const { problem, start, trial, jacobian, drift, x } = this;
+    const slopes = this.slopes[0]!;
     this.culprit = -1;
-    for (let i = 0; i < start.length; i += 1) trial[i] = start[i] = y[i]!;
+    for (let i = 0; i < start.length; i += 1) trial[i] = start[i]!;
     if (this.evaluate(x, trial, slopes) >= 0) return false;
     if (!problem.jacobian) return this.takeDifferences(length) < 0;
     this.derivativeCalls += problem.jacobian(x, trial, slopes, jacobian, drift);
@@ -153,7 +158,7 @@ export class RosenbrockStep {
     const { trial, slopes, solver } = this;
     this.h = length;
     this.place = NaN;
-    this.fillMatrix();
+    this.fillMatrix(length);
     if (!solver.factorise()) return NaN;
     this.solveStage(0);
     for (let s = 1; s < STAGES; s += 1) {
@@ -164,6 +169,16 @@ export class RosenbrockStep {
     }
     this.addStage(STAGES - 1);
     return this.errorShare();
+  }
+
+  /** A length for the next attempt at which something changes that the last one went past; 0 when there is none. */
+  lengthToChange(): number {
+    return 0;
+  }
+
+  /** A journey is over. */
+  finish(): void {
+    // Steps without choices keep nothing for the next.
   }
 
   /** Writes the state at the end of the last attempt. */
@@ -182,7 +197,7 @@ export class RosenbrockStep {
     return this.start[i]! + this.gain(i, this.placeSlopeWeights);
   }
 
-  private evaluate(x: number, state: Float64Array, out: Float64Array): number {
+  protected evaluate(x: number, state: Float64Array, out: Float64Array): number {
     this.derivativeCalls += 1;
     this.problem.derivative(x, state, out);
     for (let i = 0; i < out.length; i += 1) if (!Number.isFinite(out[i]!)) return (this.culprit = i);
@@ -202,8 +217,9 @@ export class RosenbrockStep {
     return found;
   }
 
-  private fillMatrix(): void {
-    const { columns, jacobian, h } = this;
+  /** I − γ h J, of steps of length h. */
+  protected fillMatrix(h: number): void {
+    const { columns, jacobian } = this;
     const { matrix } = this.solver;
     const width = columns.length;
     const factor = GAMMA * h;
@@ -273,7 +289,7 @@ export class RosenbrockStep {
 
   /** Root of the mean square over the components with a tolerance. */
   private errorShare(): number {
-    const { steering, adding, columns, columnOf, stages, start, trial, absolute, relative } = this;
+    const { steering, adding, columns, columnOf, stages } = this;
     const last = (STAGES - 1) * columns.length;
     let sum = 0;
     if (adding.length > 0) this.sumForAdding(ERROR_SLOPE_WEIGHTS);
@@ -281,10 +297,16 @@ export class RosenbrockStep {
     for (const i of steering) {
       const k = columnOf[i]!;
       const error = k < 0 ? this.gain(i, ERROR_SLOPE_WEIGHTS) : stages[last + k]!;
-      const share = error / (absolute[i]! + relative * Math.max(Math.abs(start[i]!), Math.abs(trial[i]!)));
+      const share = this.share(i, error);
       sum += share * share;
     }
     return Math.sqrt(sum / Math.max(1, steering.length));
+  }
+
+  /** An error of one component, as a share of what is tolerated. */
+  protected share(i: number, error: number): number {
+    const { start, trial, absolute, relative } = this;
+    return error / (absolute[i]! + relative * Math.max(Math.abs(start[i]!), Math.abs(trial[i]!)));
   }
 
   private goTo(share: number): void {

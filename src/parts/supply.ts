@@ -31,7 +31,7 @@ const regulatorParameters = {
   ),
   droop: quantity(
     'pressure difference',
-    { min: 100, max: 1e6 },
+    { min: 1e3, max: 1e6 },
     '0.4 bar',
     'How far its outlet falls below the set pressure before it is fully open.',
     'Set the gauge without flow, then open a blow-off as wide as it goes: how far the gauge falls.',

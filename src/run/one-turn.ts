@@ -4,8 +4,8 @@ import { SLOT } from '../model/slots.ts';
 import { SLOW } from './speeds.ts';
 import type { Stepper } from './stepper.ts';
 
-/** The stiffest engine that settles needs some hundreds. */
-const STRETCH_STEPS = 4000;
+/** Enough to find that a stretch is only to be followed loosely, and then to follow it. */
+const STRETCH_STEPS = 8000;
 
 /** Why a turn was not finished: too slow to get round, or given up by the integrator. */
 export type TurnFailure = { readonly reason: 'slow' } | Exclude<Arrival, { reason: 'end' | 'event' }>;
