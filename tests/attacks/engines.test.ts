@@ -2,77 +2,106 @@
  * Any engine that passes the checks, from all over the declared ranges, gets a named outcome and finite numbers in a bounded
  * number of derivative calls; the books of a settled turn close; and few are given up.
  *
- * TICKOVER_ENGINES sets how many are tried, TICKOVER_FIRST_ENGINE where the numbers begin.
+ * TICKOVER_ENGINES sets how many are tried, TICKOVER_FIRST_ENGINE where the numbers begin, TICKOVER_WHOLE_RUN_EVERY which of
+ * them are run from rest to verdict, at twenty times the cost.
  */
 import { describe, expect, it } from 'vitest';
-import { settledRunning } from '../../src/run/settled-running.ts';
 import { runEngine } from '../../src/run/run-engine.ts';
+import type { Outcome } from '../../src/run/outcome.ts';
+import type { Counters, LedgerResiduals } from '../../src/run/result.ts';
+import { settledRunning } from '../../src/run/settled-running.ts';
+import type { EngineSpec } from '../../src/parts/engine-description.ts';
 import { anyEngine } from '../support/any-engine.ts';
 import { nonFinite } from '../support/non-finite.ts';
 
 const ENGINES = Number(process.env['TICKOVER_ENGINES'] ?? 30);
 const FIRST = Number(process.env['TICKOVER_FIRST_ENGINE'] ?? 1);
+const WHOLE_RUN_EVERY = Number(process.env['TICKOVER_WHOLE_RUN_EVERY'] ?? 12);
 
-/** Whole runs cost some twenty quick answers. */
-const WHOLE_RUN_EVERY = 12;
+/** Derivative calls of an answer; of 2000 engines the most was seven million, and the usual is some thousands. */
+const MOST_CALLS = 20_000_000;
 
-/** Derivative calls of a quick answer; the settled engine that is hardest to follow needs a tenth. */
-const MOST_CALLS = 3_000_000;
+/** The books of a whole run close to this share of what went through them. */
 const LEDGER = 1e-6;
 
 /** Share of engines that may be given up for want of steps. */
 const GIVEN_UP = 0.005;
 
 const numbers = Array.from({ length: ENGINES }, (_, i) => FIRST + i);
-const isGivenUp = (kind: string): boolean => kind === 'step-limit' || kind === 'non-finite';
+
+interface Answer {
+  readonly outcome: Outcome;
+  readonly counters: Counters;
+  readonly ledger?: LedgerResiduals;
+}
+
+/** Asks for an answer about every engine: what is wrong with it, how many were given up, and of what kind the others are. */
+function ask(engines: readonly number[], answer: (spec: EngineSpec) => Answer) {
+  const faults: string[] = [];
+  const kinds: Record<string, number> = {};
+  let [most, worst, givenUp] = [0, 0, 0];
+  const look = (number: number): void => {
+    const found = answer(anyEngine(number));
+    const { outcome, counters, ledger } = found;
+    kinds[outcome.kind] = (kinds[outcome.kind] ?? 0) + 1;
+    most = Math.max(most, counters.derivativeCalls);
+    if (counters.derivativeCalls > MOST_CALLS)
+      faults.push(`engine ${number} took ${counters.derivativeCalls} calls`);
+    faults.push(...nonFinite(found).map((path) => `engine ${number}: ${path} is not finite`));
+    const isGivenUp = outcome.kind === 'step-limit' || outcome.kind === 'non-finite';
+    if (isGivenUp) {
+      givenUp += 1;
+      console.log(`engine ${number} is given up: ${outcome.reason}`);
+    } else if (ledger) {
+      const residual = Math.max(ledger.mass, ledger.energy);
+      worst = Math.max(worst, residual);
+      if (!(residual < LEDGER)) faults.push(`engine ${number}: the books are off by ${residual}`);
+    }
+  };
+  for (const number of engines) {
+    try {
+      look(number);
+    } catch (error) {
+      faults.push(`engine ${number} threw: ${String(error)}`);
+    }
+  }
+  console.log(JSON.stringify(kinds), `most calls ${most}, worst books ${worst}`);
+  return { faults, givenUp };
+}
+
+const ALL_OF_THEM = 3_600_000;
 
 describe('any engine', () => {
-  it('has a quick answer', () => {
-    const faults: string[] = [];
-    const kinds = new Map<string, number>();
-    let [most, givenUp] = [0, 0];
-    for (const number of numbers) {
-      try {
-        const answer = settledRunning(anyEngine(number));
-        const { kind } = answer.outcome;
-        kinds.set(kind, (kinds.get(kind) ?? 0) + 1);
-        if (isGivenUp(kind)) {
-          givenUp += 1;
-          console.log(`engine ${number} is given up: ${answer.outcome.reason}`);
-        }
-        faults.push(...nonFinite(answer).map((path) => `engine ${number}: ${path} is not finite`));
-        const { derivativeCalls } = answer.counters;
-        most = Math.max(most, derivativeCalls);
-        if (derivativeCalls > MOST_CALLS) faults.push(`engine ${number} took ${derivativeCalls} calls`);
-      } catch (error) {
-        faults.push(`engine ${number} threw: ${String(error)}`);
-      }
-    }
-    console.log(JSON.stringify(Object.fromEntries(kinds)), `most calls ${most}`);
-    expect(faults).toEqual([]);
-    expect(givenUp).toBeLessThanOrEqual(GIVEN_UP * numbers.length);
-  }, 3_600_000);
+  it(
+    'has a quick answer',
+    () => {
+      const { faults, givenUp } = ask(numbers, settledRunning);
+      expect(faults).toEqual([]);
+      expect(givenUp).toBeLessThanOrEqual(GIVEN_UP * numbers.length);
+    },
+    ALL_OF_THEM,
+  );
 
-  // 35: four cylinders of 3 cm³ behind a port of 224 cm². 95: rotating parts of 0.2 mg m² drive 600 kg of pistons.
-  it.each([35, 95])('that is beyond the method says so: number %i', (number) => {
+  // Air that turns round in wide ports; a regulator that shuts on a hose of a few drops.
+  it.each([139, 703, 743, 750])('that once was beyond the method has an answer: number %i', (number) => {
+    expect(['not-settled', 'no-start']).toContain(settledRunning(anyEngine(number)).outcome.kind);
+  });
+
+  // 486 and 843 are too, and take longer: cylinders that their ports, or a valve that snaps, empty in a millionth of a second.
+  it.each([514, 994])('that is beyond the method says so: number %i', (number) => {
     const { outcome } = settledRunning(anyEngine(number));
     expect(outcome.kind).toBe('step-limit');
     expect(outcome.reason).toContain('that is a limit of this program');
   });
 
-  it('has a whole run whose books close', () => {
-    const faults: string[] = [];
-    let worst = 0;
-    for (const number of numbers.filter((one) => one % WHOLE_RUN_EVERY === 0)) {
-      const result = runEngine(anyEngine(number));
-      const { ledger, outcome } = result;
-      const residual = Math.max(ledger.mass, ledger.energy);
-      if (isGivenUp(outcome.kind)) console.log(`run of engine ${number} is given up: ${outcome.reason}`);
-      else if (!(residual < LEDGER)) faults.push(`engine ${number}: residual ${residual}`);
-      else worst = Math.max(worst, residual);
-      faults.push(...nonFinite(result).map((path) => `engine ${number}: ${path} is not finite`));
-    }
-    console.log(`largest residual ${worst}`);
-    expect(faults).toEqual([]);
-  }, 3_600_000);
+  it(
+    'has a whole run whose books close',
+    () => {
+      const some = numbers.filter((one) => one % WHOLE_RUN_EVERY === 0);
+      const { faults, givenUp } = ask(some, runEngine);
+      expect(faults).toEqual([]);
+      expect(givenUp).toBeLessThanOrEqual(GIVEN_UP * some.length);
+    },
+    ALL_OF_THEM,
+  );
 });
