@@ -5,6 +5,7 @@
 import type { RunResult, SettledCycle } from '../../run/result.ts';
 import { gaugeText, shareText } from '../figures.ts';
 import { compressedTo, idealTurnOf, prospectOf, type Prospect } from './ideal-turn.ts';
+import { prospectText } from './prospect-words.ts';
 import type { Suggestion } from './suggestion.ts';
 
 /** By how much a change is tried on the loss-free turn: a fifth of the clearance, a twentieth of the stroke. */
@@ -15,7 +16,7 @@ const EARLIER = 0.05;
 /** Work that a change may cost which is to save air. */
 const WORK_TO_SPARE = 0.95;
 
-const savesAir = (prospect: Prospect | undefined): boolean =>
+const savesAir = (prospect: Prospect | undefined): prospect is Prospect =>
   prospect !== undefined && prospect.suffices && prospect.work > WORK_TO_SPARE && prospect.airPerWork < 1;
 
 export function fillingOfClearance(cycle: SettledCycle, result: RunResult): Suggestion | undefined {
@@ -26,16 +27,22 @@ export function fillingOfClearance(cycle: SettledCycle, result: RunResult): Sugg
     compression: compression + EARLIER * swept,
   }));
   const worthTrying = [
-    ...(savesAir(smaller) ? ['a smaller clearance volume'] : []),
-    ...(savesAir(earlier) ? ['an earlier compression'] : []),
-  ];
-  if (worthTrying.length === 0) return undefined;
+    { what: 'a smaller clearance volume', tried: 'a fifth less of it', prospect: smaller },
+    {
+      what: 'an earlier compression',
+      tried: 'an exhaust shut a twentieth of the stroke sooner',
+      prospect: earlier,
+    },
+  ].filter((one): one is typeof one & { prospect: Prospect } => savesAir(one.prospect));
+  const [first] = worthTrying;
+  if (first === undefined) return undefined;
   const share = cycle.air.clearanceShare;
   return {
     share,
     text:
-      `Try ${worthTrying.join(' or ')}: ${shareText(share)} of the air does nothing but fill the clearance, which is ` +
+      `Try ${worthTrying.map(({ what }) => what).join(' or ')}: ${shareText(share)} of the air does nothing but fill the clearance, which is ` +
       `${shareText(engine.clearanceVolume / engine.sweptVolume)} of the swept volume.`,
+    effect: prospectText(first.tried, first.prospect),
   };
 }
 
@@ -51,5 +58,6 @@ export function squeezedClearance(cycle: SettledCycle, result: RunResult): Sugge
       'Try a larger clearance volume, or an exhaust that shuts later: what it shuts in is squeezed to some ' +
       `${gauge(compressedTo(idealTurnOf(cycle, result)))} before the admission opens, where the supply has ` +
       `${gauge(engine.supplyPressure)}, and that takes more work than the clearance costs in air.`,
+    effect: prospectText('a clearance a fifth larger', larger),
   };
 }

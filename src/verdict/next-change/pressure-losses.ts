@@ -9,10 +9,12 @@ import {
 } from '../cycle-reading.ts';
 import { angleText, barText, gaugeText, shareText, workText } from '../figures.ts';
 import { prospectOf } from './ideal-turn.ts';
+import { prospectText } from './prospect-words.ts';
 import type { Suggestion } from './suggestion.ts';
 
-/** By how much an earlier cut-off is tried on the loss-free turn. */
+/** By how much an earlier and a later cut-off are tried on the loss-free turn. */
 const EARLIER = 0.9;
+const LATER = 1.1;
 
 /** Cut-off earlier than this leaves an engine that starts from few crank angles; earlier still is no advice. */
 const EARLIEST_CUT_OFF = 0.15;
@@ -30,16 +32,22 @@ export function lateCutOff(cycle: SettledCycle, result: RunResult): Suggestion |
       `Try an earlier cut-off: the air is still at ${gaugeText(pressure, engine.atmosphericPressure)} when the exhaust ` +
       `opens, and with the admission shut before ${shareText(cycle.cutOffFraction)} of the stroke it could expand ` +
       'further. Each turn then pushes less, so go in small steps and see that it still starts.',
+    effect: prospectText('a cut-off a tenth earlier', earlier),
   };
 }
 
-export function earlyCutOff(cycle: SettledCycle, { engine }: RunResult): Suggestion {
+export function earlyCutOff(cycle: SettledCycle, result: RunResult): Suggestion {
+  const { engine } = result;
   const pressure = releasePressure(cycle);
+  const later = prospectOf(cycle, result, ({ cutOff, release }) => ({
+    cutOff: Math.min(release, LATER * cutOff),
+  }));
   return {
     share: (engine.atmosphericPressure - pressure) / workingPressure(engine),
     text:
       `Try a later cut-off or an earlier release: the air has expanded to ${gaugeText(pressure, engine.atmosphericPressure)}, ` +
       'below the atmosphere, before the exhaust opens, and holds the piston back.',
+    ...(later ? { effect: prospectText('a cut-off a tenth later', later) } : {}),
   };
 }
 
