@@ -12,7 +12,7 @@
  * The method is akin to that of P. T. P. Tang, “Table-driven implementation of the logarithm function in IEEE floating-point
  * arithmetic”, ACM TOMS 16 (1990) (from memory); the tables are our own reckoning.
  */
-import { exactSum, inverseTangentSeries, quotient } from './double-double.ts';
+import { exactSum, inverseTangentSeries, quotient, sum, type DoubleDouble } from './double-double.ts';
 import { LEAST_NORMAL, LIFT, LIFT_EXPONENT, powersOfTwo, upperWord, ZEROTH } from './powers-of-two.ts';
 
 const PLACES = 128;
@@ -28,22 +28,35 @@ const TO_SAME_DIGIT = 1536;
 const inverses = new Float64Array(3 * PLACES);
 /** The middle f of the piece, 1/f, then ln f to the last digit of LN2_HIGH, then what that leaves out. */
 const middles = new Float64Array(4 * PLACES);
+const NOTHING: DoubleDouble = { high: 0, low: 0 };
+let last = 1;
+let logOfLast = NOTHING;
 for (let i = 0; i < PLACES; i += 1) {
   const belowOne = i < 80;
   const from = belowOne ? 0.6875 + i / 256 : 1 + (i - 80) / 128;
   const to = from + (belowOne ? 1 / 256 : 1 / 128);
   const middle = from === 1 || to === 1 ? 1 : (from + to) / 2;
+  // From piece to piece, and anew from 1, where nothing may be left over.
+  logOfLast = middle === 1 ? NOTHING : sum(logOfLast, logOfRatio(middle, last));
+  last = middle;
   const inverse = Math.fround(1 / middle);
-  inverses.set([inverse, ...logTabulated(inverse, -1)], 3 * i);
-  middles.set([middle, 1 / middle, ...logTabulated(middle, 1)], 4 * i);
+  // So short are both that their product is exact.
+  const minusLogOfInverse = sum(logOfLast, logOfRatio(1, inverse * middle));
+  middles.set([middle, 1 / middle, ...inParts(logOfLast)], 4 * i);
+  inverses.set([inverse, ...inParts(minusLogOfInverse)], 3 * i);
 }
 
-/** sign ln x in two parts. */
-function logTabulated(x: number, sign: 1 | -1): readonly [high: number, low: number] {
-  const half = inverseTangentSeries(quotient(exactSum(x, -1), exactSum(x, 1)), 1);
+/** ln a/b: short work, where they are near to each other. */
+function logOfRatio(a: number, b: number): DoubleDouble {
+  const half = inverseTangentSeries(quotient(exactSum(a, -b), exactSum(a, b)), 1);
+  return { high: 2 * half.high, low: 2 * half.low };
+}
+
+/** To the last digit of LN2_HIGH, and the rest. */
+function inParts(exact: DoubleDouble): readonly [high: number, low: number] {
   // Not −0, so that ln 1 is 0.
-  const high = 2 * sign * half.high + TO_SAME_DIGIT - TO_SAME_DIGIT;
-  return [high, 2 * sign * half.high - high + 2 * sign * half.low];
+  const high = exact.high + TO_SAME_DIGIT - TO_SAME_DIGIT;
+  return [high, exact.high - high + exact.low];
 }
 
 export function log(x: number): number {
@@ -74,11 +87,11 @@ function unusualLogarithm(x: number): number {
 
 /** ln(1 + x), also where x is small. Within 1.2 units in the last place. */
 export function log1p(x: number): number {
-  const sum = 1 + x;
-  if (sum === 1 || sum === Infinity) return x;
-  if (!(sum > 0)) return log(sum);
+  const near = 1 + x;
+  if (near === 1 || near === Infinity) return x;
+  if (!(near > 0)) return log(near);
   // The logarithm of the rounded sum, and what the rounding took.
-  return log(sum) + (x > 1 ? 1 - (sum - x) : x - (sum - 1)) / sum;
+  return log(near) + (x > 1 ? 1 - (near - x) : x - (near - 1)) / near;
 }
 
 /** 1/ln 10 and 1/ln 2: 24 digits, and the rest. */
