@@ -6,9 +6,12 @@
  *
  * `allow` lists what a room may use at run time, `types` what it may name in types besides that.
  */
+/** Sine, power and the like stand in for those of `Math` everywhere. */
+const elementary = 'numerics/elementary/';
+
 const rooms = {
   kinds: { allow: [], types: [] },
-  quantity: { allow: [], types: ['kinds'] },
+  quantity: { allow: [elementary], types: ['kinds'] },
   numerics: { allow: [], types: [] },
   gas: { allow: ['kinds', 'numerics'], types: [] },
   parts: { allow: ['gas', 'kinds', 'numerics'], types: [] },
@@ -28,9 +31,12 @@ const rooms = {
     ],
     types: ['gas', 'parts', 'model', 'run', 'study', 'measure', 'workshop'],
   },
-  verdict: { allow: ['quantity'], types: ['run', 'study', 'measure', 'workshop', 'model', 'parts', 'kinds'] },
+  verdict: {
+    allow: ['quantity', elementary],
+    types: ['run', 'study', 'measure', 'workshop', 'model', 'parts', 'kinds'],
+  },
   report: {
-    allow: ['quantity', 'verdict'],
+    allow: ['quantity', 'verdict', elementary],
     types: ['run', 'study', 'measure', 'workshop', 'model', 'parts', 'kinds'],
   },
   cli: { allow: ['index[.]ts$'], types: [] },

@@ -14,6 +14,34 @@ const noSwitchOnKind = {
   message: 'A kind is known by its descriptor in the registry only; look it up there.',
 };
 
+/** Each JavaScript engine rounds these as it likes; those of ours are the same everywhere. */
+const ownElementaryFunctions = [
+  ...[
+    'sin',
+    'cos',
+    'tan',
+    'asin',
+    'acos',
+    'atan',
+    'atan2',
+    'sinh',
+    'cosh',
+    'tanh',
+    'asinh',
+    'acosh',
+    'atanh',
+  ],
+  ...['exp', 'expm1', 'log', 'log1p', 'log2', 'log10', 'pow', 'cbrt', 'hypot'],
+].map((property) => ({
+  object: 'Math',
+  property,
+  message: 'Take the one of src/numerics/elementary: it gives the same bits on every machine.',
+}));
+const noPowerOperator = {
+  selector: 'BinaryExpression[operator="**"], AssignmentExpression[operator="**="]',
+  message: 'Take square, cube or pow of src/numerics/elementary: they give the same bits on every machine.',
+};
+
 /** Floors 0 to 5: the same input must give the same bytes. */
 const core =
   'src/{kinds,quantity,numerics,gas,parts,model,run,study,measure,workshop,scenario,verdict,report}/**/*.ts';
@@ -53,7 +81,9 @@ export default defineConfig(
       'no-restricted-properties': [
         'error',
         { object: 'Math', property: 'random', message: 'Random numbers come from a seeded generator.' },
+        ...ownElementaryFunctions,
       ],
+      'no-restricted-syntax': ['error', noDefaultExport, noSwitchOnKind, noPowerOperator],
     },
   },
   {

@@ -45,12 +45,37 @@ export interface SolutionSegment {
   readonly f: (component: number, x: number) => number;
 }
 
+/** Whether a step stands, and how long the next may be for its interpolation. */
+export interface Acceptance {
+  readonly accept: boolean;
+  hoptde?: number;
+}
+
 export declare class Solver {
   constructor(derivative: RawDerivative, dimension: number, options: Options);
   /** Leave the loop with `break` to stop early. */
   solutionSegments(x0: number, y0: number[], xEnd?: number): Generator<SolutionSegment, undefined>;
   /** Step size per column, a private field: read after a rejected last step before it was ever written. */
   readonly hh: number[];
+  /** One line of the extrapolation table: false if the step is hopeless. Like all below, private in the package. */
+  midEx(j: number, h: number, x: number, y: number[], slopes: number[]): boolean;
+  acceptStep(kc: number, h: number, x: number, y: number[], dz: number[]): Acceptance;
+  readonly options: {
+    readonly stepSizeFac1: number;
+    readonly stepSizeFac2: number;
+    readonly stepSafetyFactor1: number;
+    readonly stepSafetyFactor2: number;
+    readonly interpolationFormulaDegree: number;
+    readonly denseComponents: readonly number[];
+  };
+  readonly hMax: number;
+  readonly err: number;
+  /** Work per unit of length, and work, of each column. */
+  readonly w: number[];
+  readonly a: readonly number[];
+  readonly scal: readonly number[];
+  readonly dens: readonly number[];
+  readonly errfac: readonly number[];
   /** Counters: ordinary fields at run time. */
   readonly nEval: number;
   readonly nStep: number;

@@ -6,6 +6,8 @@
  * C is defined with air; for another gas it is scaled by the ratio of the choked flow factors. b is kept as measured with
  * air, though an ideal nozzle's falls from 0.53 to 0.49 for a monatomic gas.
  */
+import { pow } from '../numerics/elementary/power.ts';
+import { square } from '../numerics/elementary/whole-powers.ts';
 import { roundedRoot, roundedRootSlope, type Gas } from './gas.ts';
 import { dryAir } from './gases/dry-air.ts';
 import { ANR_DENSITY, ANR_TEMPERATURE } from './reference-atmosphere.ts';
@@ -48,8 +50,8 @@ export function conductanceFlow(gas: Gas, element: Conductance, p1: number, t1: 
  * for 2.5–6 mm bores and 0.5–2 m.
  */
 export function tubeConductance(bore: number, length: number): Conductance {
-  const sonicConductance = (0.029 * bore ** 2) / Math.sqrt(length / bore ** 1.25 + 510);
-  return { sonicConductance, criticalPressureRatio: (474 * sonicConductance) / bore ** 2 };
+  const sonicConductance = (0.029 * square(bore)) / Math.sqrt(length / pow(bore, 1.25) + 510);
+  return { sonicConductance, criticalPressureRatio: (474 * sonicConductance) / square(bore) };
 }
 
 /** C [m³/(s Pa)] of a plain orifice of effective area Cd·A [m²], by equal choked flow. */

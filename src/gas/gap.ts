@@ -7,6 +7,9 @@
  * The laminar part is the gas form of the Hagen–Poiseuille law (liquid form: Rabie, Fluid Power Engineering, eq. 2.19;
  * p₁² − p₂² scaling: leak-detection handbooks). K and Cd: common practice, no source.
  */
+import { acosh } from '../numerics/elementary/hyperbolic.ts';
+import { log } from '../numerics/elementary/logarithm.ts';
+import { square } from '../numerics/elementary/whole-powers.ts';
 import type { Gas } from './gas.ts';
 
 const ENTRANCE_AND_EXIT_LOSS = 1.5;
@@ -67,7 +70,7 @@ export const slitResistance = (length: number, width: number, height: number): n
  * Factor by which an eccentric annulus passes more than a concentric one: 1 + 1.5 ε², ε = eccentricity/clearance.
  * 2.5 when the rod lies on the wall (Rabie, eq. 2.24).
  */
-export const eccentricityFactor = (eccentricity: number): number => 1 + 1.5 * eccentricity ** 2;
+export const eccentricityFactor = (eccentricity: number): number => 1 + 1.5 * square(eccentricity);
 
 /** Resistance of the annulus between a rod and its bore: bore D, radial clearance c, land L [m]. */
 export function annulusResistance(
@@ -87,15 +90,14 @@ export const filmResistance = (shapeFactor: number, height: number): number =>
   1 / (shapeFactor * cube(height));
 
 /** S between concentric circles: 2π/ln(r₂/r₁). */
-export const radialShapeFactor = (inner: number, outer: number): number =>
-  (2 * Math.PI) / Math.log(outer / inner);
+export const radialShapeFactor = (inner: number, outer: number): number => (2 * Math.PI) / log(outer / inner);
 
 /**
  * S between two circles of radii a and b that lie outside each other, centres a distance L > a + b apart:
  * 2π/arcosh((L² − a² − b²)/(2ab)) (conduction shape factor of two cylinders, heat-transfer texts).
  */
 export function separateCirclesShapeFactor(a: number, b: number, distance: number): number {
-  return (2 * Math.PI) / Math.acosh((distance ** 2 - a ** 2 - b ** 2) / (2 * a * b));
+  return (2 * Math.PI) / acosh((square(distance) - square(a) - square(b)) / (2 * a * b));
 }
 
 /**
@@ -103,5 +105,5 @@ export function separateCirclesShapeFactor(a: number, b: number, distance: numbe
  * 2π/arcosh((a² + b² − e²)/(2ab)) (same source).
  */
 export function enclosedCircleShapeFactor(a: number, b: number, offset: number): number {
-  return (2 * Math.PI) / Math.acosh((a ** 2 + b ** 2 - offset ** 2) / (2 * a * b));
+  return (2 * Math.PI) / acosh((square(a) + square(b) - square(offset)) / (2 * a * b));
 }

@@ -6,6 +6,7 @@
  *
  * One gas is everywhere in an engine: whatever it sucks back from the room counts as working gas too.
  */
+import { pow } from '../numerics/elementary/power.ts';
 import { powerTable, type PowerTable } from '../numerics/power-table.ts';
 import type { GasCheck } from './gas-check.ts';
 
@@ -66,7 +67,7 @@ export const gasConstantOf = (molarMass: number): number => MOLAR_GAS_CONSTANT /
 export function idealGas(data: GasData): Gas {
   const { specificGasConstant: R, heatCapacityRatio: gamma } = data;
   const cv = R / (gamma - 1);
-  const criticalPressureRatio = (2 / (gamma + 1)) ** (gamma / (gamma - 1));
+  const criticalPressureRatio = pow(2 / (gamma + 1), gamma / (gamma - 1));
   return {
     name: data.name,
     origin: data.origin,
@@ -79,7 +80,7 @@ export function idealGas(data: GasData): Gas {
     criticalPressureRatio,
     densityRatio: powerTable(1 / gamma, criticalPressureRatio),
     nozzleFactor: Math.sqrt((2 * gamma) / ((gamma - 1) * R)),
-    chokedFlowFactor: Math.sqrt((gamma / R) * (2 / (gamma + 1)) ** ((gamma + 1) / (gamma - 1))),
+    chokedFlowFactor: Math.sqrt((gamma / R) * pow(2 / (gamma + 1), (gamma + 1) / (gamma - 1))),
     equalPressureRounding: data.equalPressureRounding ?? EQUAL_PRESSURE_ROUNDING,
     checks: data.checks,
   };

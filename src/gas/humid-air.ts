@@ -8,6 +8,9 @@
  * Source: WMO, Guide to Instruments and Methods of Observation (WMO No. 8), Magnus form; the constants over ice from
  * memory, checked against Sonntag's formula. Assumes ideal gases: at 10 bar air holds a few per cent more than this says.
  */
+import { exp } from '../numerics/elementary/exponential.ts';
+import { log } from '../numerics/elementary/logarithm.ts';
+
 const ZERO_CELSIUS = 273.15;
 const AT_FREEZING = 611.2;
 
@@ -25,11 +28,11 @@ const overIce: MagnusConstants = { slope: 22.46, offset: 272.62 };
 
 function magnusPressure({ slope, offset }: MagnusConstants, temperature: number): number {
   const t = temperature - ZERO_CELSIUS;
-  return AT_FREEZING * Math.exp((slope * t) / (offset + t));
+  return AT_FREEZING * exp((slope * t) / (offset + t));
 }
 
 function magnusTemperature({ slope, offset }: MagnusConstants, pressure: number): number {
-  const y = Math.log(pressure / AT_FREEZING);
+  const y = log(pressure / AT_FREEZING);
   return ZERO_CELSIUS + (offset * y) / (slope - y);
 }
 

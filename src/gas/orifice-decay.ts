@@ -14,6 +14,9 @@
  * which reaches the room's pressure in a finite time. G is summed as its power series. Derived; choked form: vessel
  * blow-down literature (Lees, Loss Prevention, as quoted by A. Farrell, "Vessel Blowdown").
  */
+import { exp } from '../numerics/elementary/exponential.ts';
+import { log } from '../numerics/elementary/logarithm.ts';
+import { pow } from '../numerics/elementary/power.ts';
 import type { Gas } from './gas.ts';
 
 export interface OrificeDecay {
@@ -34,14 +37,14 @@ export function pressureThroughOrifice(decay: OrificeDecay, from: number, time: 
   const n = gamma / (gamma - 1);
   const critical = against / gas.criticalPressureRatio;
   const beta = gas.chokedFlowFactor * areaPerVolume * R * Math.sqrt(temperature);
-  const choked = from > critical ? Math.log(from / critical) / beta : 0;
-  if (time < choked) return from * Math.exp(-beta * time);
-  const w1 = Math.sqrt(1 - (against / Math.min(from, critical)) ** (1 / n));
+  const choked = from > critical ? log(from / critical) / beta : 0;
+  if (time < choked) return from * exp(-beta * time);
+  const w1 = Math.sqrt(1 - pow(against / Math.min(from, critical), 1 / n));
   const kappa = (areaPerVolume * Math.sqrt(2 * n * R * temperature)) / (2 * n);
   const left = flowIntegral(w1, n) - kappa * (time - choked);
   if (left <= 0) return against;
   const w = inverseFlowIntegral(left, n);
-  return against * (1 - w * w) ** -n;
+  return against * pow(1 - w * w, -n);
 }
 
 /** G(w); w² is at most 1/6 for a choking gas of γ = 1.4, and twenty terms are exact. */
@@ -59,7 +62,7 @@ function flowIntegral(w: number, n: number): number {
 function inverseFlowIntegral(value: number, n: number): number {
   let w = value;
   for (let i = 0; i < 30; i += 1) {
-    const step = (flowIntegral(w, n) - value) * (1 - w * w) ** n;
+    const step = (flowIntegral(w, n) - value) * pow(1 - w * w, n);
     w -= step;
     if (Math.abs(step) < 1e-14) break;
   }

@@ -11,6 +11,9 @@
  *
  * R and T have dropped out but for the viscosity. Derived; the law of the gap has its sources there.
  */
+import { exp } from '../numerics/elementary/exponential.ts';
+import { log } from '../numerics/elementary/logarithm.ts';
+
 export interface PressureDecay {
   /** Shut-off volume [m³]. */
   readonly volume: number;
@@ -26,7 +29,7 @@ export interface PressureDecay {
 /** Z [1/m³] at the viscosity [Pa s] that the gas had in the volume. */
 export function decayResistance(decay: PressureDecay, viscosity: number): number {
   const { volume, from: p1, to: p2, against: p0, time } = decay;
-  const logarithm = Math.log(((p1 - p0) * (p2 + p0)) / ((p1 + p0) * (p2 - p0)));
+  const logarithm = log(((p1 - p0) * (p2 + p0)) / ((p1 + p0) * (p2 - p0)));
   return (time * p0) / (12 * viscosity * volume * logarithm);
 }
 
@@ -41,6 +44,6 @@ export function pressureThroughGap(
   timeConstant: number,
   time: number,
 ): number {
-  const u = ((from - against) / (from + against)) * Math.exp(-time / timeConstant);
+  const u = ((from - against) / (from + against)) * exp(-time / timeConstant);
   return (against * (1 + u)) / (1 - u);
 }

@@ -7,6 +7,8 @@
  * 2π²/3 is the slowest mode of conduction in a sphere of still gas (exact); 0.13 Ra^(1/3) is turbulent natural convection
  * (McAdams, Heat Transmission, from memory). A long or ribbed vessel is faster, so this errs on the side of waiting.
  */
+import { cbrt } from '../numerics/elementary/roots.ts';
+import { cube, square } from '../numerics/elementary/whole-powers.ts';
 import type { Gas } from './gas.ts';
 
 const GRAVITY = 9.80665;
@@ -17,10 +19,10 @@ export function coolingTimeConstant(gas: Gas, volume: number, pressure: number, 
   const density = pressure / (gas.specificGasConstant * temperature);
   const viscosity = gas.viscosity(temperature);
   const conductivity = (gas.heatCapacityAtConstantPressure * viscosity) / gas.prandtlNumber;
-  const diameter = Math.cbrt((6 * volume) / Math.PI);
+  const diameter = cbrt((6 * volume) / Math.PI);
   const diffusivity = conductivity / (density * gas.heatCapacityAtConstantPressure);
   const rayleigh =
-    (GRAVITY * diameter ** 3 * STIRRING_DIFFERENCE * density) / (temperature * viscosity * diffusivity);
-  const nusselt = Math.max((2 * Math.PI ** 2) / 3, 0.13 * Math.cbrt(rayleigh));
-  return (density * gas.heatCapacityAtConstantVolume * diameter ** 2) / (6 * nusselt * conductivity);
+    (GRAVITY * cube(diameter) * STIRRING_DIFFERENCE * density) / (temperature * viscosity * diffusivity);
+  const nusselt = Math.max((2 * square(Math.PI)) / 3, 0.13 * cbrt(rayleigh));
+  return (density * gas.heatCapacityAtConstantVolume * square(diameter)) / (6 * nusselt * conductivity);
 }

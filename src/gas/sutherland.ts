@@ -3,6 +3,8 @@
  *
  * Source: any text on viscous flow; the constants belong to the gas.
  */
+import { pow } from '../numerics/elementary/power.ts';
+
 interface SutherlandConstants {
   /** μ₀ [Pa s] at T₀ [K]. */
   readonly viscosity: number;
@@ -13,6 +15,6 @@ interface SutherlandConstants {
 
 export function sutherlandViscosity(reference: SutherlandConstants): (temperature: number) => number {
   const { viscosity, temperature: t0, sutherland: s } = reference;
-  const factor = (viscosity * (t0 + s)) / t0 ** 1.5;
+  const factor = (viscosity * (t0 + s)) / pow(t0, 1.5);
   return (temperature) => (factor * temperature * Math.sqrt(temperature)) / (temperature + s);
 }

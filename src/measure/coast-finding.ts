@@ -1,4 +1,5 @@
 /** What a coast-down says, in figures, words and pictures. */
+import { square } from '../numerics/elementary/whole-powers.ts';
 import { student95 } from '../numerics/student.ts';
 import { coastDownCautions } from './cautions.ts';
 import { pumpingAt, type CoastFit, type CoastReadings } from './coast-fit.ts';
@@ -32,7 +33,7 @@ function estimatesOf({ speed }: CoastTest, { dry, viscous, covariance, fit }: Co
   const t = student95(fit.degreesOfFreedom);
   const fast = speed[0]!;
   const [[vd, cross], [, vv]] = covariance;
-  const atSpeed = Math.sqrt(vd + 2 * fast * cross + fast ** 2 * vv);
+  const atSpeed = Math.sqrt(vd + 2 * fast * cross + square(fast) * vv);
   return [
     {
       name: 'Dry friction, all of it',
@@ -62,7 +63,7 @@ function ascribed({ speeds, motoring }: CoastTest): { readonly dry: number; read
   const [x, y] = [mean(speeds), mean(torques)];
   const slope =
     mean(speeds.map((value, i) => (value - x) * (torques[i]! - y))) /
-    mean(speeds.map((value) => (value - x) ** 2));
+    mean(speeds.map((value) => square(value - x)));
   return { dry: y - slope * x, viscous: Math.max(0, slope) };
 }
 

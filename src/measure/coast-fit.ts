@@ -6,6 +6,7 @@
  * With P = 0 the answer is ω = (ω₀ + T/c) exp(−c t/J) − T/c. J and P are given, T, c and ω₀ fitted. P runs straight
  * between the speeds at which it is given.
  */
+import { square } from '../numerics/elementary/whole-powers.ts';
 import { leastSquares, type LeastSquaresFit } from '../numerics/least-squares.ts';
 
 export interface CoastReadings {
@@ -86,8 +87,8 @@ export function coastFit(readings: CoastReadings): CoastFit {
     dry,
     viscous,
     covariance: [
-      [row0[0]! * units.dry ** 2, cross],
-      [cross, row1[1]! * units.viscous ** 2],
+      [row0[0]! * square(units.dry), cross],
+      [cross, row1[1]! * square(units.viscous)],
     ],
     fit,
     speeds: coasting(readings, lawOf(fit.parameters)),

@@ -1,5 +1,7 @@
 /** What a pressure decay says, in figures, words and pictures. */
 import { referenceVolumeFlow } from '../gas/reference-atmosphere.ts';
+import { exp } from '../numerics/elementary/exponential.ts';
+import { hypot } from '../numerics/elementary/roots.ts';
 import { decayCautions } from './cautions.ts';
 import { shapeOf, type DecayFit, type DecayFits } from './decay-fit.ts';
 import type { DecayTest } from './decay-sheet.ts';
@@ -13,8 +15,8 @@ function leakInterval(test: DecayTest, fits: DecayFits, best: DecayFit) {
   const at = test.conditions.pressure;
   const decided = shapeOf(fits) !== undefined;
   const ends = (decided ? [best] : [fits.laminar, fits.orifice]).map((fit) => {
-    const share = Math.hypot(fit.share, test.own.volume_within);
-    return { low: fit.flow(at) * Math.exp(-share), high: fit.flow(at) * Math.exp(share) };
+    const share = hypot(fit.share, test.own.volume_within);
+    return { low: fit.flow(at) * exp(-share), high: fit.flow(at) * exp(share) };
   });
   return {
     value: best.flow(at),

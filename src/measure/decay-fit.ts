@@ -13,6 +13,9 @@ import type { Gas } from '../gas/gas.ts';
 import { nozzleFlow } from '../gas/nozzle.ts';
 import { pressureThroughOrifice } from '../gas/orifice-decay.ts';
 import { pressureThroughGap } from '../gas/pressure-decay.ts';
+import { exp } from '../numerics/elementary/exponential.ts';
+import { log } from '../numerics/elementary/logarithm.ts';
+import { square } from '../numerics/elementary/whole-powers.ts';
 import { leastSquares, type LeastSquaresFit } from '../numerics/least-squares.ts';
 import { halfWidth } from './interval.ts';
 
@@ -98,10 +101,10 @@ function laminarLaw(readings: DecayReadings): Law {
   const u = (p: number): number => (p - against) / (p + against);
   return {
     shape: 'laminar',
-    guess: Math.log(Math.log(u(from) / u(to)) / span),
-    pressure: (logLeak, start, time) => pressureThroughGap(start, against, Math.exp(-logLeak), time),
+    guess: log(log(u(from) / u(to)) / span),
+    pressure: (logLeak, start, time) => pressureThroughGap(start, against, exp(-logLeak), time),
     flow: (logLeak, p) =>
-      (volume * Math.exp(logLeak) * (p ** 2 - against ** 2)) /
+      (volume * exp(logLeak) * (square(p) - square(against))) /
       (2 * against * gas.specificGasConstant * temperature),
   };
 }
@@ -112,12 +115,12 @@ function orificeLaw(readings: DecayReadings): Law {
   const perArea = gas.chokedFlowFactor * gas.specificGasConstant * Math.sqrt(temperature);
   return {
     shape: 'orifice',
-    guess: Math.log(Math.log(from / to) / (span * perArea)),
+    guess: log(log(from / to) / (span * perArea)),
     pressure: (logLeak, start, time) => {
-      const decay = { gas, areaPerVolume: Math.exp(logLeak), temperature, against };
+      const decay = { gas, areaPerVolume: exp(logLeak), temperature, against };
       return pressureThroughOrifice(decay, start, time);
     },
-    flow: (logLeak, p) => volume * nozzleFlow(gas, Math.exp(logLeak), p, temperature, against),
+    flow: (logLeak, p) => volume * nozzleFlow(gas, exp(logLeak), p, temperature, against),
   };
 }
 
@@ -125,9 +128,9 @@ function fitOf(readings: DecayReadings, law: Law): DecayFit {
   const { time, pressure, against, error, coolsIn } = readings;
   const first = pressure[0]!;
   const startOf = (p: readonly number[]): number => Math.max(against + error / 10, first + p[1]! * error);
-  const timeConstant = (p: readonly number[]): number => (coolsIn ?? 1) * Math.exp(p[3] ?? 0);
+  const timeConstant = (p: readonly number[]): number => (coolsIn ?? 1) * exp(p[3] ?? 0);
   const warmth = (p: readonly number[], t: number): number =>
-    1 + (p[2] ?? 0) * WARMTH * Math.exp(-t / timeConstant(p));
+    1 + (p[2] ?? 0) * WARMTH * exp(-t / timeConstant(p));
   const reading = (p: readonly number[], t: number): number =>
     law.pressure(p[0]!, startOf(p), t) * warmth(p, t);
   const beforehand = (p: readonly number[]): number[] =>
@@ -138,13 +141,13 @@ function fitOf(readings: DecayReadings, law: Law): DecayFit {
   });
   const p = fit.parameters;
   const residuals = fit.residuals.slice(0, time.length);
-  const left = residuals.reduce((sum, value) => sum + value ** 2, 0);
+  const left = residuals.reduce((sum, value) => sum + square(value), 0);
   return {
     shape: law.shape,
     cooling: coolsIn === undefined ? undefined : coolingOf(fit, timeConstant(p), error / first),
     fit: { ...fit, residuals, sumOfSquares: left },
     share: halfWidth(fit, 0),
-    score: time.length * Math.log(left / time.length + 1e-12),
+    score: time.length * log(left / time.length + 1e-12),
     reading: (t) => reading(p, t),
     leakOnly: (t) => law.pressure(p[0]!, startOf(p), t),
     flow: (at) => law.flow(p[0]!, at),

@@ -3,6 +3,7 @@
  * reading counts in units of its error.
  */
 import type { Setting } from '../kinds/parameter.ts';
+import { log } from '../numerics/elementary/logarithm.ts';
 import { leastSquares, type LeastSquaresFit } from '../numerics/least-squares.ts';
 import { settledAnswer, type RunningConditions, type SettledAnswer } from './settled-answer.ts';
 import type { EngineUnderTest } from './test-context.ts';
@@ -79,7 +80,7 @@ const STEP = 0.05;
 /** Of χ²: less than that is neither here nor there, and more than the model's own rounding. */
 const LEAST_GAIN = 0.02;
 /** A hundredfold either way is no guess any more. */
-const FAR = Math.log(100);
+const FAR = log(100);
 
 export function engineFit(
   engine: EngineUnderTest,

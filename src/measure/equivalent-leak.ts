@@ -5,6 +5,8 @@
 import { gapFlow } from '../gas/gap.ts';
 import type { Gas } from '../gas/gas.ts';
 import { nozzleFlow } from '../gas/nozzle.ts';
+import { exp } from '../numerics/elementary/exponential.ts';
+import { log } from '../numerics/elementary/logarithm.ts';
 import type { GapShape } from './gap-shapes/gap-shape.ts';
 
 /** Of a hole with sharp edges, as a leak of kind `hole` has it if nothing is said: common practice, no source. */
@@ -33,11 +35,11 @@ const LARGEST_GAP = 0.05;
 /** Height [m] of the gap that passes the flow [kg/s]; by halving, in the logarithm. */
 export function equivalentGap(flow: number, shape: GapShape, conditions: LeakConditions): number {
   const { gas, pressure, against, temperature } = conditions;
-  let low = Math.log(SMALLEST_GAP);
-  let high = Math.log(LARGEST_GAP);
+  let low = log(SMALLEST_GAP);
+  let high = log(LARGEST_GAP);
   for (let i = 0; i < 50; i += 1) {
     const middle = (low + high) / 2;
-    const height = Math.exp(middle);
+    const height = exp(middle);
     const passes = gapFlow(
       gas,
       shape.resistance(height),
@@ -49,5 +51,5 @@ export function equivalentGap(flow: number, shape: GapShape, conditions: LeakCon
     if (passes < flow) low = middle;
     else high = middle;
   }
-  return Math.exp((low + high) / 2);
+  return exp((low + high) / 2);
 }

@@ -3,6 +3,8 @@
  * condition number exceeds 30 (Belsley, Kuh & Welsch, Regression Diagnostics, from memory), mean that one cause can stand
  * in for another.
  */
+import { exp } from '../numerics/elementary/exponential.ts';
+import { log } from '../numerics/elementary/logarithm.ts';
 import type { LeastSquaresFit } from '../numerics/least-squares.ts';
 import { directTest, type Unknown } from './unknowns.ts';
 import { plain } from './words.ts';
@@ -10,10 +12,10 @@ import { plain } from './words.ts';
 const TOGETHER = 0.95;
 const ILL_CONDITIONED = 30;
 /** Known to less than a factor of three either way is hardly known. */
-const HARDLY = Math.log(3);
+const HARDLY = log(3);
 
 const change = (logarithm: number): string => {
-  const share = Math.exp(logarithm) - 1;
+  const share = exp(logarithm) - 1;
   return `${plain(Math.abs(share) * 100, 2)} % ${share < 0 ? 'less' : 'more'}`;
 };
 

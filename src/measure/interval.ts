@@ -1,4 +1,5 @@
 /** 95 % intervals of what was fitted or averaged. */
+import { exp } from '../numerics/elementary/exponential.ts';
 import { student95 } from '../numerics/student.ts';
 import type { LeastSquaresFit } from '../numerics/least-squares.ts';
 
@@ -15,8 +16,8 @@ export function halfWidth(fit: LeastSquaresFit, parameter: number): number {
 
 /** Around a positive value that is known to a share: v/eʰ to v·eʰ. */
 export const relativeInterval = (value: number, share: number): Interval => ({
-  low: value * Math.exp(-share),
-  high: value * Math.exp(share),
+  low: value * exp(-share),
+  high: value * exp(share),
 });
 
 export const symmetric = (value: number, half: number): Interval => ({

@@ -6,6 +6,7 @@
  *
  * (seen in guides to measuring free air delivery by pumping up; identity).
  */
+import { square } from '../numerics/elementary/whole-powers.ts';
 import { leastSquares, type LeastSquaresFit } from '../numerics/least-squares.ts';
 import { student95 } from '../numerics/student.ts';
 
@@ -37,7 +38,7 @@ export function pumpUpFit({ time, pressure, error }: PumpUpReadings): PumpUpFit 
   // In shares of the span and the rise, about the middle, so that the three hardly know of each other.
   const s = (t: number): number => t / span - 0.5;
   const law = (p: readonly number[], t: number): number =>
-    pressure[0]! + rise * (p[0]! + p[1]! * s(t) + p[2]! * s(t) ** 2);
+    pressure[0]! + rise * (p[0]! + p[1]! * s(t) + p[2]! * square(s(t)));
   const fit = leastSquares({
     start: [0.5, 1, 0],
     residuals: (p) => time.map((t, i) => (law(p, t) - pressure[i]!) / error),

@@ -3,6 +3,7 @@
  * varied as a multiple of it, by its logarithm: what rubs and leaks is positive, and known to a share rather than to a sum.
  */
 import type { Setting } from '../kinds/parameter.ts';
+import { exp } from '../numerics/elementary/exponential.ts';
 import { readNumber } from '../quantity/number.ts';
 
 export interface Unknown {
@@ -27,7 +28,7 @@ const DIGITS = 12;
 export const settingsAt = (unknowns: readonly Unknown[], logarithms: readonly number[]): Setting[] =>
   unknowns.map(({ setting, guess, unit }, i) => ({
     ...setting,
-    value: `${Number((guess * Math.exp(logarithms[i]!)).toPrecision(DIGITS))} ${unit}`.trim(),
+    value: `${Number((guess * exp(logarithms[i]!)).toPrecision(DIGITS))} ${unit}`.trim(),
   }));
 
 /** The bench test that measures it by itself, if there is one. */

@@ -6,6 +6,7 @@
  *   gas:     ΔU = Σ enthalpy in − out − gas work + wall heat
  *   crank:   gas work − p_atm ΔV + gravity = bearings + piston + valve gear + load + Δ kinetic energy
  */
+import { square } from '../numerics/elementary/whole-powers.ts';
 import { FIRST_VOLUME } from './engine.ts';
 import { SLOT } from './slots.ts';
 import type { EngineSystem } from './system.ts';
@@ -24,7 +25,7 @@ export function resetTotals({ slots }: EngineSystem, y: Float64Array): void {
 /** Kinetic energy [J] of flywheel and pistons. */
 export function kineticEnergy(system: EngineSystem, y: Float64Array): number {
   const { momentOfInertia } = system.observe(y);
-  return 0.5 * momentOfInertia * y[SLOT.speed]! ** 2;
+  return 0.5 * momentOfInertia * square(y[SLOT.speed]!);
 }
 
 /** Volume of all cylinder ends together, each counted by the way it pushes the crank [m³]. */

@@ -1,2 +1,4 @@
 /** Share of a number by which a difference quotient moves it: the square root of its rounding. */
-export const SHARE = 2 ** -26;
+import { pow } from '../numerics/elementary/power.ts';
+
+export const SHARE = pow(2, -26);

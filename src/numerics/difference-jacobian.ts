@@ -4,9 +4,10 @@
  * Each component is moved the way it is going, so that a derivative with a kink right behind the start is seen from the
  * side that lies ahead.
  */
+import { pow } from './elementary/power.ts';
 
 /** Share of its size by which a component is moved: the square root of the rounding of a number. */
-const SHARE = 2 ** -26;
+const SHARE = pow(2, -26);
 
 /** Writes the slopes of a state; the first component without a finite slope, or −1. */
 export type Evaluation = (state: Float64Array, slopes: Float64Array) => number;

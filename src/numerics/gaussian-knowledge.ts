@@ -7,6 +7,8 @@
  *
  * (Kalman's update for one reading; any text on estimation).
  */
+import { square } from './elementary/whole-powers.ts';
+
 export interface Knowledge {
   readonly mean: readonly number[];
   /** Row by row. */
@@ -24,7 +26,7 @@ export interface StraightReading {
 
 export const independent = (mean: readonly number[], deviations: readonly number[]): Knowledge => ({
   mean,
-  covariance: deviations.map((own, i) => deviations.map((_, k) => (i === k ? own ** 2 : 0))),
+  covariance: deviations.map((own, i) => deviations.map((_, k) => (i === k ? square(own) : 0))),
 });
 
 const dot = (a: readonly number[], b: readonly number[]): number =>
@@ -40,7 +42,7 @@ export const varianceOf = (covariance: Knowledge['covariance'], slope: readonly 
 export function learned(before: Knowledge, readings: readonly StraightReading[]): Knowledge {
   return readings.reduce(({ mean, covariance }, { slope, value, error }) => {
     const along = covariance.map((row) => dot(row, slope));
-    const whole = dot(along, slope) + error ** 2;
+    const whole = dot(along, slope) + square(error);
     const surprise = value - dot(slope, mean);
     return {
       mean: mean.map((own, i) => own + (along[i]! * surprise) / whole),

@@ -15,6 +15,7 @@
  */
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
 import { Matrix, SingularValueDecomposition } from 'ml-matrix';
+import { square } from './elementary/whole-powers.ts';
 
 export interface LeastSquaresProblem {
   /** Where to begin. Parameters should be scaled or logarithmic: a change of one is a large change. */
@@ -128,7 +129,7 @@ function knowledge(
   const degreesOfFreedom = Math.max(0, residuals.length - parameters.length);
   const excessScatter = degreesOfFreedom > 0 ? Math.max(1, Math.sqrt(sumOfSquares / degreesOfFreedom)) : 1;
   const { covariance, conditionNumber, weakestDirection } = inverseOf(jacobian);
-  const scaled = covariance.map((row) => row.map((value) => value * excessScatter ** 2));
+  const scaled = covariance.map((row) => row.map((value) => value * square(excessScatter)));
   const errors = scaled.map((row, i) => Math.sqrt(row[i]!));
   return {
     parameters,
@@ -160,7 +161,7 @@ function inverseOf(
   });
   const entry = (i: number, k: number): number => {
     let sum = 0;
-    for (let j = 0; j < count; j += 1) sum += (vectors.get(i, j) * vectors.get(k, j)) / diagonal[j]! ** 2;
+    for (let j = 0; j < count; j += 1) sum += (vectors.get(i, j) * vectors.get(k, j)) / square(diagonal[j]!);
     return sum / (lengths[i]! * lengths[k]!);
   };
   const covariance = Array.from({ length: count }, (_, i) =>

@@ -5,9 +5,10 @@
  * rejected last step, may go on with a step size it never set; all four are dealt with here, so that nobody else needs to
  * know.
  */
-import { Solver, type SolutionSegment } from 'odex';
+import type { SolutionSegment } from 'odex';
 import { firstEvent } from './events.ts';
 import type { AcceptedStep, Arrival, Integrator, Journey, OdeProblem, Tolerances } from './integrator.ts';
+import { SteadyOdex } from './steady-odex.ts';
 
 /** Thrown inside the solver to get out of it, and caught right here. */
 class NonFiniteSlope extends Error {
@@ -39,7 +40,7 @@ export function odexIntegrator(problem: OdeProblem, tolerances: Tolerances): Int
       out[i] = slope;
     }
   };
-  const solver = new Solver(derivative, n, {
+  const solver = new SteadyOdex(derivative, n, {
     rawFunction: true,
     denseOutput: true,
     relativeTolerance: tolerances.relative,

@@ -4,6 +4,8 @@
  * Cubic Hermite pieces with exact slopes between evenly spaced nodes. The error is below h⁴/384 of the fourth derivative:
  * for powers between 0 and 1 of x above 0.4, some 1e-12. Exact at x = 1, so that differences vanish there.
  */
+import { pow } from './elementary/power.ts';
+
 const CELLS = 128;
 
 /** Below its lower end a table goes on with the first piece. */
@@ -19,8 +21,8 @@ export function powerTable(exponent: number, low: number): PowerTable {
   const nodes = new Float64Array(2 * (CELLS + 1));
   for (let i = 0; i <= CELLS; i += 1) {
     const x = i === CELLS ? 1 : low + i * cell;
-    nodes[2 * i] = x ** exponent;
-    nodes[2 * i + 1] = exponent * x ** (exponent - 1) * cell;
+    nodes[2 * i] = pow(x, exponent);
+    nodes[2 * i + 1] = exponent * pow(x, exponent - 1) * cell;
   }
   return { low, perCell: 1 / cell, nodes };
 }

@@ -13,6 +13,7 @@
  */
 import { DenseLinearSolver } from './dense-linear-solver.ts';
 import { differenceJacobian } from './difference-jacobian.ts';
+import { pow } from './elementary/power.ts';
 import type { OdeProblem, Tolerances } from './integrator.ts';
 import {
   DENSE_CUBE_WEIGHTS,
@@ -25,6 +26,9 @@ import {
   STAGE_WEIGHTS,
   STAGES,
 } from './rosenbrock-coefficients.ts';
+
+/** Share of a time by which a difference quotient moves it. */
+const SHARE_OF_TIME = pow(2, -26);
 
 /** Rows of weights one behind the other, each as long as there are stages. */
 const flat = (rows: readonly (readonly number[])[]): Float64Array =>
@@ -211,7 +215,7 @@ export class RosenbrockStep {
     const evaluate = (state: Float64Array, out: Float64Array): number => this.evaluate(x, state, out);
     const culprit = differenceJacobian({ evaluate, columns, sizes, scratch }, trial, slopes, jacobian);
     if (culprit >= 0 || this.autonomous) return culprit;
-    const moved = x + 2 ** -26 * Math.max(Math.abs(x), length);
+    const moved = x + SHARE_OF_TIME * Math.max(Math.abs(x), length);
     const found = this.evaluate(moved, trial, scratch);
     for (let i = 0; i < drift.length; i += 1) drift[i] = (scratch[i]! - slopes[i]!) / (moved - x);
     return found;

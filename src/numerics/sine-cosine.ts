@@ -4,13 +4,15 @@
  * From the nearest of 512 places on the circle by the addition theorems; the rest d, at most π/512, by Taylor series that
  * leave out d⁷/5040 < 1e-19 and d⁶/720 < 1e-16.
  */
+import { cos, sin } from './elementary/trigonometric.ts';
+
 const FULL_TURN = 2 * Math.PI;
 const PLACES = 512;
 const PER_RADIAN = PLACES / FULL_TURN;
 const STEP = FULL_TURN / PLACES;
 
-const sines = Float64Array.from({ length: PLACES }, (_, i) => Math.sin(i * STEP));
-const cosines = Float64Array.from({ length: PLACES }, (_, i) => Math.cos(i * STEP));
+const sines = Float64Array.from({ length: PLACES }, (_, i) => sin(i * STEP));
+const cosines = Float64Array.from({ length: PLACES }, (_, i) => cos(i * STEP));
 
 /** Writes both at place k of their arrays; right to 3e-16 for angles of a turn or two, and to their own rounding beyond. */
 export function writeSineCosine(angle: number, sine: Float64Array, cosine: Float64Array, k: number): void {

@@ -9,6 +9,7 @@
  * and point n is the exclusive or of the v_k of the set bits of the Gray code of n. The numbers are those of Joe and Kuo,
  * SIAM J. Sci. Comput. 30 (2008) 2635, "new-joe-kuo-6"; the points are compared with SciPy's in the tests.
  */
+import { pow } from './elementary/power.ts';
 
 /** Polynomial as bits, and the first odd numbers, dimension by dimension from the second. */
 const directions: readonly (readonly [polynomial: number, ...first: number[]])[] = [
@@ -32,15 +33,16 @@ const directions: readonly (readonly [polynomial: number, ...first: number[]])[]
 export const mostSobolDimensions = directions.length + 1;
 
 const BITS = 32;
+const RANGE = pow(2, BITS);
 
 function directionNumbers(dimension: number): Uint32Array {
   const v = new Uint32Array(BITS);
-  if (dimension === 0) return v.map((_, k) => 2 ** (BITS - 1 - k));
+  if (dimension === 0) return v.map((_, k) => pow(2, BITS - 1 - k));
   const [polynomial, ...first] = directions[dimension - 1]!;
   const degree = first.length;
   for (let k = 0; k < BITS; k += 1) {
     if (k < degree) {
-      v[k] = first[k]! * 2 ** (BITS - 1 - k);
+      v[k] = first[k]! * pow(2, BITS - 1 - k);
       continue;
     }
     let next = v[k - degree]! ^ (v[k - degree]! >>> degree);
@@ -66,5 +68,5 @@ function coordinate(v: Uint32Array, n: number, shift: number): number {
   const gray = n ^ (n >>> 1);
   let x = shift;
   for (let bit = 0; bit < BITS; bit += 1) if ((gray >>> bit) & 1) x ^= v[bit]!;
-  return (x >>> 0) / 2 ** BITS;
+  return (x >>> 0) / RANGE;
 }

@@ -13,6 +13,7 @@ import type { Gas } from '../gas/gas.ts';
 import { count, optional, optionalGroup, pureNumber, quantity } from '../kinds/describe.ts';
 import type { Complaint } from '../kinds/kind.ts';
 import type { Values } from '../kinds/parameter.ts';
+import { pow } from '../numerics/elementary/power.ts';
 
 export const compressorParameters = {
   free_air_delivery: quantity(
@@ -85,7 +86,7 @@ export type Compressor = Values<typeof compressorParameters>;
 
 /** Air taken in over swept volume, for a clearance share, a ratio of pressures ≥ 1 and an exponent; never negative. */
 export function volumetricEfficiency(clearance: number, ratio: number, exponent: number): number {
-  return Math.max(0, 1 + clearance - clearance * ratio ** (1 / exponent));
+  return Math.max(0, 1 + clearance - clearance * pow(ratio, 1 / exponent));
 }
 
 /** The pressure at which its delivery is what it is said to be [Pa]. */
@@ -140,7 +141,7 @@ export function compressorComplaints(
 /** With too much clearance the air in it is only squeezed and let go again, and none gets out at the highest pressure. */
 function clearanceComplaints(own: Compressor, roomPressure: number): readonly Complaint[] {
   const highest = Math.max(own.cut_out, statedPressure(own));
-  const largest = 1 / (Math.max(1, highest / roomPressure) ** (1 / own.expansion_exponent) - 1);
+  const largest = 1 / (pow(Math.max(1, highest / roomPressure), 1 / own.expansion_exponent) - 1);
   if (own.clearance < largest) return [];
   return [
     {

@@ -8,6 +8,8 @@
  * The functions take sin θ and cos θ because the derivative of the system needs all three at one angle.
  * Source: exact kinematics of any theory-of-machines text.
  */
+import { acos } from '../numerics/elementary/inverse-trigonometric.ts';
+import { cos, sin } from '../numerics/elementary/trigonometric.ts';
 import {
   oscillatingTravel,
   oscillatingTravelCurvature,
@@ -62,7 +64,7 @@ export function pistonTravelCurvature(crank: CrankTrain, sin: number, cos: numbe
  */
 export function strokeFraction(crank: CrankTrain, angle: number): number {
   const sign = crank.fromCrankEnd ? -1 : 1;
-  const share = pistonTravel(crank, sign * Math.sin(angle), sign * Math.cos(angle)) / (2 * crank.crankRadius);
+  const share = pistonTravel(crank, sign * sin(angle), sign * cos(angle)) / (2 * crank.crankRadius);
   return crank.fromCrankEnd ? 1 - share : share;
 }
 
@@ -74,7 +76,7 @@ export function angleAtStrokeFraction(crank: CrankTrain, fraction: number): numb
 /** Crank angle in [0, π] after top dead centre at a share of the travel, by the cosine rule. */
 function angleOfTravel({ crankRadius: r, rodLength: l, oscillating }: CrankTrain, fraction: number): number {
   const share = Math.min(1, Math.max(0, fraction));
-  return Math.acos(
+  return acos(
     Math.min(
       1,
       Math.max(-1, oscillating ? oscillatingCosine(oscillating, share) : sliderCosine(r, l, share)),

@@ -2,6 +2,7 @@
 import { choice, count, group, optional, part, pureNumber, quantity } from '../kinds/describe.ts';
 import type { Complaint } from '../kinds/kind.ts';
 import type { Values } from '../kinds/parameter.ts';
+import { square } from '../numerics/elementary/whole-powers.ts';
 import { barrelMaterialNames } from './barrel-materials.ts';
 import { FULL_TURN, wrappedAngle } from './crank-positions.ts';
 import type { CrankTrain } from './crank-train.ts';
@@ -119,7 +120,7 @@ export interface CylinderEnd {
   readonly clearanceVolume: number;
 }
 
-const circle = (diameter: number): number => (Math.PI * diameter ** 2) / 4;
+const circle = (diameter: number): number => (Math.PI * square(diameter)) / 4;
 
 /** Which way the engine turns; a choice of the scenario, that the valve gear is described for the first of. */
 export const runningDirections = ['forward', 'reverse'] as const;

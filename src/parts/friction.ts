@@ -11,6 +11,7 @@
 import { group, quantity } from '../kinds/describe.ts';
 import type { Values } from '../kinds/parameter.ts';
 import type { Complaint } from '../kinds/kind.ts';
+import { exp } from '../numerics/elementary/exponential.ts';
 
 const RPM = (2 * Math.PI) / 60;
 
@@ -91,7 +92,7 @@ export type Friction = Values<typeof frictionParameters>;
 export function bearingTorque(law: Friction, speed: number): number {
   const share = speed / law.stribeck_speed;
   // Beyond, less is left than the last digit of the running torque.
-  const boundary = share > SPEEDS_TO_NOTHING ? 0 : Math.exp(-share * share);
+  const boundary = share > SPEEDS_TO_NOTHING ? 0 : exp(-share * share);
   return (
     law.running_torque + (law.breakaway_torque - law.running_torque) * boundary + law.viscous_torque * speed
   );

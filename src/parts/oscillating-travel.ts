@@ -9,6 +9,9 @@
  *
  * Signatures as in crank-train.ts. Source: triangle of crank, trunnion and pin.
  */
+import { acos, asin, atan2 } from '../numerics/elementary/inverse-trigonometric.ts';
+import { cos, sin } from '../numerics/elementary/trigonometric.ts';
+import { cube, square } from '../numerics/elementary/whole-powers.ts';
 
 export interface OscillatingTrain {
   /** r, half the stroke [m]. */
@@ -22,7 +25,7 @@ const pinDistance = (
   { crankRadius: r, trunnionDistance: l }: OscillatingTrain,
   sin: number,
   cos: number,
-): number => Math.sqrt((l - r * cos) ** 2 + (r * sin) ** 2);
+): number => Math.sqrt(square(l - r * cos) + square(r * sin));
 
 /** x [m]. */
 export function oscillatingTravel(train: OscillatingTrain, sin: number, cos: number): number {
@@ -38,26 +41,26 @@ export function oscillatingTravelRate(train: OscillatingTrain, sin: number, cos:
 export function oscillatingTravelCurvature(train: OscillatingTrain, sin: number, cos: number): number {
   const product = train.trunnionDistance * train.crankRadius;
   const d = pinDistance(train, sin, cos);
-  return (product * cos) / d - (product * sin) ** 2 / d ** 3;
+  return (product * cos) / d - square(product * sin) / cube(d);
 }
 
 /** φ [rad]. */
 export function swing({ crankRadius: r, trunnionDistance: l }: OscillatingTrain, angle: number): number {
-  return Math.atan2(r * Math.sin(angle), l - r * Math.cos(angle));
+  return atan2(r * sin(angle), l - r * cos(angle));
 }
 
 /** dφ/dθ. */
 export function swingRate({ crankRadius: r, trunnionDistance: l }: OscillatingTrain, angle: number): number {
-  const cos = Math.cos(angle);
-  return (r * (l * cos - r)) / (l * l + r * r - 2 * l * r * cos);
+  const cosine = cos(angle);
+  return (r * (l * cosine - r)) / (l * l + r * r - 2 * l * r * cosine);
 }
 
 export const greatestSwing = ({ crankRadius: r, trunnionDistance: l }: OscillatingTrain): number =>
-  Math.asin(r / l);
+  asin(r / l);
 
 /** Crank angle of the greatest swing [rad], where rod and crank stand square; it swings back at minus this angle. */
 export const angleOfGreatestSwing = ({ crankRadius: r, trunnionDistance: l }: OscillatingTrain): number =>
-  Math.acos(r / l);
+  acos(r / l);
 
 /**
  * The crank angles at which the cylinder passes a swing, out and back; none beyond its reach.
@@ -67,8 +70,8 @@ export function anglesAtSwing(
   { crankRadius: r, trunnionDistance: l }: OscillatingTrain,
   wanted: number,
 ): readonly [out: number, back: number] | undefined {
-  const sine = (l * Math.sin(wanted)) / r;
+  const sine = (l * sin(wanted)) / r;
   if (Math.abs(sine) >= 1) return undefined;
-  const sum = Math.asin(sine);
+  const sum = asin(sine);
   return [sum - wanted, Math.PI - sum - wanted];
 }

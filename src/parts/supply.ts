@@ -6,6 +6,7 @@ import { conductanceFlow, conductanceOfArea, tubeConductance, type Conductance }
 import { bisected } from '../numerics/bisection.ts';
 import { conductanceInSeries } from '../gas/conductance-series.ts';
 import type { Gas } from '../gas/gas.ts';
+import { square } from '../numerics/elementary/whole-powers.ts';
 import { conduit, type Passage } from './passage.ts';
 
 const regulatorParameters = {
@@ -109,14 +110,14 @@ type Regulator = Values<typeof regulatorParameters>;
 /** Discharge coefficient of a fitting's bore: common practice, no source. */
 const FITTING_DISCHARGE = 0.7;
 
-export const hoseVolume = ({ hose }: Supply): number => (Math.PI / 4) * hose.bore ** 2 * hose.length;
+export const hoseVolume = ({ hose }: Supply): number => (Math.PI / 4) * square(hose.bore) * hose.length;
 
 /** The hose with its fittings as one element. */
 export function hoseConductance({ hose }: Supply): Conductance {
   const tube = tubeConductance(hose.bore, hose.length);
   if (hose.fitting_bore === undefined) return tube;
   const fitting: Conductance = {
-    sonicConductance: conductanceOfArea((FITTING_DISCHARGE * Math.PI * hose.fitting_bore ** 2) / 4),
+    sonicConductance: conductanceOfArea((FITTING_DISCHARGE * Math.PI * square(hose.fitting_bore)) / 4),
     criticalPressureRatio: 0.5,
   };
   return conductanceInSeries([tube, ...Array.from({ length: hose.fittings }, () => fitting)]);

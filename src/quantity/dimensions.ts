@@ -5,6 +5,7 @@
  * told apart. Torque per speed is accepted with and without it: N·m·s and N·m/(rad/s) are the same thing.
  */
 import type { Dimension } from '../kinds/parameter.ts';
+import { cube, square } from '../numerics/elementary/whole-powers.ts';
 
 export interface DisplayUnit {
   readonly label: string;
@@ -35,7 +36,7 @@ const INCH = 0.0254;
 const FOOT = 12 * INCH;
 const POUND = 0.453_592_37;
 const POUND_FORCE = POUND * 9.806_65;
-const PSI = POUND_FORCE / INCH ** 2;
+const PSI = POUND_FORCE / square(INCH);
 
 const unit = (label: string, size: number, from = 0): DisplayUnit => ({ label, size, from });
 
@@ -51,14 +52,14 @@ export const dimensions: Readonly<Record<Dimension, DimensionFacts>> = {
     name: 'an area',
     si: ['m^2'],
     display: [unit('mm²', 1e-6), unit('m²', 1, 0.1)],
-    imperial: [unit('in²', INCH ** 2)],
+    imperial: [unit('in²', square(INCH))],
     example: '12 mm²',
   },
   volume: {
     name: 'a volume',
     si: ['m^3'],
     display: [unit('mm³', 1e-9), unit('cm³', 1e-6, 1e-7), unit('L', 1e-3, 1e-3)],
-    imperial: [unit('in³', INCH ** 3), unit('ft³', FOOT ** 3, 0.1 * FOOT ** 3)],
+    imperial: [unit('in³', cube(INCH)), unit('ft³', cube(FOOT), 0.1 * cube(FOOT))],
     example: '20 cm³',
   },
   mass: {
@@ -72,7 +73,7 @@ export const dimensions: Readonly<Record<Dimension, DimensionFacts>> = {
     name: 'a density',
     si: ['kg/m^3'],
     display: [unit('kg/m³', 1)],
-    imperial: [unit('lb/ft³', POUND / FOOT ** 3)],
+    imperial: [unit('lb/ft³', POUND / cube(FOOT))],
     example: '7850 kg/m³',
   },
   time: {
@@ -120,7 +121,7 @@ export const dimensions: Readonly<Record<Dimension, DimensionFacts>> = {
     name: 'a force per pressure',
     si: ['N/Pa'],
     display: [unit('N/bar', 1e-5)],
-    imperial: [unit('lbf/psi', INCH ** 2)],
+    imperial: [unit('lbf/psi', square(INCH))],
     example: '2 N/bar',
   },
   torque: {
@@ -148,7 +149,10 @@ export const dimensions: Readonly<Record<Dimension, DimensionFacts>> = {
     name: 'a moment of inertia',
     si: ['kg m^2'],
     display: [unit('kg·cm²', 1e-4), unit('kg·m²', 1, 0.1)],
-    imperial: [unit('lb·in²', POUND * INCH ** 2), unit('lb·ft²', POUND * FOOT ** 2, POUND * FOOT ** 2)],
+    imperial: [
+      unit('lb·in²', POUND * square(INCH)),
+      unit('lb·ft²', POUND * square(FOOT), POUND * square(FOOT)),
+    ],
     example: '4 kg·cm²',
   },
   'dynamic viscosity': {
@@ -161,7 +165,7 @@ export const dimensions: Readonly<Record<Dimension, DimensionFacts>> = {
     name: 'a volume flow',
     si: ['m^3/s'],
     display: [unit('L/min', 1e-3 / 60)],
-    imperial: [unit('cfm', FOOT ** 3 / 60)],
+    imperial: [unit('cfm', cube(FOOT) / 60)],
     example: '50 L/min',
   },
   'sonic conductance': {

@@ -15,6 +15,11 @@ import {
   type FunctionNode,
   type MathNode,
 } from 'mathjs';
+import { exp } from '../numerics/elementary/exponential.ts';
+import { tanh } from '../numerics/elementary/hyperbolic.ts';
+import { log } from '../numerics/elementary/logarithm.ts';
+import { pow } from '../numerics/elementary/power.ts';
+import { cos, sin, tan } from '../numerics/elementary/trigonometric.ts';
 import { refusal, type Refusal } from './refusal.ts';
 
 export type Formula = (x: number) => number;
@@ -37,7 +42,7 @@ const operators: ReadonlyMap<string, Binary> = new Map<string, Binary>([
   ['subtract', (a, b) => (x) => a(x) - b(x)],
   ['multiply', (a, b) => (x) => a(x) * b(x)],
   ['divide', (a, b) => (x) => a(x) / b(x)],
-  ['pow', (a, b) => (x) => a(x) ** b(x)],
+  ['pow', (a, b) => (x) => pow(a(x), b(x))],
 ]);
 
 const comparisons: ReadonlyMap<string, (a: Formula, b: Formula) => (x: number) => boolean> = new Map([
@@ -50,12 +55,12 @@ const comparisons: ReadonlyMap<string, (a: Formula, b: Formula) => (x: number) =
 const functions: ReadonlyMap<string, (x: number) => number> = new Map([
   ['abs', Math.abs],
   ['sqrt', Math.sqrt],
-  ['exp', Math.exp],
-  ['log', Math.log],
-  ['sin', Math.sin],
-  ['cos', Math.cos],
-  ['tan', Math.tan],
-  ['tanh', Math.tanh],
+  ['exp', exp],
+  ['log', log],
+  ['sin', sin],
+  ['cos', cos],
+  ['tan', tan],
+  ['tanh', tanh],
 ]);
 
 const extremes: ReadonlyMap<string, Binary> = new Map<string, Binary>([

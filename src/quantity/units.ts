@@ -2,12 +2,16 @@
  * Units by mathjs, with the trade's additions and the spellings that people really type.
  * Of mathjs only the unit table is taken; nothing here evaluates text.
  */
-import { create, createUnitDependencies, unitDependencies, type Unit } from 'mathjs';
+import { create, createUnitDependencies, factory, unitDependencies, type Unit } from 'mathjs';
 import type { Dimension } from '../kinds/parameter.ts';
+import { pow } from '../numerics/elementary/power.ts';
 import { dimensions } from './dimensions.ts';
 import { withoutNoise } from './number.ts';
 
-const math = create({ ...unitDependencies, ...createUnitDependencies });
+/** Powers of units alike on every machine: mathjs takes whatever goes by that name. */
+const createPow = factory('pow', [], () => pow);
+
+const math = create({ ...unitDependencies, ...createUnitDependencies, createPow });
 
 math.createUnit({
   rev: '360 deg',

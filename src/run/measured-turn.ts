@@ -2,6 +2,7 @@
 import { ledgerResiduals, resetTotals, type Residuals } from '../model/ledger.ts';
 import { FIRST_VOLUME, type WorkingEnd } from '../model/engine.ts';
 import type { EngineSystem } from '../model/system.ts';
+import { sin } from '../numerics/elementary/trigonometric.ts';
 import { wrappedAngle } from '../parts/crank-positions.ts';
 import { oneTurn, type TurnFailure } from './one-turn.ts';
 import type { Stepper } from './stepper.ts';
@@ -29,7 +30,7 @@ type Stops = ReadonlyMap<number, Float64Array>;
 /** The state of an end at the edge nearest to one of its valve events; events are edges by the gear's contract. */
 function eventState(system: EngineSystem, stops: Stops, end: WorkingEnd, event: number): EventState {
   const wanted = wrappedAngle(event + end.deadCentre);
-  const distance = (edge: number): number => Math.abs(Math.sin((edge - wanted) / 2));
+  const distance = (edge: number): number => Math.abs(sin((edge - wanted) / 2));
   const nearest = [...stops.keys()].reduce((best, edge) => (distance(edge) < distance(best) ? edge : best));
   const y = stops.get(nearest)!;
   const volume = system.observe(y).endVolume[system.engine.ends.indexOf(end)]!;

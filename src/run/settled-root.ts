@@ -11,6 +11,7 @@
  */
 import { SLOT } from '../model/slots.ts';
 import type { EngineSystem } from '../model/system.ts';
+import { square } from '../numerics/elementary/whole-powers.ts';
 import { oneTurn, type TurnFailure } from './one-turn.ts';
 import { SLOW } from './speeds.ts';
 import type { Stepper } from './stepper.ts';
@@ -80,7 +81,7 @@ class Search {
 
   /** Kinetic energy that the last turn gained [J]. */
   get gain(): number {
-    return 0.5 * this.moment * (this.after[SLOT.speed]! ** 2 - this.y[SLOT.speed]! ** 2);
+    return 0.5 * this.moment * (square(this.after[SLOT.speed]!) - square(this.y[SLOT.speed]!));
   }
 
   end(): RootSearch {

@@ -2,6 +2,7 @@
  * Carries one engine's state over a smooth stretch: in crank angle while it turns briskly, in time while it is at rest,
  * slow or turning back.
  */
+import { square } from '../numerics/elementary/whole-powers.ts';
 import { odexIntegrator } from '../numerics/odex-integrator.ts';
 import type {
   Arrival,
@@ -101,7 +102,7 @@ function tolerances({ engine, slots, dimension }: EngineSystem, relative: number
 /** The same for a state that holds the kinetic energy. */
 function turningTolerances(system: EngineSystem, relative: number): Tolerances {
   const { absolute } = tolerances(system, relative);
-  absolute[SLOT.speed] = relative * 0.5 * system.engine.flywheel.momentOfInertia * SLOW_SPEED ** 2;
+  absolute[SLOT.speed] = relative * 0.5 * system.engine.flywheel.momentOfInertia * square(SLOW_SPEED);
   return { relative, absolute };
 }
 

@@ -9,6 +9,8 @@ import { broyden } from '../numerics/broyden.ts';
 import { FIRST_VOLUME } from '../model/engine.ts';
 import { SLOT } from '../model/slots.ts';
 import type { EngineSystem } from '../model/system.ts';
+import { exp } from '../numerics/elementary/exponential.ts';
+import { square } from '../numerics/elementary/whole-powers.ts';
 import { strokeFraction } from '../parts/crank-train.ts';
 
 /** Longest step of any unknown. */
@@ -53,7 +55,7 @@ function temperatureFactors({ engine, slots }: EngineSystem, y: Float64Array): F
   return Float64Array.from(volumes, ({ fixedVolume }, i) => {
     if (fixedVolume === undefined) return 1;
     const replaced = (filled * chestDensity * gas.heatCapacityRatio) / y[slots.mass(i)]!;
-    return 1 / (1 - Math.exp(-replaced));
+    return 1 / (1 - exp(-replaced));
   });
 }
 
@@ -76,7 +78,7 @@ export function turnUnknowns(system: EngineSystem, y: Float64Array, slope?: numb
   return {
     look(after) {
       if (slope !== undefined)
-        error[0] = (0.5 * moment * (after[SLOT.speed]! ** 2 - y[SLOT.speed]! ** 2)) / slope;
+        error[0] = (0.5 * moment * (square(after[SLOT.speed]!) - square(y[SLOT.speed]!))) / slope;
       for (const [i, slot] of energySlot.entries()) {
         const energy = y[slot]!;
         const temperature = energy / y[slot - 1]!;
@@ -92,7 +94,7 @@ export function turnUnknowns(system: EngineSystem, y: Float64Array, slope?: numb
       const longest = whole.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
       for (let i = 0; i < size; i += 1) taken[i] = whole[i]! * Math.min(1, LONGEST_STEP / longest);
       if (first === 1) taken[0] = trusted(taken[0]!, error[0]!);
-      if (first === 1) y[SLOT.speed]! *= Math.exp(taken[0]!);
+      if (first === 1) y[SLOT.speed]! *= exp(taken[0]!);
       for (const [i, slot] of energySlot.entries()) {
         const grown = 1 + taken[first + 2 * i]!;
         y[slot]! *= grown;

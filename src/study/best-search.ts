@@ -1,4 +1,6 @@
 /** The searches for a best setting: what was tried so far, and where to try next. */
+import { log2 } from '../numerics/elementary/logarithm.ts';
+import { pow } from '../numerics/elementary/power.ts';
 import { minimumBetween } from '../numerics/minimum.ts';
 import { nelderMead } from '../numerics/nelder-mead.ts';
 import { searchedLater } from '../numerics/search.ts';
@@ -137,7 +139,7 @@ const valueIn =
 function firstLook(dimensions: number, most: number): number[][] {
   if (dimensions === 0) return [[]];
   if (dimensions === 1) return Array.from({ length: WALK }, (_, i) => [i / (WALK - 1)]);
-  const count = Math.max(4, Math.min(2 ** Math.ceil(Math.log2(12 * dimensions)), Math.floor(most / 3)));
+  const count = Math.max(4, Math.min(pow(2, Math.ceil(log2(12 * dimensions))), Math.floor(most / 3)));
   const point = sobolPoints(Math.min(dimensions, mostSobolDimensions));
   return Array.from({ length: count }, (_, n) => [...point(n + 1)]);
 }

@@ -4,6 +4,8 @@
  * finishes by the next process. Common practice, no source.
  */
 import type { ClearanceParameter, LeafParameter } from '../kinds/parameter.ts';
+import { log10 } from '../numerics/elementary/logarithm.ts';
+import { pow } from '../numerics/elementary/power.ts';
 import { parseClearance } from '../quantity/clearance.ts';
 import { readNumber } from '../quantity/number.ts';
 import { rampText } from './variations/variation.ts';
@@ -54,7 +56,7 @@ function stepsBy(text: string, fixed: number | undefined): Steps {
 
 /** The largest of 1, 2, 5 times a power of ten that is not above. */
 function roundedDown(most: number): number {
-  const power = 10 ** Math.floor(Math.log10(most));
+  const power = pow(10, Math.floor(log10(most)));
   return ([5, 2, 1].find((digit) => digit * power <= most) ?? 1) * power;
 }
 

@@ -17,5 +17,5 @@ const GOLDEN = 0x9e3779b9;
 /** Numbers from 0 up to 1, with 32 random bits each. */
 export function randomFrom(seed: number): () => number {
   const generator = xoroshiro128plusFromState([1, 2, 3, 4].map((i) => mixed(seed + Math.imul(i, GOLDEN))));
-  return () => (generator.next() >>> 0) / 2 ** 32;
+  return () => (generator.next() >>> 0) / 4_294_967_296;
 }

@@ -1,5 +1,6 @@
 /** What many engines come to: shares with their uncertainty, quantiles, and what goes with what. */
 import { quantileSorted, sampleCorrelation } from 'simple-statistics';
+import { square } from '../numerics/elementary/whole-powers.ts';
 
 export interface Share {
   readonly count: number;
@@ -15,8 +16,8 @@ const Z = 1.959964;
 /** Wilson's score interval (J. Am. Stat. Assoc. 22 (1927) 209), which stays within 0 and 1 and is of use at both ends. */
 export function share(count: number, of: number): Share {
   const p = count / of;
-  const spread = Z * Math.sqrt((p * (1 - p)) / of + Z ** 2 / (4 * of ** 2));
-  const [middle, scale] = [p + Z ** 2 / (2 * of), 1 + Z ** 2 / of];
+  const spread = Z * Math.sqrt((p * (1 - p)) / of + square(Z) / (4 * square(of)));
+  const [middle, scale] = [p + square(Z) / (2 * of), 1 + square(Z) / of];
   return {
     count,
     of,

@@ -40,7 +40,7 @@ export const studyParameters = {
   }),
   odds: optionalGroup('Asks how likely an engine made within tolerances meets the conditions.', {
     engines: count({ min: 10, max: 1_000_000, default: 400 }, 'How many engines to build on paper.'),
-    seed: count({ min: 0, max: 2 ** 31 - 1, default: 1 }, 'Another number gives other engines.'),
+    seed: count({ min: 0, max: 2_147_483_647, default: 1 }, 'Another number gives other engines.'),
     tolerances: partList(tolerances, 16, 'How sizes stray.'),
   }),
 };

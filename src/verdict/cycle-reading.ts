@@ -1,4 +1,6 @@
 /** What can be read off a settled cycle and its valve events; shared by the verdict and by the report's pictures. */
+import { log } from '../numerics/elementary/logarithm.ts';
+import { pow } from '../numerics/elementary/power.ts';
 import type { ValveEvents } from '../parts/valve-gears/valve-gear.ts';
 import type { CycleProfile, EngineFacts, SettledCycle } from '../run/result.ts';
 
@@ -74,7 +76,7 @@ export function lossFreeWork(engine: EngineFacts): number {
   const admitted = engine.cutOffFraction * engine.sweptVolume;
   const atCutOff = engine.clearanceVolume + admitted;
   const atEnd = engine.clearanceVolume + engine.sweptVolume;
-  const expansion = ((engine.supplyPressure * atCutOff) / exponent) * (1 - (atCutOff / atEnd) ** exponent);
+  const expansion = ((engine.supplyPressure * atCutOff) / exponent) * (1 - pow(atCutOff / atEnd, exponent));
   return engine.supplyPressure * admitted + expansion - engine.atmosphericPressure * engine.sweptVolume;
 }
 
@@ -88,5 +90,5 @@ const ANR = { pressure: 100e3, temperature: 293.15 } as const;
  */
 export function availableWork({ airFlowAnr, period }: SettledCycle, engine: EngineFacts): number {
   const volume = airFlowAnr * period * (engine.atmosphericTemperature / ANR.temperature);
-  return ANR.pressure * volume * Math.log(engine.supplyPressure / engine.atmosphericPressure);
+  return ANR.pressure * volume * log(engine.supplyPressure / engine.atmosphericPressure);
 }

@@ -2,6 +2,7 @@
  * Numbers as a builder reads them, metric or, inside `inUnits`, imperial. Pressures always say gauge or absolute; air is
  * ANR in L/min with cfm beside it, and another gas its own volume at the same pressure and temperature.
  */
+import { log10 } from '../numerics/elementary/logarithm.ts';
 import { columnUnit, formatQuantity } from '../quantity/format.ts';
 import { unitSystem } from '../quantity/unit-system.ts';
 import type { GasFacts } from '../run/result.ts';
@@ -13,7 +14,7 @@ const CUBIC_FOOT = 0.028_316_846_592;
 export function figure(value: number, digits = 3): string {
   if (!Number.isFinite(value)) return 'not known';
   if (value === 0) return '0';
-  const decimals = digits - 1 - Math.floor(Math.log10(Math.abs(value)));
+  const decimals = digits - 1 - Math.floor(log10(Math.abs(value)));
   return fixed(value, Math.min(Math.max(decimals, 0), 12));
 }
 

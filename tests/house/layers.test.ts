@@ -18,6 +18,7 @@ const cases: [file: string, text: string, ...rules: string[]][] = [
   ['src/quantity/a.ts', "import type { Leaf } from '../numerics/leaf.ts';", 'quantity-imports'],
   ['src/quantity/b.ts', "import { leaf } from '../kinds/leaf.ts'; leaf;", 'quantity-types-only'],
   ['src/quantity/c.ts', "import type { Leaf } from '../kinds/leaf.ts'; import 'mathjs';"],
+  ['src/quantity/d.ts', "import '../numerics/elementary/leaf.ts';"],
   ['src/numerics/a.ts', "import '../kinds/leaf.ts';", 'numerics-imports'],
   ['src/numerics/b.ts', "import 'odex';"],
   ['src/gas/a.ts', "import '../quantity/leaf.ts';", 'gas-imports'],
@@ -42,9 +43,12 @@ const cases: [file: string, text: string, ...rules: string[]][] = [
   ['src/verdict/a.ts', "import '../report/leaf.ts';", 'verdict-imports'],
   ['src/verdict/b.ts', "import { leaf } from '../run/leaf.ts'; leaf;", 'verdict-types-only'],
   ['src/verdict/c.ts', "import '../quantity/leaf.ts'; import type { Leaf } from '../study/leaf.ts';"],
+  ['src/verdict/d.ts', "import '../numerics/elementary/leaf.ts';"],
+  ['src/verdict/e.ts', "import '../numerics/leaf.ts';", 'verdict-imports'],
   ['src/report/a.ts', "import type { Leaf } from '../scenario/leaf.ts';", 'report-imports'],
   ['src/report/b.ts', "import { leaf } from '../model/leaf.ts'; leaf;", 'report-types-only'],
   ['src/report/c.ts', "import '../verdict/leaf.ts';"],
+  ['src/report/e.ts', "import '../numerics/elementary/leaf.ts';"],
   ['src/report/d.ts', "import './client/leaf.ts';", 'client-is-a-bundle'],
   ['src/report/client/a.ts', "import 'uplot';"],
   ['src/cli/a.ts', "import '../run/leaf.ts';", 'cli-imports'],
@@ -70,7 +74,7 @@ const cases: [file: string, text: string, ...rules: string[]][] = [
 ];
 
 const rooms =
-  'kinds quantity numerics gas parts parts/valve-gears model run study scenario verdict report report/client cli page';
+  'kinds quantity numerics numerics/elementary gas parts parts/valve-gears model run study scenario verdict report report/client cli page';
 
 let folder: string;
 

@@ -3,6 +3,8 @@
  * unknowns are put right (gaussian-knowledge.ts). The model is straightened anew at the better values, for this attempt and
  * the latest before it, until they stand still: what was far off at first would otherwise leave its mark for good.
  */
+import { log } from '../../numerics/elementary/logarithm.ts';
+import { square } from '../../numerics/elementary/whole-powers.ts';
 import {
   independent,
   learned,
@@ -92,7 +94,7 @@ export function straightened(
 
 export function firstBelief(guesses: readonly Setting[], guessedWithin: number): Belief {
   const unknowns = guesses.flatMap((setting) => unknownOf(setting) ?? []);
-  const deviation = Math.log(guessedWithin) / 2;
+  const deviation = log(guessedWithin) / 2;
   return {
     unknowns,
     knowledge: independent(
@@ -178,14 +180,14 @@ function afterChange(belief: Belief, change: Setting, guessedWithin: number): Be
   const index = belief.unknowns.findIndex(({ path }) => path === change.path.join('.'));
   const anew = index < 0 ? undefined : unknownOf(change);
   if (anew === undefined) return belief;
-  const deviation = Math.log(guessedWithin) / 2;
+  const deviation = log(guessedWithin) / 2;
   const { mean, covariance } = belief.knowledge;
   return {
     unknowns: belief.unknowns.with(index, anew),
     knowledge: {
       mean: mean.with(index, 0),
       covariance: covariance.map((row, i) =>
-        row.map((own, k) => (i !== index && k !== index ? own : i === k ? deviation ** 2 : 0)),
+        row.map((own, k) => (i !== index && k !== index ? own : i === k ? square(deviation) : 0)),
       ),
     },
   };
@@ -234,8 +236,8 @@ function foundReadings(attempt: MeasuredAttempt, { unknowns }: Belief): Straight
     return [
       {
         slope: unknowns.map((_, i) => Number(i === index)),
-        value: Math.log(value.guess / own.guess),
-        error: Math.log(1 + attempt.within) / 2,
+        value: log(value.guess / own.guess),
+        error: log(1 + attempt.within) / 2,
       },
     ];
   });

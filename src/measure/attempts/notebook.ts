@@ -1,5 +1,7 @@
 /** The notebook read as a whole: foretold against read, what has been learned, and the next test. */
 import type { Setting } from '../../kinds/parameter.ts';
+import { exp } from '../../numerics/elementary/exponential.ts';
+import { hypot } from '../../numerics/elementary/roots.ts';
 import { runningCautions } from '../cautions.ts';
 import type { Estimate, Finding, FindingTable, Picture } from '../finding.ts';
 import { unknownEstimate } from '../tests/running-log.ts';
@@ -108,7 +110,7 @@ function warningsOf(story: Story): string[] {
         `Attempt ${number} ran, and by what was known it should not have: nothing could be learned from it.`,
       ];
     const surprise = Math.abs(attempt.read.speed! - asLearned.speed);
-    const range = TWO_SIDED * Math.hypot(doubt, attempt.errors.speed);
+    const range = TWO_SIDED * hypot(doubt, attempt.errors.speed);
     return surprise > FAR_OUT * range
       ? [
           `Attempt ${number} lies far outside of what was foretold: look for something that changed and is not in the notebook.`,
@@ -181,7 +183,7 @@ function pictures(story: Story): Picture[] {
       y: { label: 'Multiple of the first guess' },
       lines: story.after.unknowns.map(({ path }, k) => ({
         label: path,
-        values: story.chapters.map(({ after }) => Math.exp(after.knowledge.mean[k]!)),
+        values: story.chapters.map(({ after }) => exp(after.knowledge.mean[k]!)),
       })),
     },
   ];

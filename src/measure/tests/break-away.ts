@@ -12,6 +12,8 @@ import type { Values } from '../../kinds/parameter.ts';
 import { buildEngine } from '../../model/engine.ts';
 import { initialState } from '../../model/initial-state.ts';
 import { engineSystem } from '../../model/system.ts';
+import { cos, sin } from '../../numerics/elementary/trigonometric.ts';
+import { square } from '../../numerics/elementary/whole-powers.ts';
 import { crankOffset } from '../../parts/cylinder.ts';
 import { pistonTravelRate } from '../../parts/crank-train.ts';
 import { partContext, type EngineSpec } from '../../parts/engine-description.ts';
@@ -95,7 +97,7 @@ function pistonLever(spec: EngineSpec, angle: number): number {
   const { crank } = partContext(spec);
   return Array.from({ length: cylinder.cylinders }, (_, i) => {
     const own = angle - crankOffset(cylinder, i, running_direction);
-    return Math.abs(pistonTravelRate(crank, Math.sin(own), Math.cos(own)));
+    return Math.abs(pistonTravelRate(crank, sin(own), cos(own)));
   }).reduce((a, b) => a + b, 0);
 }
 
@@ -115,8 +117,8 @@ const hardest = (pulls: readonly Pull[]): Pull => pulls.reduce((a, b) => (b.torq
 function together(pulls: readonly Pull[]): Finding {
   const n = pulls.length;
   const mean = pulls.reduce((sum, { torque }) => sum + torque, 0) / n;
-  const scatter = pulls.reduce((sum, { torque }) => sum + (torque - mean) ** 2, 0) / (n - 1);
-  const bracket = pulls.reduce((sum, { half }) => sum + half ** 2 / 3, 0) / n;
+  const scatter = pulls.reduce((sum, { torque }) => sum + square(torque - mean), 0) / (n - 1);
+  const bracket = pulls.reduce((sum, { half }) => sum + square(half) / 3, 0) / n;
   const half = student95(n - 1) * Math.sqrt(Math.max(scatter, bracket) / n);
   const whole: Estimate = {
     name: 'Break-away torque, mean',

@@ -5,6 +5,7 @@
  * to which the leak is proportional; where the curve does not say which law holds, also what lies between the two.
  */
 import { kindOf } from '../../kinds/kind.ts';
+import { exp } from '../../numerics/elementary/exponential.ts';
 import { decayMeasured, hardlyFell, stillCooling } from '../decay-finding.ts';
 import { decayFits, shapeOf, type DecayFit, type DecayFits } from '../decay-fit.ts';
 import {
@@ -61,7 +62,7 @@ function timeUntilCool(fit: DecayFit, { time }: DecayTest): number {
   const span = time.at(-1)!;
   const pace = (t: number): number => (fit.leakOnly(t) - fit.leakOnly(t + span / 1000)) / (span / 1000);
   for (let t = 0; t < 50 * timeConstant; t += timeConstant / 10) {
-    const byCooling = (fit.leakOnly(t) * share * Math.exp(-t / timeConstant)) / timeConstant;
+    const byCooling = (fit.leakOnly(t) * share * exp(-t / timeConstant)) / timeConstant;
     if (byCooling < SLIGHT * pace(t)) return t;
   }
   return 50 * timeConstant;

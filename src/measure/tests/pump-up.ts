@@ -5,6 +5,7 @@
 import { optional, pureNumber, quantity, readings } from '../../kinds/describe.ts';
 import { kindOf, type Complaint } from '../../kinds/kind.ts';
 import type { Values } from '../../kinds/parameter.ts';
+import { hypot } from '../../numerics/elementary/roots.ts';
 import { pumpUpCautions } from '../cautions.ts';
 import type { Estimate, Finding, Picture } from '../finding.ts';
 import { readingError } from '../interval.ts';
@@ -152,7 +153,7 @@ function estimatesOf(test: Test, fit: PumpUpFit): Estimate[] {
   const { own, context, cold } = test;
   const delivery = (name: string, { value, half }: Slope): Estimate => {
     const flow = (value * own.receiver_volume * cold) / context.atmosphericPressure;
-    const share = Math.hypot(half / value, own.volume_within, coolingDoubt(test));
+    const share = hypot(hypot(half / value, own.volume_within), coolingDoubt(test));
     return { name, value: flow, low: flow * (1 - share), high: flow * (1 + share), dimension: 'volume flow' };
   };
   const { pressure } = own.readings.columns;

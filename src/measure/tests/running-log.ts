@@ -5,6 +5,7 @@
 import { pureNumber, quantity, readings, settings } from '../../kinds/describe.ts';
 import { kindOf, type Complaint } from '../../kinds/kind.ts';
 import type { Values } from '../../kinds/parameter.ts';
+import { exp } from '../../numerics/elementary/exponential.ts';
 import { runningCautions } from '../cautions.ts';
 import { engineFit, instruments, type EngineFit, type Observation } from '../engine-fit.ts';
 import type { Estimate, Finding, Picture, PictureLine } from '../finding.ts';
@@ -142,7 +143,7 @@ export const unknownEstimate = (
   logarithm: number,
   half: number,
 ): Estimate => {
-  const value = guess * Math.exp(logarithm);
+  const value = guess * exp(logarithm);
   return {
     name: path,
     value,

@@ -1,4 +1,5 @@
 /** Why will it not run? Causes in the order of what speaks for them, each with its number and the test that settles it. */
+import { sin } from '../../numerics/elementary/trigonometric.ts';
 import type { EngineSpec } from '../../parts/engine-description.ts';
 import { wrappedAngle } from '../../parts/crank-positions.ts';
 import { runEngine } from '../../run/run-engine.ts';
@@ -59,9 +60,7 @@ function placeOf(
   const stood = result.settled === undefined ? result.outcome.crankAngle : undefined;
   const wanted = angle ?? stood;
   const score = (own: Standing): number =>
-    wanted === undefined
-      ? own.applied - own.holding
-      : Math.abs(Math.sin((wrappedAngle(wanted) - own.angle) / 2));
+    wanted === undefined ? own.applied - own.holding : Math.abs(sin((wrappedAngle(wanted) - own.angle) / 2));
   return scan.reduce<Standing | undefined>(
     (best, own) => (best === undefined || score(own) < score(best) ? own : best),
     undefined,

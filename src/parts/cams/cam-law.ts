@@ -4,6 +4,8 @@
  * Source of the laws and their peak coefficients: machine-design texts (Norton, Cam Design; Shigley); the coefficients
  * are derived anew in the tests.
  */
+import { cos, sin } from '../../numerics/elementary/trigonometric.ts';
+import { cube, square } from '../../numerics/elementary/whole-powers.ts';
 
 export interface CamLaw {
   readonly name: string;
@@ -16,22 +18,22 @@ export interface CamLaw {
 
 const harmonic: CamLaw = {
   name: 'harmonic',
-  lift: (u) => (1 - Math.cos(Math.PI * u)) / 2,
-  slope: (u) => (Math.PI / 2) * Math.sin(Math.PI * u),
-  bend: (u) => (Math.PI ** 2 / 2) * Math.cos(Math.PI * u),
+  lift: (u) => (1 - cos(Math.PI * u)) / 2,
+  slope: (u) => (Math.PI / 2) * sin(Math.PI * u),
+  bend: (u) => (square(Math.PI) / 2) * cos(Math.PI * u),
 };
 
 const cycloidal: CamLaw = {
   name: 'cycloidal',
-  lift: (u) => u - Math.sin(2 * Math.PI * u) / (2 * Math.PI),
-  slope: (u) => 1 - Math.cos(2 * Math.PI * u),
-  bend: (u) => 2 * Math.PI * Math.sin(2 * Math.PI * u),
+  lift: (u) => u - sin(2 * Math.PI * u) / (2 * Math.PI),
+  slope: (u) => 1 - cos(2 * Math.PI * u),
+  bend: (u) => 2 * Math.PI * sin(2 * Math.PI * u),
 };
 
 const polynomial345: CamLaw = {
   name: '3-4-5 polynomial',
-  lift: (u) => u ** 3 * (10 - 15 * u + 6 * u * u),
-  slope: (u) => 30 * u * u * (1 - u) ** 2,
+  lift: (u) => cube(u) * (10 - 15 * u + 6 * u * u),
+  slope: (u) => 30 * u * u * square(1 - u),
   bend: (u) => 60 * u * (1 - u) * (1 - 2 * u),
 };
 
@@ -40,19 +42,19 @@ const modifiedSine: CamLaw = {
   name: 'modified sine',
   lift: (u) => {
     const scale = 1 / (Math.PI + 4);
-    if (u < 1 / 8) return scale * (Math.PI * u - Math.sin(4 * Math.PI * u) / 4);
-    if (u > 7 / 8) return scale * (4 + Math.PI * u - Math.sin(4 * Math.PI * u) / 4);
-    return scale * (2 + Math.PI * u - (9 / 4) * Math.sin((Math.PI + 4 * Math.PI * u) / 3));
+    if (u < 1 / 8) return scale * (Math.PI * u - sin(4 * Math.PI * u) / 4);
+    if (u > 7 / 8) return scale * (4 + Math.PI * u - sin(4 * Math.PI * u) / 4);
+    return scale * (2 + Math.PI * u - (9 / 4) * sin((Math.PI + 4 * Math.PI * u) / 3));
   },
   slope: (u) => {
     const scale = Math.PI / (Math.PI + 4);
-    if (u < 1 / 8 || u > 7 / 8) return scale * (1 - Math.cos(4 * Math.PI * u));
-    return scale * (1 - 3 * Math.cos((Math.PI + 4 * Math.PI * u) / 3));
+    if (u < 1 / 8 || u > 7 / 8) return scale * (1 - cos(4 * Math.PI * u));
+    return scale * (1 - 3 * cos((Math.PI + 4 * Math.PI * u) / 3));
   },
   bend: (u) => {
-    const scale = (4 * Math.PI ** 2) / (Math.PI + 4);
-    if (u < 1 / 8 || u > 7 / 8) return scale * Math.sin(4 * Math.PI * u);
-    return scale * Math.sin((Math.PI + 4 * Math.PI * u) / 3);
+    const scale = (4 * square(Math.PI)) / (Math.PI + 4);
+    if (u < 1 / 8 || u > 7 / 8) return scale * sin(4 * Math.PI * u);
+    return scale * sin((Math.PI + 4 * Math.PI * u) / 3);
   },
 };
 

@@ -13,6 +13,10 @@
  * contact wanders s′ to either side of its axis. Assumes a follower guided without play, square to the shaft.
  * Source: envelopes of the follower in the cam's frame, as in machine-design texts (Norton, Cam Design; from memory).
  */
+import { atan2 } from '../../numerics/elementary/inverse-trigonometric.ts';
+import { hypot } from '../../numerics/elementary/roots.ts';
+import { cos, sin } from '../../numerics/elementary/trigonometric.ts';
+import { square } from '../../numerics/elementary/whole-powers.ts';
 import { camMotion, type Cam, type CamMotion } from './cam.ts';
 
 export type Follower =
@@ -44,7 +48,7 @@ export interface Contact extends Bend {
 
 /** d [m]: axis of the shaft to the roller's centre, along the follower, on the base circle. */
 export const restDistance = (baseRadius: number, radius: number, offset: number): number =>
-  Math.sqrt((baseRadius + radius) ** 2 - offset ** 2);
+  Math.sqrt(square(baseRadius + radius) - square(offset));
 
 /** How the cam is bent where the follower has come to a motion on a base circle; `rest` is its distance from the shaft at rest. */
 export function bendAt({ lift, slope, bend }: CamMotion, rest: number, follower: Follower): Bend {
@@ -58,7 +62,7 @@ export function bendAt({ lift, slope, bend }: CamMotion, rest: number, follower:
   const speed = Math.sqrt(along * along + across * across);
   return {
     radiusOfCurvature: (speed * speed * speed) / bending - radius,
-    pressureAngle: Math.atan2(across, along),
+    pressureAngle: atan2(across, along),
     aside: 0,
   };
 }
@@ -73,18 +77,18 @@ export function contactAt({ cam, baseRadius, follower }: CamShape, angle: number
   const rest = restOf(baseRadius, follower);
   const bend = bendAt(motion, rest, follower);
   const place = (radial: number, tangential: number) => ({
-    x: radial * Math.cos(angle) - tangential * Math.sin(angle),
-    y: radial * Math.sin(angle) + tangential * Math.cos(angle),
+    x: radial * cos(angle) - tangential * sin(angle),
+    y: radial * sin(angle) + tangential * cos(angle),
   });
   const along = rest + motion.lift;
   if (follower.face === 'flat')
     return { ...place(along, motion.slope), direction: angle + Math.PI / 2, ...bend };
   const { radius, offset } = follower;
   const across = motion.slope - offset;
-  const speed = Math.hypot(along, across);
+  const speed = hypot(along, across);
   return {
     ...place(along - (radius * along) / speed, offset + (radius * across) / speed),
-    direction: angle + Math.atan2(along, across),
+    direction: angle + atan2(along, across),
     ...bend,
   };
 }

@@ -5,6 +5,7 @@
  * up the lash and the lap. With "crack lift" = lash + lap reached at a share u₀ of the rise, the rise begins u₀ flanks
  * before opening and the fall ends u₀ closing flanks after closing.
  */
+import { square } from '../../numerics/elementary/whole-powers.ts';
 import { forwardAngle } from '../crank-positions.ts';
 import { camAngleAtLift, type CamLaw } from './cam-law.ts';
 
@@ -76,7 +77,7 @@ export function camMotion(cam: Cam, sinceRise: number): CamMotion {
   return {
     lift: lift * law.lift(u),
     slope: falling ? -slope : slope,
-    bend: (lift * law.bend(u)) / flank ** 2,
+    bend: (lift * law.bend(u)) / square(flank),
   };
 }
 

@@ -1,13 +1,14 @@
 /** A plain disc: m = ρ π r² t, J = ½ m r². */
 import { quantity } from '../../kinds/describe.ts';
 import { kindOf } from '../../kinds/kind.ts';
+import { square } from '../../numerics/elementary/whole-powers.ts';
 import type { PartContext } from '../part-context.ts';
 import type { Flywheel } from './flywheel.ts';
 import { density, material } from './materials.ts';
 
 /** J [kg m²] of a disc: radius, thickness [m], density [kg/m³]. */
 export const discInertia = (radius: number, thickness: number, rho: number): number =>
-  0.5 * rho * Math.PI * radius ** 4 * thickness;
+  0.5 * rho * Math.PI * square(square(radius)) * thickness;
 
 export const discFlywheel = kindOf({
   kind: 'disc',

@@ -4,6 +4,9 @@
  * Green's theorem: area = ½∮(x dy − y dx) along the boundary of the overlap, which consists of those pieces of either
  * outline that lie inside the other. On an arc of centre c, radius r from angle a to b the integral has a closed form.
  */
+import { acos, atan2 } from '../../numerics/elementary/inverse-trigonometric.ts';
+import { cos, sin } from '../../numerics/elementary/trigonometric.ts';
+import { square } from '../../numerics/elementary/whole-powers.ts';
 
 export interface Arc {
   readonly x: number;
@@ -34,11 +37,7 @@ function boundaryIntegral({ x, y, radius: r, start, sweep }: Arc, along: number,
   const sense = Math.sign(sweep);
   const begin = start + sense * along;
   const end = begin + sense * length;
-  return (
-    0.5 *
-    r *
-    (r * sense * length + x * (Math.sin(end) - Math.sin(begin)) - y * (Math.cos(end) - Math.cos(begin)))
-  );
+  return 0.5 * r * (r * sense * length + x * (sin(end) - sin(begin)) - y * (cos(end) - cos(begin)));
 }
 
 /** How far along an arc (0 to |sweep|) an angle of its circle lies; NaN when the arc does not reach it. */
@@ -56,8 +55,8 @@ function addCrossings(arc: Arc, circle: Circle, cuts: number[]): void {
   const cos =
     (square + arc.radius * arc.radius - circle.radius * circle.radius) / (2 * Math.sqrt(square) * arc.radius);
   if (!(Math.abs(cos) < 1)) return;
-  const middle = Math.atan2(dy, dx);
-  const half = Math.acos(cos);
+  const middle = atan2(dy, dx);
+  const half = acos(cos);
   const before = alongArc(arc, middle - half);
   const behind = alongArc(arc, middle + half);
   if (before >= 0) cuts.push(before);
@@ -79,7 +78,7 @@ function integralInside(
   for (let i = 0; i <= cuts.length; i += 1) {
     const end = cuts[i] ?? Math.abs(arc.sweep);
     const angle = arc.start + (sense * (begin + end)) / 2;
-    if (inside(arc.x + arc.radius * Math.cos(angle), arc.y + arc.radius * Math.sin(angle)))
+    if (inside(arc.x + arc.radius * cos(angle), arc.y + arc.radius * sin(angle)))
       area += boundaryIntegral(arc, begin, end - begin);
     begin = end;
   }
@@ -90,7 +89,7 @@ const ascending = (a: number, b: number): number => a - b;
 
 export function sharedArea(region: ArcRegion, circle: Circle): number {
   const reach = circle.radius * circle.radius;
-  const inCircle = (x: number, y: number): boolean => (x - circle.x) ** 2 + (y - circle.y) ** 2 < reach;
+  const inCircle = (x: number, y: number): boolean => square(x - circle.x) + square(y - circle.y) < reach;
   const circleCuts: number[] = [];
   let area = 0;
   for (const arc of region.outline) {
@@ -98,9 +97,9 @@ export function sharedArea(region: ArcRegion, circle: Circle): number {
     addCrossings(arc, circle, cuts);
     for (const along of cuts) {
       const angle = arc.start + Math.sign(arc.sweep) * along;
-      const px = arc.x + arc.radius * Math.cos(angle) - circle.x;
-      const py = arc.y + arc.radius * Math.sin(angle) - circle.y;
-      circleCuts.push((Math.atan2(py, px) + TURN) % TURN);
+      const px = arc.x + arc.radius * cos(angle) - circle.x;
+      const py = arc.y + arc.radius * sin(angle) - circle.y;
+      circleCuts.push((atan2(py, px) + TURN) % TURN);
     }
     area += integralInside(arc, cuts.sort(ascending), inCircle);
   }

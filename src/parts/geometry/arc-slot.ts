@@ -2,6 +2,9 @@
  * A slot along an arc with half-round ends: every point within half its width of an arc of the pitch circle.
  * The arc runs anticlockwise from angle 0 to `length` about the origin.
  */
+import { atan2 } from '../../numerics/elementary/inverse-trigonometric.ts';
+import { hypot } from '../../numerics/elementary/roots.ts';
+import { cos, sin } from '../../numerics/elementary/trigonometric.ts';
 import type { Arc, ArcRegion } from './arc-region.ts';
 
 export interface ArcSlot {
@@ -13,8 +16,8 @@ export interface ArcSlot {
 
 export function slotRegion({ pitchRadius, width, length }: ArcSlot): ArcRegion {
   const half = width / 2;
-  const endX = pitchRadius * Math.cos(length);
-  const endY = pitchRadius * Math.sin(length);
+  const endX = pitchRadius * cos(length);
+  const endY = pitchRadius * sin(length);
   const outline: Arc[] = [
     { x: 0, y: 0, radius: pitchRadius + half, start: 0, sweep: length },
     { x: endX, y: endY, radius: half, start: length, sweep: Math.PI },
@@ -26,10 +29,10 @@ export function slotRegion({ pitchRadius, width, length }: ArcSlot): ArcRegion {
 
 /** Distance of a point from the arc that the slot is cut along. */
 function distanceToSpine(pitchRadius: number, length: number, x: number, y: number): number {
-  const angle = Math.atan2(y, x);
+  const angle = atan2(y, x);
   const along = angle < 0 ? angle + 2 * Math.PI : angle;
-  if (along <= length) return Math.abs(Math.hypot(x, y) - pitchRadius);
-  const toStart = Math.hypot(x - pitchRadius, y);
-  const toEnd = Math.hypot(x - pitchRadius * Math.cos(length), y - pitchRadius * Math.sin(length));
+  if (along <= length) return Math.abs(hypot(x, y) - pitchRadius);
+  const toStart = hypot(x - pitchRadius, y);
+  const toEnd = hypot(x - pitchRadius * cos(length), y - pitchRadius * sin(length));
   return Math.min(toStart, toEnd);
 }

@@ -1,6 +1,7 @@
 /** A hole that should not be there, or a gasket that weeps: a small orifice that is always open. */
 import { pureNumber, quantity } from '../../kinds/describe.ts';
 import { kindOf } from '../../kinds/kind.ts';
+import { square } from '../../numerics/elementary/whole-powers.ts';
 import type { PartContext } from '../part-context.ts';
 import { hole, type Passage } from '../passage.ts';
 import { between, leakPlaces } from './leak-places.ts';
@@ -30,6 +31,6 @@ export const holeLeak = kindOf({
     hole(
       context.gas,
       { ...leakPlaces[values.between], name: `hole from ${values.between}` },
-      (values.discharge_coefficient * Math.PI * values.diameter ** 2) / 4,
+      (values.discharge_coefficient * Math.PI * square(values.diameter)) / 4,
     ),
 });

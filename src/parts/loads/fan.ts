@@ -1,5 +1,6 @@
 /** A load that grows with the square of the speed: a fan, a centrifugal pump, a propeller. */
 import { kindOf } from '../../kinds/kind.ts';
+import { square } from '../../numerics/elementary/whole-powers.ts';
 import type { PartContext } from '../part-context.ts';
 import { torqueAtSpeed } from './growing.ts';
 import type { Load } from './load.ts';
@@ -9,7 +10,7 @@ export const fanLoad = kindOf({
   doc: 'Torque with the square of the speed: a fan, a blower, a centrifugal pump.',
   parameters: torqueAtSpeed,
   build: ({ torque, at_speed }, _context: PartContext): Load => {
-    const factor = torque / at_speed ** 2;
+    const factor = torque / square(at_speed);
     return { torque: (speed) => factor * speed * speed };
   },
 });

@@ -8,6 +8,8 @@
  * are given in crank angle and L follows.
  */
 import { areaInSeries } from '../../gas/nozzle.ts';
+import { asin } from '../../numerics/elementary/inverse-trigonometric.ts';
+import { cos, sin } from '../../numerics/elementary/trigonometric.ts';
 import { forwardAngle, FULL_TURN } from '../crank-positions.ts';
 import { sharedArea, type ArcRegion } from '../geometry/arc-region.ts';
 import { slotRegion } from '../geometry/arc-slot.ts';
@@ -26,7 +28,7 @@ export interface DiscTrack {
 
 /** Angle on the pitch circle between two centres a chord apart. */
 const chordAngle = (pitchRadius: number, chord: number): number =>
-  2 * Math.asin(Math.min(1, chord / (2 * pitchRadius)));
+  2 * asin(Math.min(1, chord / (2 * pitchRadius)));
 
 export const touchAngle = (track: DiscTrack): number => chordAngle(track.pitchRadius, touchDistance(track));
 
@@ -54,8 +56,8 @@ export function exactOverlap(track: DiscTrack, region: ArcRegion, afterOpening: 
   // A hair off centre and a hair small, so that hole and slot never coincide along an arc, nor touch in mid-slot.
   const along = afterOpening - touchAngle(track) + 1e-10;
   return sharedArea(region, {
-    x: track.pitchRadius * Math.cos(along),
-    y: track.pitchRadius * Math.sin(along),
+    x: track.pitchRadius * cos(along),
+    y: track.pitchRadius * sin(along),
     radius: (track.holeDiameter / 2) * (1 - 1e-9),
   });
 }
@@ -83,7 +85,7 @@ const touchDistance = (track: DiscTrack): number => (track.holeDiameter + track.
  * than touching plus the smallest land, so that the leak stays finite as the edges meet.
  */
 export function centreDistance(track: DiscTrack, angleToEnd: number, smallestLand: number): number {
-  const chord = 2 * track.pitchRadius * Math.sin(Math.min(Math.PI, angleToEnd + touchAngle(track)) / 2);
+  const chord = 2 * track.pitchRadius * sin(Math.min(Math.PI, angleToEnd + touchAngle(track)) / 2);
   return Math.max(chord, touchDistance(track) + smallestLand);
 }
 

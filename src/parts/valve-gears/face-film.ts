@@ -13,6 +13,11 @@
  * Derived. Against a field solution (tests): within 10 % to and from the cylinder, 25 % for the small rest from chest to
  * room.
  */
+import { acosh, sinh } from '../../numerics/elementary/hyperbolic.ts';
+import { asin } from '../../numerics/elementary/inverse-trigonometric.ts';
+import { log } from '../../numerics/elementary/logarithm.ts';
+import { sin } from '../../numerics/elementary/trigonometric.ts';
+import { square } from '../../numerics/elementary/whole-powers.ts';
 
 export interface FaceRing {
   /** Radius of the circle that the holes stand on, and of rim and pivot [m]. */
@@ -44,22 +49,22 @@ interface Strip {
 }
 
 function stripOf({ holeCircle, rim, pivot }: FaceRing): Strip {
-  const width = Math.log(rim / pivot);
-  return { width, sine: Math.sin((Math.PI * Math.log(holeCircle / pivot)) / width) };
+  const width = log(rim / pivot);
+  return { width, sine: sin((Math.PI * log(holeCircle / pivot)) / width) };
 }
 
 function ownTerm({ width, sine }: Strip, { holeCircle }: FaceRing, radius: number): number {
-  return Math.log((2 * width * holeCircle * sine) / (Math.PI * radius));
+  return log((2 * width * holeCircle * sine) / (Math.PI * radius));
 }
 
 function sharedTerm({ width, sine }: Strip, { holeCircle }: FaceRing, apart: number): number {
-  const angle = 2 * Math.asin(Math.min(1, apart / (2 * holeCircle)));
-  return 0.5 * Math.log(1 + (sine / Math.sinh((Math.PI * angle) / (2 * width))) ** 2);
+  const angle = 2 * asin(Math.min(1, apart / (2 * holeCircle)));
+  return 0.5 * log(1 + square(sine / sinh((Math.PI * angle) / (2 * width))));
 }
 
 /** How much more a pair of circles passes than sources in their centres would. */
 function nearness(a: number, b: number, apart: number): number {
-  return Math.log(apart ** 2 / (a * b)) / Math.acosh((apart ** 2 - a ** 2 - b ** 2) / (2 * a * b));
+  return log(square(apart) / (a * b)) / acosh((square(apart) - square(a) - square(b)) / (2 * a * b));
 }
 
 export function filmShapeFactors(ring: FaceRing, holes: FilmHoles): FilmShapeFactors {
@@ -73,8 +78,8 @@ export function filmShapeFactors(ring: FaceRing, holes: FilmHoles): FilmShapeFac
   const p23 = sharedTerm(strip, ring, holes.cylinderToRoom);
   const p13 = sharedTerm(strip, ring, holes.chestToRoom);
   // Cofactors of the symmetric matrix; between two holes the entry of the inverse is minus what passes between them.
-  const c11 = p22 * p33 - p23 ** 2;
-  const c22 = p11 * p33 - p13 ** 2;
+  const c11 = p22 * p33 - square(p23);
+  const c22 = p11 * p33 - square(p13);
   const [s12, s23, s13] = [p12 * p33 - p13 * p23, p11 * p23 - p12 * p13, p13 * p22 - p12 * p23];
   const perUnit = (2 * Math.PI) / (p11 * c11 - p12 * s12 - p13 * s13);
   const outward = (own: number, ...between: number[]): number => own - between.reduce((sum, s) => sum + s, 0);

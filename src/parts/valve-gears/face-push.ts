@@ -12,6 +12,8 @@
  * (lubrication texts; from memory). A compressible film keeps more pressure further out, so the true push is larger, by up
  * to a fifth at some bars.
  */
+import { log } from '../../numerics/elementary/logarithm.ts';
+import { square } from '../../numerics/elementary/whole-powers.ts';
 
 /** Mean pressure [Pa] of a straight film. */
 export const meanFilmPressure = (p1: number, p2: number): number =>
@@ -20,6 +22,6 @@ export const meanFilmPressure = (p1: number, p2: number): number =>
 /** Area [m²] on which the gauge pressure in a hole parts the faces round it, that end `reach` from its centre [m]. */
 export function pushArea(holeRadius: number, reach: number): number {
   // A rim as close as the hole's own edge would leave the hole alone.
-  if (reach <= holeRadius * (1 + 1e-9)) return Math.PI * holeRadius ** 2;
-  return (Math.PI * (reach ** 2 - holeRadius ** 2)) / (2 * Math.log(reach / holeRadius));
+  if (reach <= holeRadius * (1 + 1e-9)) return Math.PI * square(holeRadius);
+  return (Math.PI * (square(reach) - square(holeRadius))) / (2 * log(reach / holeRadius));
 }

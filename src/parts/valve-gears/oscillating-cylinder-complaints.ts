@@ -1,5 +1,6 @@
 /** Oscillating cylinders whose holes cannot be drilled, or never or always meet, in words. */
 import type { Complaint } from '../../kinds/kind.ts';
+import { sin } from '../../numerics/elementary/trigonometric.ts';
 import { greatestSwing } from '../oscillating-travel.ts';
 import type { PartContext } from '../part-context.ts';
 import { degrees, mm } from './in-words.ts';
@@ -52,7 +53,7 @@ function meetingComplaints(own: OscillatingCylinder, name: HoleName, context: Pa
 function apartComplaints(own: OscillatingCylinder): Complaint[] {
   const { admission, exhaust, hole_circle_radius } = own;
   const needed = (admission.hole_diameter + exhaust.hole_diameter) / 2 + SMALLEST_WALL;
-  const apart = 2 * hole_circle_radius * Math.sin((admission.angle + exhaust.angle) / 2);
+  const apart = 2 * hole_circle_radius * sin((admission.angle + exhaust.angle) / 2);
   if (apart >= needed) return [];
   return [
     {

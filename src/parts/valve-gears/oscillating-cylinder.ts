@@ -12,6 +12,8 @@
  */
 import { kindOf } from '../../kinds/kind.ts';
 import { filmResistance } from '../../gas/gap.ts';
+import { sin } from '../../numerics/elementary/trigonometric.ts';
+import { cube, square } from '../../numerics/elementary/whole-powers.ts';
 import { wrappedAngle } from '../crank-positions.ts';
 import { angleOfGreatestSwing, greatestSwing, swingRate } from '../oscillating-travel.ts';
 import type { PartContext } from '../part-context.ts';
@@ -86,7 +88,7 @@ function filmAt(own: OscillatingCylinder, { admission, exhaust }: Holes, angle: 
       room: own.exhaust.hole_diameter / 2,
       chestToCylinder: distance(admission, angle),
       cylinderToRoom: distance(exhaust, -angle),
-      chestToRoom: 2 * own.hole_circle_radius * Math.sin((own.admission.angle + own.exhaust.angle) / 2),
+      chestToRoom: 2 * own.hole_circle_radius * sin((own.admission.angle + own.exhaust.angle) / 2),
     },
   );
 }
@@ -130,7 +132,7 @@ function sealingGaps(
 }
 
 function sizes(own: OscillatingCylinder, { admission, exhaust }: Holes): DerivedSize[] {
-  const aside = ({ holeCircle, position }: SwingHole): number => holeCircle * Math.sin(position);
+  const aside = ({ holeCircle, position }: SwingHole): number => holeCircle * sin(position);
   const lap = (hole: SwingHole): number => centreDistance(hole, 0) - touchDistance(hole);
   const { train } = admission;
   const parting = partingAreas(own);
@@ -165,7 +167,7 @@ function faceTorque(
   { atmosphericPressure: room }: PartContext,
 ): (pressures: GearPressures) => number {
   const [rim, pivot] = [own.face_diameter / 2, own.pivot_diameter / 2];
-  const meanRadius = (2 * (rim ** 3 - pivot ** 3)) / (3 * (rim ** 2 - pivot ** 2));
+  const meanRadius = (2 * (cube(rim) - cube(pivot))) / (3 * (square(rim) - square(pivot)));
   const { supply, port: mouth } = partingAreas(own);
   return ({ chest, cylinder }) => {
     const left = own.face_force - (chest - room) * supply - (cylinder - room) * mouth;

@@ -19,6 +19,8 @@
 import { kindOf } from '../../kinds/kind.ts';
 import { slitResistance } from '../../gas/gap.ts';
 import { nozzleFlow } from '../../gas/nozzle.ts';
+import { cos, sin } from '../../numerics/elementary/trigonometric.ts';
+import { square } from '../../numerics/elementary/whole-powers.ts';
 import { angleAtStrokeFraction, pistonTravel, pistonTravelRate, type CrankTrain } from '../crank-train.ts';
 import { FULL_TURN, wrappedAngle } from '../crank-positions.ts';
 import { segmentArea } from '../geometry/circles.ts';
@@ -36,8 +38,7 @@ import { liftWhereBoreLimits, seatOpening } from './seat-opening.ts';
 import { orderedEdges, type ValveGear } from './valve-gear.ts';
 
 /** Way of the piston from top dead centre [m] at a crank angle. */
-const travelAt = (crank: CrankTrain, angle: number): number =>
-  pistonTravel(crank, Math.sin(angle), Math.cos(angle));
+const travelAt = (crank: CrankTrain, angle: number): number => pistonTravel(crank, sin(angle), cos(angle));
 
 /** Crank angle on the outward stroke at which the piston has come a way from top dead centre. */
 const angleAtTravel = (crank: CrankTrain, travel: number): number =>
@@ -125,7 +126,7 @@ function seatLeak(own: PistonLiftedValve, { gas }: PartContext): Passage[] {
 }
 
 /** [m²]. */
-const seatBore = ({ seat_diameter }: PistonLiftedValve): number => (Math.PI / 4) * seat_diameter ** 2;
+const seatBore = ({ seat_diameter }: PistonLiftedValve): number => (Math.PI / 4) * square(seat_diameter);
 
 const checkLiftOf = (own: PistonLiftedValve): ((excess: number) => number) =>
   checkLift({ seatArea: seatBore(own), springForce: own.spring_force, rise: own.rise ?? own.lift });
@@ -169,7 +170,7 @@ function build(own: PistonLiftedValve, context: PartContext): ValveGear {
     dragTorque: (angle, _speed, { chest, cylinder }) => {
       if (wrappedAngle(angle) < FULL_TURN - shuts) return 0;
       const onPin = Math.max(0, own.spring_force + (chest - cylinder) * bore);
-      return onPin * Math.abs(pistonTravelRate(crank, Math.sin(angle), Math.cos(angle)));
+      return onPin * Math.abs(pistonTravelRate(crank, sin(angle), cos(angle)));
     },
   };
   // There is nothing in it that knows which way it is passed.

@@ -15,6 +15,9 @@
  */
 import { kindOf } from '../../kinds/kind.ts';
 import { filmResistance, separateCirclesShapeFactor } from '../../gas/gap.ts';
+import { log } from '../../numerics/elementary/logarithm.ts';
+import { sin } from '../../numerics/elementary/trigonometric.ts';
+import { square } from '../../numerics/elementary/whole-powers.ts';
 import { forwardAngle, FULL_TURN } from '../crank-positions.ts';
 import type { PartContext } from '../part-context.ts';
 import { gap, port, type Passage } from '../passage.ts';
@@ -43,10 +46,10 @@ function faceShapeFactor(
   disc: Pick<RotaryDisc, 'disc_diameter' | 'shaft_diameter'>,
   track: DiscTrack,
 ): number {
-  const width = Math.log(disc.disc_diameter / disc.shaft_diameter);
-  const place = Math.log((2 * track.pitchRadius) / disc.shaft_diameter);
+  const width = log(disc.disc_diameter / disc.shaft_diameter);
+  const place = log((2 * track.pitchRadius) / disc.shaft_diameter);
   const radius = track.holeDiameter / 2 / track.pitchRadius;
-  return (2 * Math.PI) / Math.log(((2 * width) / (Math.PI * radius)) * Math.sin((Math.PI * place) / width));
+  return (2 * Math.PI) / log(((2 * width) / (Math.PI * radius)) * sin((Math.PI * place) / width));
 }
 
 function faceLeaks(
@@ -112,8 +115,9 @@ function trackEdges(track: DiscTrack, faceGap: number): number[] {
 function filmDrag(disc: RotaryDisc): number {
   const rim = disc.disc_diameter / 2;
   const shaft = disc.shaft_diameter / 2;
-  const ofDisc = (2 * Math.PI * disc.film_viscosity * (rim ** 4 - shaft ** 4)) / (2 * disc.face_gap);
-  return ofDisc / disc.slots ** 2;
+  const ofDisc =
+    (2 * Math.PI * disc.film_viscosity * (square(square(rim)) - square(square(shaft)))) / (2 * disc.face_gap);
+  return ofDisc / square(disc.slots);
 }
 
 /** Friction torque at the crankshaft [N m] of a disc that the air pushes against one of the plates. */

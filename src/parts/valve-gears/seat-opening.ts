@@ -10,6 +10,7 @@
  * The ball's formula is π d s · sin(half the seat's cone) for small lifts. Source: geometry; the three together as for the
  * poppet valves of engine texts (Heywood, Internal Combustion Engine Fundamentals, chapter 6; from memory).
  */
+import { square } from '../../numerics/elementary/whole-powers.ts';
 
 export const seatShapes = ['ball', 'flat poppet'] as const;
 export type SeatShape = (typeof seatShapes)[number];
@@ -25,8 +26,8 @@ export interface LiftedSeat {
 
 const ballOpening = ({ seatDiameter, valveDiameter }: LiftedSeat, lift: number): number => {
   const [edge, ball] = [seatDiameter / 2, valveDiameter / 2];
-  const height = Math.sqrt(ball ** 2 - edge ** 2);
-  const toEdge = Math.sqrt((height + lift) ** 2 + edge ** 2);
+  const height = Math.sqrt(square(ball) - square(edge));
+  const toEdge = Math.sqrt(square(height + lift) + square(edge));
   // The difference of squares keeps the digits of a small slant height.
   const slant = (lift * (2 * height + lift)) / (toEdge + ball);
   return Math.PI * edge * slant * (1 + ball / toEdge);
@@ -40,7 +41,7 @@ const openings: Readonly<Record<SeatShape, (seat: LiftedSeat, lift: number) => n
 };
 
 const boreArea = ({ seatDiameter, pinDiameter }: LiftedSeat): number =>
-  (Math.PI * (seatDiameter ** 2 - pinDiameter ** 2)) / 4;
+  (Math.PI * (square(seatDiameter) - square(pinDiameter))) / 4;
 
 /** Area [m²] at a lift of zero or more [m]. */
 export const seatOpening = (seat: LiftedSeat, lift: number): number =>

@@ -1,11 +1,11 @@
 /** What flat and round slide valves have in common once their port's length and their leaks are known. */
+import { writeSineCosine } from '../../numerics/sine-cosine.ts';
 import type { PartContext } from '../part-context.ts';
 import { port, type Passage } from '../passage.ts';
 import type { TurnTable } from '../turn-table.ts';
 import {
   admissionOpening,
   angleOfAdvance,
-  displacementLaw,
   exhaustOpening,
   overTravel,
   slideValveEdges,
@@ -53,8 +53,8 @@ function sizes(valve: SlideValve): DerivedSize[] {
 
 export function slideValveGear(mounted: MountedSlideValve, { gas }: PartContext): ValveGear {
   const { valve, rubbingForce } = mounted;
-  const displacement = displacementLaw(valve);
   const advance = angleOfAdvance(valve);
+  const [sine, cosine] = [new Float64Array(1), new Float64Array(1)];
   const areaPerOpening = mounted.dischargeCoefficient * mounted.portLength;
   const area = (opening: DisplacementLaw): TurnTable =>
     overTravel(valve, mounted.gapHeight, (s) => areaPerOpening * opening(s));
@@ -75,8 +75,11 @@ export function slideValveGear(mounted: MountedSlideValve, { gas }: PartContext)
     events: slideValveEvents(valve),
     derivedSizes: sizes(valve),
     // The rod's pull through the lever |ds/dθ| of the eccentric.
-    dragTorque: (angle, _speed, pressures) =>
-      rubbingForce(displacement(angle), pressures) * valve.eccentricity * Math.abs(Math.cos(angle + advance)),
+    dragTorque: (angle, _speed, pressures) => {
+      writeSineCosine(angle + advance, sine, cosine, 0);
+      const displacement = valve.eccentricity * sine[0]!;
+      return rubbingForce(displacement, pressures) * valve.eccentricity * Math.abs(cosine[0]!);
+    },
   };
   // Over on its other stop the eccentric stands as far before the crank, seen that way round, as it did before.
   return mounted.slips ? { ...gear, reverse: { gear: () => gear, serves: true } } : gear;

@@ -14,6 +14,8 @@
  * Assumes an eccentric rod so long that the valve moves harmonically. Source: the valve diagrams of Reuleaux and Zeuner,
  * theory-of-machines texts (docs/valve-gears/flat-slide-valve.md).
  */
+import { asin } from '../../numerics/elementary/inverse-trigonometric.ts';
+import { sin } from '../../numerics/elementary/trigonometric.ts';
 import { wrappedAngle } from '../crank-positions.ts';
 import { wholeTurnTable, type TurnTable } from '../turn-table.ts';
 import { orderedEdges, type ValveEvents } from './valve-gear.ts';
@@ -38,12 +40,12 @@ const between = (low: number, value: number, high: number): number => Math.min(h
 
 /** δ [rad]. */
 export const angleOfAdvance = ({ steamLap, lead, eccentricity }: SlideValve): number =>
-  Math.asin((steamLap + lead) / eccentricity);
+  asin((steamLap + lead) / eccentricity);
 
 /** s [m] at a crank angle [rad]. */
 export function displacementLaw(valve: SlideValve): (angle: number) => number {
   const advance = angleOfAdvance(valve);
-  return (angle) => valve.eccentricity * Math.sin(angle + advance);
+  return (angle) => valve.eccentricity * sin(angle + advance);
 }
 
 export const admissionOpening = (valve: SlideValve, displacement: number): number =>
@@ -67,7 +69,7 @@ export function exhaustLand(valve: SlideValve, displacement: number, gapHeight: 
 function crossings(valve: SlideValve, displacement: number): number[] {
   if (Math.abs(displacement) >= valve.eccentricity) return [];
   const advance = angleOfAdvance(valve);
-  const angle = Math.asin(displacement / valve.eccentricity);
+  const angle = asin(displacement / valve.eccentricity);
   return [angle - advance, Math.PI - angle - advance];
 }
 
@@ -102,8 +104,8 @@ export function overTravel(valve: SlideValve, gapHeight: number, law: Displaceme
 /** The four events, tied together by the one eccentric. */
 export function slideValveEvents(valve: SlideValve): ValveEvents {
   const advance = angleOfAdvance(valve);
-  const steam = Math.asin(valve.steamLap / valve.eccentricity);
-  const exhaust = Math.asin(valve.exhaustLap / valve.eccentricity);
+  const steam = asin(valve.steamLap / valve.eccentricity);
+  const exhaust = asin(valve.exhaustLap / valve.eccentricity);
   return {
     admission: wrappedAngle(steam - advance),
     cutOff: wrappedAngle(Math.PI - steam - advance),

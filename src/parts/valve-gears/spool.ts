@@ -17,6 +17,10 @@
  */
 import { eccentricityFactor, filmResistance } from '../../gas/gap.ts';
 import { areaInSeries } from '../../gas/nozzle.ts';
+import { atanh, sinh, tanh } from '../../numerics/elementary/hyperbolic.ts';
+import { acos } from '../../numerics/elementary/inverse-trigonometric.ts';
+import { log } from '../../numerics/elementary/logarithm.ts';
+import { tan } from '../../numerics/elementary/trigonometric.ts';
 
 export interface Spool {
   readonly boreDiameter: number;
@@ -35,7 +39,7 @@ export interface Spool {
 /** Area of a circle of radius a on the low side of a straight cut at z, −a ≤ z ≤ a. */
 function circleBelow(a: number, z: number): number {
   const cut = Math.min(a, Math.max(-a, z));
-  return a * a * Math.acos(-cut / a) + cut * Math.sqrt(a * a - cut * cut);
+  return a * a * acos(-cut / a) + cut * Math.sqrt(a * a - cut * cut);
 }
 
 /** Area of one mouth [m²] that the waist uncovers at a lift [m]. */
@@ -59,19 +63,19 @@ export function spoolArea(spool: Spool, dischargeCoefficient: number, lift: numb
 
 /** S round the land from one mouth to the opposite one. */
 export function roundShapeFactor({ boreDiameter, holeDiameter }: Spool): number {
-  return Math.PI / Math.log(1 / Math.tan(holeDiameter / 2 / boreDiameter));
+  return Math.PI / log(1 / tan(holeDiameter / 2 / boreDiameter));
 }
 
 /** S along the land from a mouth to a straight edge `land` beyond the rim of the hole [m]. */
 function alongShapeFactor({ boreDiameter, holeDiameter }: Spool, land: number): number {
-  const share = Math.tanh(land / boreDiameter) / Math.tanh((land + holeDiameter) / boreDiameter);
-  return Math.PI / Math.atanh(Math.sqrt(share));
+  const share = tanh(land / boreDiameter) / tanh((land + holeDiameter) / boreDiameter);
+  return Math.PI / atanh(Math.sqrt(share));
 }
 
 /** S from one mouth to the other, round the land and by way of a straight edge `land` beyond the holes [m]. */
 function bothWaysShapeFactor({ boreDiameter, holeDiameter }: Spool, land: number): number {
-  const share = Math.sinh((2 * land) / boreDiameter) / Math.sinh((2 * (land + holeDiameter)) / boreDiameter);
-  return Math.PI / (2 * Math.atanh(Math.sqrt(share)));
+  const share = sinh((2 * land) / boreDiameter) / sinh((2 * (land + holeDiameter)) / boreDiameter);
+  return Math.PI / (2 * atanh(Math.sqrt(share)));
 }
 
 /**

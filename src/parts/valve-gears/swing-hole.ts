@@ -5,6 +5,8 @@
  * the port swings first. With the swing φ their centres are 2R sin(|φ − β|/2) apart, and the opening is what the two
  * circles share. A hole on the other side is the same thing with the crank angle counted backwards.
  */
+import { asin } from '../../numerics/elementary/inverse-trigonometric.ts';
+import { sin } from '../../numerics/elementary/trigonometric.ts';
 import { forwardAngle } from '../crank-positions.ts';
 import { sharedCircleArea } from '../geometry/circles.ts';
 import { anglesAtSwing, swing, type OscillatingTrain } from '../oscillating-travel.ts';
@@ -19,9 +21,9 @@ export interface SwingHole {
   readonly position: number;
 }
 
-const chordOf = (holeCircle: number, angle: number): number => 2 * holeCircle * Math.sin(angle / 2);
+const chordOf = (holeCircle: number, angle: number): number => 2 * holeCircle * sin(angle / 2);
 const angleOf = (holeCircle: number, chord: number): number =>
-  2 * Math.asin(Math.min(1, chord / (2 * holeCircle)));
+  2 * asin(Math.min(1, chord / (2 * holeCircle)));
 
 /** Centre to centre when port and hole touch [m]. */
 export const touchDistance = ({ portDiameter, holeDiameter }: SwingHole): number =>

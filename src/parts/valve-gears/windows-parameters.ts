@@ -1,6 +1,7 @@
 /** What ports that open and shut by crank angle are described by. */
 import { crankPosition, group, optional, optionalGroup, pureNumber, quantity } from '../../kinds/describe.ts';
 import type { Values } from '../../kinds/parameter.ts';
+import { square } from '../../numerics/elementary/whole-powers.ts';
 import { crankAngle } from '../crank-positions.ts';
 import type { PartContext } from '../part-context.ts';
 import type { Window } from './window.ts';
@@ -100,4 +101,4 @@ export function windowOf({ opens, closes, ramp }: WindowPort, { crank }: PartCon
 
 /** Geometric area fully open [m²]. */
 export const fullArea = ({ area, hole_diameter }: WindowPort): number =>
-  area ?? (Math.PI / 4) * (hole_diameter ?? 0) ** 2;
+  area ?? (Math.PI / 4) * square(hole_diameter ?? 0);

@@ -9,12 +9,16 @@
  */
 import { optional, quantity } from '../../kinds/describe.ts';
 import { kindOf } from '../../kinds/kind.ts';
+import { pow } from '../../numerics/elementary/power.ts';
+import { widePowerFrom, widePowerTable } from '../../numerics/wide-power-table.ts';
 import type { PartContext } from '../part-context.ts';
 import type { WallHeat } from './wall-heat.ts';
 
 const FACTOR = 0.053;
 const REYNOLDS_POWER = 0.8;
 const PRANDTL_POWER = 0.6;
+
+const powers = widePowerTable(REYNOLDS_POWER);
 
 /** Mean piston speed [m/s] at a crank speed [rad/s]: two strokes a turn. */
 const meanPistonSpeed = (crankRadius: number, speed: number): number => (2 * crankRadius * speed) / Math.PI;
@@ -37,13 +41,13 @@ export const correlationWallHeat = kindOf({
   build: ({ wall_temperature }, { gas, bore, crank, atmosphericTemperature }: PartContext): WallHeat => {
     const wallTemperature = wall_temperature ?? atmosphericTemperature;
     const { prandtlNumber, specificGasConstant, heatCapacityAtConstantPressure } = gas;
-    const constant = (FACTOR * prandtlNumber ** (PRANDTL_POWER - 1) * heatCapacityAtConstantPressure) / bore;
+    const constant = (FACTOR * pow(prandtlNumber, PRANDTL_POWER - 1) * heatCapacityAtConstantPressure) / bore;
     return {
       flow: (area, temperature, pressure, speed) => {
         const viscosity = gas.viscosity(temperature);
         const density = pressure / (specificGasConstant * temperature);
         const reynolds = (density * meanPistonSpeed(crank.crankRadius, speed) * bore) / viscosity;
-        const coefficient = constant * viscosity * Math.exp(REYNOLDS_POWER * Math.log(reynolds));
+        const coefficient = constant * viscosity * widePowerFrom(powers, reynolds);
         return coefficient * area * (wallTemperature - temperature);
       },
     };

@@ -2,6 +2,7 @@
  * The crank circle as a drawing: top dead centre above, the running direction clockwise, arcs and marks at crank angles.
  * Names stand in a column on either side, moved apart where they would touch.
  */
+import { cos, sin } from '../../numerics/elementary/trigonometric.ts';
 import { svg, type Markup } from '../html/markup.ts';
 import { svgText } from './paper.ts';
 import { coordinate } from './scale.ts';
@@ -61,8 +62,8 @@ export function crankCircle({ arcs, bars = [], labels, crankAngle, alternative }
 }
 
 const place = (angle: number, radius: number): readonly [number, number] => [
-  centre.x + radius * Math.sin(angle),
-  centre.y - radius * Math.cos(angle),
+  centre.x + radius * sin(angle),
+  centre.y - radius * cos(angle),
 ];
 
 const point = (angle: number, radius: number): string => place(angle, radius).map(coordinate).join(' ');
@@ -101,7 +102,7 @@ function placedLabels(labels: readonly CircleLabel[]): PlacedLabel[] {
   return ([1, -1] as const).flatMap((side) =>
     apart(
       labels
-        .filter(({ angle }) => (Math.sin(angle) >= 0 ? 1 : -1) === side)
+        .filter(({ angle }) => (sin(angle) >= 0 ? 1 : -1) === side)
         .map((label) => ({ ...label, side, y: place(label.angle, 1.18 * label.radius)[1] })),
     ),
   );

@@ -2,6 +2,7 @@
  * The loss-free diagram: supply pressure up to cut-off, expansion p·V^γ = const to the end of the stroke, exhaust at
  * atmospheric pressure back to the beginning. Over all ends its area is `lossFreeWork`.
  */
+import { pow } from '../../numerics/elementary/power.ts';
 import type { EndProfile, EngineFacts } from '../../run/result.ts';
 
 const EXPANSION_POINTS = 24;
@@ -14,7 +15,7 @@ export function idealDiagram(engine: EngineFacts, end: EndProfile): (readonly [n
   const most = least + sweptVolume;
   const expansion = Array.from({ length: EXPANSION_POINTS + 1 }, (_, i) => {
     const volume = atCutOff + ((most - atCutOff) * i) / EXPANSION_POINTS;
-    return [volume, supplyPressure * (atCutOff / volume) ** gas.heatCapacityRatio] as const;
+    return [volume, supplyPressure * pow(atCutOff / volume, gas.heatCapacityRatio)] as const;
   });
   return [
     [least, atmosphericPressure],

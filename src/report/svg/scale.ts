@@ -1,4 +1,6 @@
 /** Linear scales and round tick marks for the drawings. */
+import { log10 } from '../../numerics/elementary/logarithm.ts';
+import { pow } from '../../numerics/elementary/power.ts';
 
 export interface Scale {
   (value: number): number;
@@ -26,7 +28,7 @@ export function roundTicks(low: number, high: number, count: number): number[] {
 
 /** The smallest of 1, 2, 5 times a power of ten that is not below `least`. */
 function roundStep(least: number): number {
-  const power = 10 ** Math.floor(Math.log10(least));
+  const power = pow(10, Math.floor(log10(least)));
   return ([1, 2, 5].find((digit) => digit * power >= least * (1 - 1e-9)) ?? 10) * power;
 }
 

@@ -11,7 +11,7 @@ export const spaceFilling = kindOf({
   doc: 'Engines spread evenly over all variations at once.',
   parameters: {
     engines: count({ min: 1, max: 1_000_000 }, 'How many engines; powers of two fill the space most evenly.'),
-    seed: count({ min: 0, max: 2 ** 31 - 1, default: 1 }, 'Another number gives another sample.'),
+    seed: count({ min: 0, max: 2_147_483_647, default: 1 }, 'Another number gives another sample.'),
   },
   complaints: (_own, variations: readonly Variation[]): readonly Complaint[] =>
     variations.length <= mostSobolDimensions
@@ -25,7 +25,7 @@ export const spaceFilling = kindOf({
         ],
   build: ({ engines, seed }, variations: readonly Variation[]): Sample => {
     const random = randomFrom(seed);
-    const shifts = variations.map(() => Math.floor(random() * 2 ** 32));
+    const shifts = variations.map(() => Math.floor(random() * 4_294_967_296));
     const share = sobolPoints(variations.length, shifts);
     return {
       count: engines,

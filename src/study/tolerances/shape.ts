@@ -3,6 +3,10 @@
  * again; a machinist who works to the middle. Even: anywhere between the limits alike.
  */
 import { choice } from '../../kinds/describe.ts';
+import { exp } from '../../numerics/elementary/exponential.ts';
+import { log } from '../../numerics/elementary/logarithm.ts';
+import { cos } from '../../numerics/elementary/trigonometric.ts';
+import { square } from '../../numerics/elementary/whole-powers.ts';
 
 export const shape = choice(
   ['bell', 'even'],
@@ -23,7 +27,7 @@ export function place(kind: Shape, random: () => number): number {
 
 /** Box and Muller's transform with its radius cut off where the limits are, and the share beyond spread over the rest. */
 function normal(u: number, v: number): number {
-  const beyond = Math.exp(-(SIGMAS ** 2) / 2);
-  const radius = Math.sqrt(-2 * Math.log(beyond + (1 - beyond) * (1 - u)));
-  return radius * Math.cos(2 * Math.PI * v);
+  const beyond = exp(-square(SIGMAS) / 2);
+  const radius = Math.sqrt(-2 * log(beyond + (1 - beyond) * (1 - u)));
+  return radius * cos(2 * Math.PI * v);
 }

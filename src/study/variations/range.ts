@@ -1,6 +1,8 @@
 /** Values between two ends, evenly or in equal ratios. */
 import { choice, count, text } from '../../kinds/describe.ts';
 import { kindOf, type Complaint } from '../../kinds/kind.ts';
+import { log } from '../../numerics/elementary/logarithm.ts';
+import { pow } from '../../numerics/elementary/power.ts';
 import { pathParameters } from './path-parameters.ts';
 import { rampComplaints, rampOf } from './ramp.ts';
 import { rampText, roundShare, type Ramp, type Range, type Variation } from './variation.ts';
@@ -14,14 +16,14 @@ const PARTS_OF_STEP = 500;
 /** Both ends exactly as they are written. */
 export function rangeBetween({ from, to, unit }: Ramp, spacing: Spacing): Range {
   const inside = (share: number): number =>
-    spacing === 'ratio' ? from * (to / from) ** share : from + share * (to - from);
+    spacing === 'ratio' ? from * pow(to / from, share) : from + share * (to - from);
   return {
     from,
     to,
     unit,
     valueAt: (share) => (share <= 0 ? from : share >= 1 ? to : inside(share)),
     shareOf: (value) =>
-      spacing === 'ratio' ? Math.log(value / from) / Math.log(to / from) : (value - from) / (to - from),
+      spacing === 'ratio' ? log(value / from) / log(to / from) : (value - from) / (to - from),
   };
 }
 

@@ -1,5 +1,7 @@
 /** Contract of the variations: one thing about the engine that differs from one engine of a study to the next. */
 import type { Family } from '../../kinds/kind.ts';
+import { log10 } from '../../numerics/elementary/logarithm.ts';
+import { pow } from '../../numerics/elementary/power.ts';
 
 /** A value between two ends, written in one unit: "20 % of stroke" to "70 % of stroke". */
 export interface Ramp {
@@ -44,14 +46,14 @@ export const rampText = (value: number, unit: string): string => {
 
 /** A round number, 1 times a power of ten, that a range has at least `parts` of: as finely as its values are worth saying. */
 export const roundPart = ({ from, to }: Ramp, parts: number): number =>
-  10 ** Math.floor(Math.log10(Math.abs(to - from) / parts));
+  pow(10, Math.floor(log10(Math.abs(to - from) / parts)));
 
 /** The share nearby that makes a round value: nobody sets a cam to a millionth. The ends stay as they are. */
 export function roundShare(range: Range, share: number, parts: number): number {
   if (share <= 0 || share >= 1) return share;
   const value = range.valueAt(share);
   // Small values of a range that goes in ratios are worth more digits.
-  const fine = value === 0 ? Infinity : 10 ** Math.floor(Math.log10(Math.abs(value) / 100));
+  const fine = value === 0 ? Infinity : pow(10, Math.floor(log10(Math.abs(value) / 100)));
   const size = Math.min(roundPart(range, parts), Math.max(fine, roundPart(range, parts) / 100));
   const round = Math.round(value / size) * size;
   return Math.min(1, Math.max(0, range.shareOf(round)));

@@ -3,6 +3,7 @@
  * left after V·ln(20.9/19.5) of gas has been let in and as much of the mixture pushed out. Below 19.5 % air counts as
  * deficient in oxygen: OSHA, 29 CFR 1910.134 (seen). The mixing rule is derived.
  */
+import { log } from '../../numerics/elementary/logarithm.ts';
 import type { RunResult } from '../../run/result.ts';
 import { airText, minutesText } from '../figures.ts';
 import type { Caution } from './caution.ts';
@@ -15,7 +16,7 @@ const SHED = 20;
 
 /** Time [s] until a closed room [m³] is deficient in oxygen, for a gas let in at that rate [m³/s]. */
 export const timeToOxygenDeficiency = (room: number, flow: number): number =>
-  (room * Math.log(OXYGEN_IN_AIR / LEAST_OXYGEN)) / flow;
+  (room * log(OXYGEN_IN_AIR / LEAST_OXYGEN)) / flow;
 
 export function bottledGasCaution(result: RunResult): Caution | undefined {
   const { gas } = result.engine;

@@ -3,6 +3,7 @@
  * only make worse (Mechanical Engineer's Data Handbook, stresses due to rotation). 30 m/s for cast iron: common practice,
  * no source. How fast the engine runs away without its load is not known; what speed would be too much is.
  */
+import { square } from '../../numerics/elementary/whole-powers.ts';
 import type { EngineFacts, RunResult } from '../../run/result.ts';
 import { metresText, rimSpeedText, speedText, stressText } from '../figures.ts';
 import type { Caution, Severity } from './caution.ts';
@@ -13,7 +14,7 @@ type Rim = NonNullable<EngineFacts['flywheelRim']>;
 
 export const rimSpeed = (speed: number, radius: number): number => speed * radius;
 
-export const hoopStress = (density: number, speedOfRim: number): number => density * speedOfRim ** 2;
+export const hoopStress = (density: number, speedOfRim: number): number => density * square(speedOfRim);
 
 export function flywheelCaution(result: RunResult): Caution {
   const speed = fastest(result);

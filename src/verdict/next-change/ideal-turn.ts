@@ -10,6 +10,7 @@
  * (any engineering thermodynamics text) gives A. No leak, no throttling, no heat: the ratio of two such turns is what is
  * used, which the model itself bears out (tests/laws/next-change.test.ts).
  */
+import { pow } from '../../numerics/elementary/power.ts';
 import type { RunResult, SettledCycle } from '../../run/result.ts';
 import { valueAt } from '../cycle-reading.ts';
 
@@ -46,7 +47,7 @@ export function idealTurnOf({ events, profile }: SettledCycle, { engine }: RunRe
 /** Pressure [Pa] of what the exhaust has shut in when the admission opens. */
 export function compressedTo({ room, heatCapacityRatio, ...turn }: IdealTurn): number {
   const { clearance, compression, admission } = turn;
-  return room * ((clearance + compression) / (clearance + admission)) ** heatCapacityRatio;
+  return room * pow((clearance + compression) / (clearance + admission), heatCapacityRatio);
 }
 
 export function idealWork(turn: IdealTurn): number {
@@ -58,8 +59,8 @@ export function idealWork(turn: IdealTurn): number {
     number,
     number,
   ];
-  const pushing = supply * (cutOff - admission) + (supply * vc * (1 - (vc / vr) ** exponent)) / exponent;
-  const against = room * (release - compression) + (room * vk * ((vk / va) ** exponent - 1)) / exponent;
+  const pushing = supply * (cutOff - admission) + (supply * vc * (1 - pow(vc / vr, exponent))) / exponent;
+  const against = room * (release - compression) + (room * vk * (pow(vk / va, exponent) - 1)) / exponent;
   return pushing - against;
 }
 

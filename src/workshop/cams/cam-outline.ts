@@ -2,6 +2,9 @@
  * The outline of a cam as arcs: base circle and dwell as they are, the flanks by arcs that stay within a micrometre of
  * the exact curve; and the lift that such an outline gives, so that what was drawn can be tried again.
  */
+import { atan2 } from '../../numerics/elementary/inverse-trigonometric.ts';
+import { tan } from '../../numerics/elementary/trigonometric.ts';
+import { square } from '../../numerics/elementary/whole-powers.ts';
 import { contactAt, type CamShape, type Follower } from '../../parts/cams/cam-shape.ts';
 import { FULL_TURN } from '../../parts/crank-positions.ts';
 import { arcsAlong } from '../geometry/biarcs.ts';
@@ -24,7 +27,7 @@ const LONGEST_ARC = (2 * Math.PI) / 3;
 /** Arcs about the shaft between two angles of the follower. */
 function concentric(shape: CamShape, begin: number, end: number): Vertex[] {
   const pieces = Math.max(1, Math.ceil((end - begin) / LONGEST_ARC));
-  const bulge = Math.tan((end - begin) / pieces / 4);
+  const bulge = tan((end - begin) / pieces / 4);
   return Array.from({ length: pieces }, (_, i) => {
     const { x, y } = contactAt(shape, begin + ((end - begin) * i) / pieces);
     return { x, y, bulge };
@@ -53,7 +56,7 @@ function flatReach({ from, arc }: Segment): number {
 
 /** x of the centre of a roller of a radius, at height y, that rests on a point or on an arc; −∞ if it misses them. */
 function restOnPoint(point: Point, radius: number, y: number): number {
-  const x = point.x + Math.sqrt(radius ** 2 - (y - point.y) ** 2);
+  const x = point.x + Math.sqrt(square(radius) - square(y - point.y));
   return Number.isNaN(x) ? -Infinity : x;
 }
 
@@ -62,11 +65,11 @@ function rollerReach({ from, arc }: Segment, radius: number, y: number): number 
   if (arc === undefined) return onVertex;
   const convex = arc.sweep > 0;
   const apart = convex ? arc.radius + radius : arc.radius - radius;
-  const half = Math.sqrt(apart ** 2 - (y - arc.y) ** 2);
+  const half = Math.sqrt(square(apart) - square(y - arc.y));
   if (Number.isNaN(half) || apart < 0) return onVertex;
   // Outside of a bulge the centre lies beyond it, in a hollow it lies before it.
   const x = convex ? arc.x + half : arc.x - half;
-  return alongSweep(arc, Math.atan2(y - arc.y, x - arc.x)) === undefined ? onVertex : Math.max(onVertex, x);
+  return alongSweep(arc, atan2(y - arc.y, x - arc.x)) === undefined ? onVertex : Math.max(onVertex, x);
 }
 
 /**

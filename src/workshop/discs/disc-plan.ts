@@ -9,6 +9,7 @@
  * `body_advance` turns the plates against it.
  */
 import type { Complaint } from '../../kinds/kind.ts';
+import { asin } from '../../numerics/elementary/inverse-trigonometric.ts';
 import type { PartContext } from '../../parts/part-context.ts';
 import { FULL_TURN } from '../../parts/crank-positions.ts';
 import { slotLength, touchAngle } from '../../parts/valve-gears/disc-track.ts';
@@ -114,7 +115,7 @@ export function planDisc(disc: RotaryDisc, context: PartContext): DiscPlan {
 /** Dowels stand half-way between bolts, clear of their spacers by half a millimetre. */
 function mostBolts({ disc, boltCircle, spacerRadius }: DiscPlan): number {
   const apart = spacerRadius + disc.plates.dowel_diameter / 2 + 0.5e-3;
-  return Math.floor(Math.PI / (2 * Math.asin(Math.min(1, apart / (2 * boltCircle)))));
+  return Math.floor(Math.PI / (2 * asin(Math.min(1, apart / (2 * boltCircle)))));
 }
 
 export function discPlanComplaints(plan: DiscPlan): Complaint[] {

@@ -1,4 +1,6 @@
 /** Front plate, back plate and spacers of a disc valve, seen from the front. */
+import { cos } from '../../numerics/elementary/trigonometric.ts';
+import { square } from '../../numerics/elementary/whole-powers.ts';
 import type { Hole, Mark, PartDrawing } from '../drawing/drawing.ts';
 import { cross, leader, line, words } from '../drawing/marks.ts';
 import { degrees, inMm, mm } from '../drawing/words.ts';
@@ -38,7 +40,7 @@ function sharedHoles({ disc, tracks, bolts, dowels, boltCircle, boltHole }: Disc
 
 function plateMarks(plan: DiscPlan, radius: number): Mark[] {
   const { disc, tracks, bolts, boltCircle, boltHole } = plan;
-  const [firstBolt = 0] = bolts.filter((direction) => Math.cos(direction) > 0);
+  const [firstBolt = 0] = bolts.filter((direction) => cos(direction) > 0);
   return [
     ...cross(ORIGIN, radius + 3e-3),
     { type: 'circle', layer: 'centre', centre: ORIGIN, radius: boltCircle },
@@ -77,7 +79,7 @@ const sharedFacts = ({ tracks, boltCircle, bolts }: DiscPlan): PartDrawing['fact
     ({ name, pitchRadius, holeAt, holeDiameter }) =>
       [
         `${name} hole`,
-        `Ø${inMm(holeDiameter)} at ${degrees(holeAt)} on R${mm(pitchRadius)}, ${((Math.PI / 4) * holeDiameter ** 2 * 1e6).toFixed(1)} mm²`,
+        `Ø${inMm(holeDiameter)} at ${degrees(holeAt)} on R${mm(pitchRadius)}, ${((Math.PI / 4) * square(holeDiameter) * 1e6).toFixed(1)} mm²`,
       ] as const,
   ),
   ['Bolt circle', `${bolts.length} on Ø${inMm(2 * boltCircle)}`],

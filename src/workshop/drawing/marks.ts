@@ -1,4 +1,7 @@
 /** Lines and words round a shape: centre lines, dimensions, leaders. Sizes as on paper, drawn at full scale. */
+import { atan2 } from '../../numerics/elementary/inverse-trigonometric.ts';
+import { hypot } from '../../numerics/elementary/roots.ts';
+import { cos, sin } from '../../numerics/elementary/trigonometric.ts';
 import type { Point } from '../geometry/outline.ts';
 import { polar } from '../geometry/placing.ts';
 import type { Anchor, Layer, Mark } from './drawing.ts';
@@ -38,7 +41,7 @@ function arrowhead(tip: Point, direction: number): Mark[] {
 
 /** Keeps words from standing on their head. */
 const upright = (angle: number): number => {
-  const rest = Math.atan2(Math.sin(angle), Math.cos(angle));
+  const rest = atan2(sin(angle), cos(angle));
   if (rest > Math.PI / 2 + 1e-6) return rest - Math.PI;
   return rest < -Math.PI / 2 + 1e-6 ? rest + Math.PI : rest;
 };
@@ -55,7 +58,7 @@ export function dimension(from: Point, to: Point, direction: number, offset: num
   const end = plus(begin, along, length);
   const towards = Math.sign(length) > 0 ? direction : direction + Math.PI;
   const extension = (foot: Point, head: Point): Mark[] => {
-    const way = Math.hypot(head.x - foot.x, head.y - foot.y);
+    const way = hypot(head.x - foot.x, head.y - foot.y);
     if (way < 1e-9) return [];
     const unit = { x: (head.x - foot.x) / way, y: (head.y - foot.y) / way };
     return [line('dimension', plus(foot, unit, 0.6e-3), plus(head, unit, BEYOND))];
@@ -85,7 +88,7 @@ export function dimension(from: Point, to: Point, direction: number, offset: num
 export function leader(centre: Point, radius: number, angle: number, length: number, text: string): Mark[] {
   const tip = plus(centre, polar(radius, angle));
   const knee = plus(centre, polar(radius + length, angle));
-  const right = Math.cos(angle) >= 0;
+  const right = cos(angle) >= 0;
   const foot = { x: knee.x + (right ? 3e-3 : -3e-3), y: knee.y };
   return [
     line('dimension', tip, knee),
@@ -102,9 +105,10 @@ export function leader(centre: Point, radius: number, angle: number, length: num
 
 /** Words outside a round line, beginning or ending at a point according to the side they are on. */
 function wordsAround(at: Point, direction: number, text: string): Mark[] {
-  const cos = Math.cos(direction);
-  const anchor: Anchor = cos > 0.35 ? 'start' : cos < -0.35 ? 'end' : 'middle';
-  const drop = Math.sin(direction) < -0.35 ? -TEXT : Math.sin(direction) > 0.35 ? 0 : -TEXT / 2;
+  const rightwards = cos(direction);
+  const anchor: Anchor = rightwards > 0.35 ? 'start' : rightwards < -0.35 ? 'end' : 'middle';
+  const upwards = sin(direction);
+  const drop = upwards < -0.35 ? -TEXT : upwards > 0.35 ? 0 : -TEXT / 2;
   return [words('dimension', { x: at.x, y: at.y + drop }, text, anchor)];
 }
 

@@ -3,6 +3,7 @@
  * origin, cover up, crank down. The port lies above the trunnion, so that it swings to the left on the way out when the
  * crank turns clockwise.
  */
+import { square } from '../../numerics/elementary/whole-powers.ts';
 import type { OscillatingCylinder } from '../../parts/valve-gears/oscillating-cylinder-parameters.ts';
 import type { Hole, Mark, PartDrawing } from '../drawing/drawing.ts';
 import { cross, leader, line } from '../drawing/marks.ts';
@@ -87,7 +88,7 @@ export function standingFace(own: OscillatingCylinder): PartDrawing {
       ([name, { hole_diameter, angle }]) =>
         [
           `${name} hole`,
-          `Ø${inMm(hole_diameter)}, ${degrees(angle, 2)} from the middle line on R${mm(own.hole_circle_radius)}, ${((Math.PI / 4) * hole_diameter ** 2 * 1e6).toFixed(1)} mm²`,
+          `Ø${inMm(hole_diameter)}, ${degrees(angle, 2)} from the middle line on R${mm(own.hole_circle_radius)}, ${((Math.PI / 4) * square(hole_diameter) * 1e6).toFixed(1)} mm²`,
         ] as const,
     ),
   };

@@ -11,6 +11,7 @@ import {
   TextVerticalAlignment,
   Units,
 } from '@tarikjabiri/dxf';
+import { hypot } from '../../numerics/elementary/roots.ts';
 import { layers, type Layer, type Mark } from '../drawing/drawing.ts';
 import type { Outline } from '../geometry/outline.ts';
 
@@ -39,7 +40,7 @@ function roundHole(outline: Outline): { x: number; y: number; radius: number } |
   const [a, b, ...more] = outline;
   if (a === undefined || b === undefined || more.length > 0 || a.bulge !== 1 || b.bulge !== 1)
     return undefined;
-  return { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2, radius: Math.hypot(a.x - b.x, a.y - b.y) / 2 };
+  return { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2, radius: hypot(a.x - b.x, a.y - b.y) / 2 };
 }
 
 function addOutline(dxf: DxfWriter, layer: string, outline: Outline): void {

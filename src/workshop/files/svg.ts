@@ -1,4 +1,5 @@
 /** A drawing as SVG, one unit to the millimetre, so that it prints and imports at full size. */
+import { cos, sin } from '../../numerics/elementary/trigonometric.ts';
 import type { Layer, Mark } from '../drawing/drawing.ts';
 import {
   boundsOf,
@@ -108,8 +109,8 @@ function reach(mark: Mark): Bounds {
       const begin = anchor === 'start' ? 0 : anchor === 'end' ? -length : -length / 2;
       const ends = [begin, begin + length].flatMap((along) =>
         [-0.3 * height, height].map((up) => ({
-          x: at.x + along * Math.cos(angle) - up * Math.sin(angle),
-          y: at.y + along * Math.sin(angle) + up * Math.cos(angle),
+          x: at.x + along * cos(angle) - up * sin(angle),
+          y: at.y + along * sin(angle) + up * cos(angle),
         })),
       );
       return boundsOf(ends);

@@ -8,6 +8,8 @@
  * A stretch is halved until the curve stays within the tolerance of its arcs. Source: geometry of the two triangles; the
  * construction is common to books on curve fitting (Bolton 1975, name from memory).
  */
+import { atan2 } from '../../numerics/elementary/inverse-trigonometric.ts';
+import { cos, sin, tan } from '../../numerics/elementary/trigonometric.ts';
 import { distanceToSegment, segmentsOf, type Point, type Vertex } from './outline.ts';
 
 export interface CurvePoint extends Point {
@@ -19,20 +21,17 @@ export type Curve = (parameter: number) => CurvePoint;
 
 /** Bulge of the arc that leaves `from` in a direction and ends at `to`. */
 function bulgeFrom(from: Point, direction: number, to: Point): number {
-  const chord = Math.atan2(to.y - from.y, to.x - from.x);
-  const turn = Math.atan2(Math.sin(chord - direction), Math.cos(chord - direction));
-  return Math.tan(turn / 2);
+  const chord = atan2(to.y - from.y, to.x - from.x);
+  const turn = atan2(sin(chord - direction), cos(chord - direction));
+  return tan(turn / 2);
 }
 
 function tangentLength(from: CurvePoint, to: CurvePoint): number {
   const [vx, vy] = [to.x - from.x, to.y - from.y];
-  const [sx, sy] = [
-    Math.cos(from.direction) + Math.cos(to.direction),
-    Math.sin(from.direction) + Math.sin(to.direction),
-  ];
+  const [sx, sy] = [cos(from.direction) + cos(to.direction), sin(from.direction) + sin(to.direction)];
   const along = vx * sx + vy * sy;
   const square = vx * vx + vy * vy;
-  const bend = 2 * (1 - Math.cos(to.direction - from.direction));
+  const bend = 2 * (1 - cos(to.direction - from.direction));
   // The positive root of bend·d² + 2·along·d − square = 0, written so that it holds without a bend too.
   return square / (along + Math.sqrt(along * along + bend * square));
 }
@@ -40,8 +39,8 @@ function tangentLength(from: CurvePoint, to: CurvePoint): number {
 function biarc(from: CurvePoint, to: CurvePoint): Vertex[] {
   const d = tangentLength(from, to);
   const joint = {
-    x: (from.x + to.x + d * (Math.cos(from.direction) - Math.cos(to.direction))) / 2,
-    y: (from.y + to.y + d * (Math.sin(from.direction) - Math.sin(to.direction))) / 2,
+    x: (from.x + to.x + d * (cos(from.direction) - cos(to.direction))) / 2,
+    y: (from.y + to.y + d * (sin(from.direction) - sin(to.direction))) / 2,
   };
   const backwards = bulgeFrom(to, to.direction + Math.PI, joint);
   return [

@@ -6,6 +6,10 @@
  * off where they cross. Anything the parallel cannot follow – a notch narrower than the cutter – is refused: every point
  * of a true parallel is as far from the outline as the distance says, and that is checked at the end.
  */
+import { atan2 } from '../../numerics/elementary/inverse-trigonometric.ts';
+import { hypot } from '../../numerics/elementary/roots.ts';
+import { cos, sin, tan } from '../../numerics/elementary/trigonometric.ts';
+import { square } from '../../numerics/elementary/whole-powers.ts';
 import {
   distanceToSegment,
   pointOfArc,
@@ -38,7 +42,7 @@ function movedAside(segment: Segment, distance: number): Moved | undefined {
   const { from, to, arc } = segment;
   if (arc === undefined) {
     const [along] = tangentsOf(segment);
-    const [nx, ny] = [Math.sin(along) * distance, -Math.cos(along) * distance];
+    const [nx, ny] = [sin(along) * distance, -cos(along) * distance];
     return { begin: { x: from.x + nx, y: from.y + ny }, end: { x: to.x + nx, y: to.y + ny } };
   }
   const radius = arc.radius + Math.sign(arc.sweep) * distance;
@@ -57,10 +61,10 @@ function lineWithLine(a: Moved, b: Moved): Point[] {
 
 function lineWithCircle(line: Moved, { x, y, radius }: SegmentArc): Point[] {
   const [dx, dy] = [line.end.x - line.begin.x, line.end.y - line.begin.y];
-  const length = Math.hypot(dx, dy);
+  const length = hypot(dx, dy);
   const along = ((x - line.begin.x) * dx + (y - line.begin.y) * dy) / length;
   const aside = ((x - line.begin.x) * dy - (y - line.begin.y) * dx) / length;
-  const half = Math.sqrt(radius ** 2 - aside ** 2);
+  const half = Math.sqrt(square(radius) - square(aside));
   if (Number.isNaN(half)) return [];
   return [along - half, along + half].map((at) => ({
     x: line.begin.x + (at * dx) / length,
@@ -69,9 +73,9 @@ function lineWithCircle(line: Moved, { x, y, radius }: SegmentArc): Point[] {
 }
 
 function circleWithCircle(a: SegmentArc, b: SegmentArc): Point[] {
-  const apart = Math.hypot(b.x - a.x, b.y - a.y);
-  const towards = (apart ** 2 + a.radius ** 2 - b.radius ** 2) / (2 * apart);
-  const half = Math.sqrt(a.radius ** 2 - towards ** 2);
+  const apart = hypot(b.x - a.x, b.y - a.y);
+  const towards = (square(apart) + square(a.radius) - square(b.radius)) / (2 * apart);
+  const half = Math.sqrt(square(a.radius) - square(towards));
   if (Number.isNaN(half)) return [];
   const [ux, uy] = [(b.x - a.x) / apart, (b.y - a.y) / apart];
   return [-half, half].map((side) => ({
@@ -94,19 +98,19 @@ type Join =
 
 function joined(corner: Point, turn: number, distance: number, a: Moved, b: Moved): Join | undefined {
   if (Math.abs(turn) < SMOOTH) return { way: 'straight on', at: b.begin };
-  if (turn * distance > 0) return { way: 'round the corner', bulge: Math.tan(turn / 4) };
+  if (turn * distance > 0) return { way: 'round the corner', bulge: tan(turn / 4) };
   const found = meetings(a, b).sort(
-    (p, q) => Math.hypot(p.x - corner.x, p.y - corner.y) - Math.hypot(q.x - corner.x, q.y - corner.y),
+    (p, q) => hypot(p.x - corner.x, p.y - corner.y) - hypot(q.x - corner.x, q.y - corner.y),
   );
   const [at] = found;
   return at && { way: 'cut off', at };
 }
 
-const signedTurn = (from: number, to: number): number => Math.atan2(Math.sin(to - from), Math.cos(to - from));
+const signedTurn = (from: number, to: number): number => atan2(sin(to - from), cos(to - from));
 
 /** How far along an arc a point lies [rad]; a little below zero or beyond its end where a join was not quite smooth. */
 function placeOn({ x, y, start, sweep }: SegmentArc, point: Point): number {
-  const angle = Math.atan2(point.y - y, point.x - x);
+  const angle = atan2(point.y - y, point.x - x);
   const along = (((sweep > 0 ? angle - start : start - angle) % TURN) + TURN) % TURN;
   return along > TURN - LOOSE ? along - TURN : along;
 }
@@ -116,7 +120,7 @@ function bulgeBetween(arc: SegmentArc | undefined, begin: Point, end: Point): nu
   if (arc === undefined) return 0;
   const [from, to] = [placeOn(arc, begin), placeOn(arc, end)];
   if (to < from - HAIR || to > Math.abs(arc.sweep) + LOOSE) return undefined;
-  return Math.sign(arc.sweep) * Math.tan((to - from) / 4);
+  return Math.sign(arc.sweep) * tan((to - from) / 4);
 }
 
 /** Whether a parallel keeps its distance from the outline it was made from. */

@@ -7,6 +7,10 @@
  *
  *   area = Σ ½(x₀y₁ − x₁y₀) + Σ ½r²(sweep − sin sweep)        exact: polygon and circle segments
  */
+import { acos, atan, atan2 } from '../../numerics/elementary/inverse-trigonometric.ts';
+import { hypot } from '../../numerics/elementary/roots.ts';
+import { cos, sin } from '../../numerics/elementary/trigonometric.ts';
+import { square } from '../../numerics/elementary/whole-powers.ts';
 
 export interface Point {
   readonly x: number;
@@ -49,8 +53,8 @@ function arcOfBulge(from: Point, to: Point, bulge: number): SegmentArc {
   const aside = (1 - bulge * bulge) / (4 * bulge);
   const x = (from.x + to.x) / 2 - aside * dy;
   const y = (from.y + to.y) / 2 + aside * dx;
-  const radius = (Math.hypot(dx, dy) * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
-  return { x, y, radius, start: Math.atan2(from.y - y, from.x - x), sweep: 4 * Math.atan(bulge) };
+  const radius = (hypot(dx, dy) * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
+  return { x, y, radius, start: atan2(from.y - y, from.x - x), sweep: 4 * atan(bulge) };
 }
 
 export function segmentsOf(outline: Outline): Segment[] {
@@ -63,13 +67,13 @@ export function segmentsOf(outline: Outline): Segment[] {
 export function outlineArea(outline: Outline): number {
   return segmentsOf(outline).reduce((sum, { from, to, arc }) => {
     const polygon = (from.x * to.y - to.x * from.y) / 2;
-    return sum + polygon + (arc ? (arc.radius ** 2 * (arc.sweep - Math.sin(arc.sweep))) / 2 : 0);
+    return sum + polygon + (arc ? (square(arc.radius) * (arc.sweep - sin(arc.sweep))) / 2 : 0);
   }, 0);
 }
 
 export const pointOfArc = ({ x, y, radius }: SegmentArc, angle: number): Point => ({
-  x: x + radius * Math.cos(angle),
-  y: y + radius * Math.sin(angle),
+  x: x + radius * cos(angle),
+  y: y + radius * sin(angle),
 });
 
 /** How far along an arc, in (−hair, |sweep|), a direction lies; undefined when the arc does not reach it. */
@@ -106,7 +110,7 @@ export const outlineBounds = (outline: Outline): Bounds => boundsOf(segmentsOf(o
 export function flattened(outline: Outline, sag: number): Point[] {
   return segmentsOf(outline).flatMap(({ from, arc }) => {
     if (arc === undefined) return [from];
-    const step = 2 * Math.acos(Math.max(0, 1 - sag / arc.radius));
+    const step = 2 * acos(Math.max(0, 1 - sag / arc.radius));
     const pieces = Math.max(1, Math.ceil(Math.abs(arc.sweep) / step));
     return Array.from({ length: pieces }, (_, i) => pointOfArc(arc, arc.start + (arc.sweep * i) / pieces));
   });
@@ -115,7 +119,7 @@ export function flattened(outline: Outline, sag: number): Point[] {
 /** Direction of travel where a segment begins and where it ends. */
 export function tangentsOf({ from, to, arc }: Segment): readonly [begin: number, end: number] {
   if (arc === undefined) {
-    const straight = Math.atan2(to.y - from.y, to.x - from.x);
+    const straight = atan2(to.y - from.y, to.x - from.x);
     return [straight, straight];
   }
   const quarter = (Math.sign(arc.sweep) * Math.PI) / 2;
@@ -123,17 +127,14 @@ export function tangentsOf({ from, to, arc }: Segment): readonly [begin: number,
 }
 
 export function distanceToSegment({ from, to, arc }: Segment, point: Point): number {
-  const toEnds = Math.min(
-    Math.hypot(point.x - from.x, point.y - from.y),
-    Math.hypot(point.x - to.x, point.y - to.y),
-  );
+  const toEnds = Math.min(hypot(point.x - from.x, point.y - from.y), hypot(point.x - to.x, point.y - to.y));
   if (arc !== undefined) {
     const [dx, dy] = [point.x - arc.x, point.y - arc.y];
-    const across = Math.abs(Math.hypot(dx, dy) - arc.radius);
-    return alongSweep(arc, Math.atan2(dy, dx)) === undefined ? toEnds : across;
+    const across = Math.abs(hypot(dx, dy) - arc.radius);
+    return alongSweep(arc, atan2(dy, dx)) === undefined ? toEnds : across;
   }
   const [dx, dy] = [to.x - from.x, to.y - from.y];
   const share = ((point.x - from.x) * dx + (point.y - from.y) * dy) / (dx * dx + dy * dy);
   if (share <= 0 || share >= 1) return toEnds;
-  return Math.hypot(point.x - from.x - share * dx, point.y - from.y - share * dy);
+  return hypot(point.x - from.x - share * dx, point.y - from.y - share * dy);
 }

@@ -1,12 +1,13 @@
 /** Outlines and points moved, turned and seen from the other side. */
+import { cos, sin } from '../../numerics/elementary/trigonometric.ts';
 import type { Outline, Point } from './outline.ts';
 
 export const moved = (outline: Outline, x: number, y: number): Outline =>
   outline.map((vertex) => ({ ...vertex, x: vertex.x + x, y: vertex.y + y }));
 
 export function turnedPoint({ x, y }: Point, angle: number): Point {
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-  return { x: x * cos - y * sin, y: x * sin + y * cos };
+  const [cosine, sine] = [cos(angle), sin(angle)];
+  return { x: x * cosine - y * sine, y: x * sine + y * cosine };
 }
 
 /** Turned about the origin, anticlockwise. */
@@ -24,6 +25,6 @@ export function mirrored(outline: Outline): Outline {
 }
 
 export const polar = (radius: number, angle: number): Point => ({
-  x: radius * Math.cos(angle),
-  y: radius * Math.sin(angle),
+  x: radius * cos(angle),
+  y: radius * sin(angle),
 });

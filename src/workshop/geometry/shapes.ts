@@ -1,10 +1,13 @@
 /** Outlines of the shapes that plates are made of. All anticlockwise; lengths in metres, angles in radians. */
+import { asin } from '../../numerics/elementary/inverse-trigonometric.ts';
+import { tan } from '../../numerics/elementary/trigonometric.ts';
+import { square } from '../../numerics/elementary/whole-powers.ts';
 import type { Outline, Point } from './outline.ts';
 import { polar } from './placing.ts';
 
 /** tan(sweep/4) of a half and of a quarter turn. */
 const HALF = 1;
-const QUARTER = Math.tan(Math.PI / 8);
+const QUARTER = tan(Math.PI / 8);
 
 export const circle = (radius: number, { x, y }: Point = { x: 0, y: 0 }): Outline => [
   { x: x + radius, y, bulge: HALF },
@@ -38,7 +41,7 @@ export function roundedRectangle(width: number, height: number, corner: number):
 export function arcSlot(pitchRadius: number, width: number, from: number, length: number): Outline {
   const [outer, inner] = [pitchRadius + width / 2, pitchRadius - width / 2];
   const pieces = Math.max(1, Math.ceil(length / ((2 * Math.PI) / 3)));
-  const bulge = Math.tan(length / pieces / 4);
+  const bulge = tan(length / pieces / 4);
   const along = (radius: number, sign: number) =>
     Array.from({ length: pieces }, (_, i) => ({
       ...polar(radius, sign > 0 ? from + (length * i) / pieces : from + length - (length * i) / pieces),
@@ -56,11 +59,11 @@ export function arcSlot(pitchRadius: number, width: number, from: number, length
 export function keyedBore(diameter: number, keyWidth: number, keyDepth: number): Outline {
   const radius = diameter / 2;
   const half = keyWidth / 2;
-  const shoulder = Math.sqrt(radius ** 2 - half ** 2);
+  const shoulder = Math.sqrt(square(radius) - square(half));
   const top = radius + keyDepth;
-  const sweep = 2 * Math.PI - 2 * Math.asin(half / radius);
+  const sweep = 2 * Math.PI - 2 * asin(half / radius);
   // In two arcs: the way round is longer than half a turn.
-  const bulge = Math.tan(sweep / 8);
+  const bulge = tan(sweep / 8);
   return [
     { x: half, y: shoulder, bulge: 0 },
     { x: half, y: top, bulge: 0 },

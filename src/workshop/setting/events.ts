@@ -1,4 +1,5 @@
 /** The four events as a fitter reads them: in degrees of the crank, in the way of the piston, and how sensitive it is. */
+import { cos, sin } from '../../numerics/elementary/trigonometric.ts';
 import { forwardAngle } from '../../parts/crank-positions.ts';
 import { pistonTravel, pistonTravelRate, type CrankTrain } from '../../parts/crank-train.ts';
 import type { ValveEvents } from '../../parts/valve-gears/valve-gear.ts';
@@ -31,10 +32,10 @@ export function settingEvents(events: ValveEvents, deadCentre: number): SettingE
 }
 
 export function pistonPlace(crank: CrankTrain, angle: number): PistonPlace {
-  const [sin, cos] = [Math.sin(angle), Math.cos(angle)];
-  const rate = pistonTravelRate(crank, sin, cos);
+  const [sine, cosine] = [sin(angle), cos(angle)];
+  const rate = pistonTravelRate(crank, sine, cosine);
   return {
-    travel: pistonTravel(crank, sin, cos),
+    travel: pistonTravel(crank, sine, cosine),
     stroke: rate >= 0 ? 'outward' : 'return',
     perDegree: (Math.abs(rate) * Math.PI) / 180,
   };

@@ -8,6 +8,7 @@
  *   block ends    = waist ends + guide land
  *   spool ends    = block ends + follower reach
  */
+import { square } from '../../numerics/elementary/whole-powers.ts';
 import { clearanceOf, type ClearanceSpread } from '../../parts/fits/clearance.ts';
 import { deviationsOf, type Deviations } from '../../parts/fits/limits-of-size.ts';
 import type { CamSpools, SpoolName } from '../../parts/valve-gears/cam-spools-parameters.ts';
@@ -67,7 +68,7 @@ const STEEL_DENSITY = 7850;
 
 /** Mass of the spool with its collar, of steel [kg]. */
 export function spoolMass(plan: SpoolPlan): number {
-  const disc = (diameter: number, length: number): number => (Math.PI / 4) * diameter ** 2 * length;
+  const disc = (diameter: number, length: number): number => (Math.PI / 4) * square(diameter) * length;
   const waist = plan.waistEnds - plan.waistBegins;
   const volume =
     disc(plan.diameter, plan.spoolLength - waist) +

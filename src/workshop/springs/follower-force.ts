@@ -8,6 +8,7 @@
  * no air force on the ends of the spool, and takes no account of the blow with which the lash is taken up.
  * Source: equation of motion of the follower; criterion F > 0 in machine-design texts (Norton; in words, seen).
  */
+import { square } from '../../numerics/elementary/whole-powers.ts';
 import { camMotion, type Cam } from '../../parts/cams/cam.ts';
 
 export interface Loading {
@@ -45,7 +46,7 @@ export function liftedPlaces(cam: Cam): LiftedPlace[] {
 
 /** [N], along the follower, at a crank speed [rad/s]. */
 export const contactForce = ({ preload, rate, mass }: Loading, place: LiftedPlace, speed: number): number =>
-  preload + rate * place.lift + mass * place.bend * speed ** 2;
+  preload + rate * place.lift + mass * place.bend * square(speed);
 
 /** Crank speed [rad/s] at which the follower begins to leave the cam, on the rise or on the fall. */
 export function floatSpeed(cam: Cam, { preload, rate, mass }: Loading): number {

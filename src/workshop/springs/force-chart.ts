@@ -1,4 +1,6 @@
 /** Force between cam and follower against the crank angle, as a small SVG in black: creeping, and at the top speed. */
+import { log10 } from '../../numerics/elementary/logarithm.ts';
+import { pow } from '../../numerics/elementary/power.ts';
 import { forwardAngle, FULL_TURN } from '../../parts/crank-positions.ts';
 import { camMotion } from '../../parts/cams/cam.ts';
 import type { CamShape } from '../../parts/cams/cam-shape.ts';
@@ -17,7 +19,7 @@ function forceAt({ cam }: CamShape, loading: Loading, crankAngle: number, speed:
 
 /** A round number of newtons for about four lines. */
 function stepOf(largest: number): number {
-  const power = 10 ** Math.floor(Math.log10(largest / 4));
+  const power = pow(10, Math.floor(log10(largest / 4)));
   return [1, 2, 5, 10].map((own) => own * power).find((own) => own * 5 >= largest) ?? 10 * power;
 }
 

@@ -8,6 +8,8 @@
  * Patented steel wire: G = 79.3 GPa; tensile strength at least 2060 MPa/(d/mm)^0.163 (music wire, ASTM A228; seen in two
  * calculators of spring wire). Source: Shigley, Mechanical Engineering Design, as in worked examples (tests/published).
  */
+import { pow } from '../../numerics/elementary/power.ts';
+import { cube, square } from '../../numerics/elementary/whole-powers.ts';
 
 export interface HelicalSpring {
   readonly wire: number;
@@ -22,20 +24,20 @@ export function springRate(
   { wire, coilDiameter, activeCoils }: HelicalSpring,
   shearModulus = SHEAR_MODULUS,
 ): number {
-  return (shearModulus * wire ** 4) / (8 * coilDiameter ** 3 * activeCoils);
+  return (shearModulus * square(square(wire))) / (8 * cube(coilDiameter) * activeCoils);
 }
 
 /** [Pa] */
 export function springStress({ wire, coilDiameter }: HelicalSpring, force: number): number {
   const index = coilDiameter / wire;
-  return ((1 + 0.5 / index) * 8 * force * coilDiameter) / (Math.PI * wire ** 3);
+  return ((1 + 0.5 / index) * 8 * force * coilDiameter) / (Math.PI * cube(wire));
 }
 
 /** [m] */
 export const solidLength = ({ wire, activeCoils }: HelicalSpring): number => (activeCoils + 2) * wire;
 
 /** [Pa] for a wire diameter [m]. */
-export const wireStrength = (wire: number): number => 2060e6 / (wire * 1e3) ** 0.163;
+export const wireStrength = (wire: number): number => 2060e6 / pow(wire * 1e3, 0.163);
 
 /**
  * Shear stress that a valve spring of such wire may see at full lift, as a share of the tensile strength. Common practice,

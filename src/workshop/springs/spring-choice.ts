@@ -6,6 +6,7 @@
  * stress at the end of its travel stays below the allowed; coils in halves. Half, coil numbers and the least preload of
  * five times the weight are common practice, no source.
  */
+import { cube, square } from '../../numerics/elementary/whole-powers.ts';
 import type { Cam } from '../../parts/cams/cam.ts';
 import { liftedPlaces, type Loading } from './follower-force.ts';
 import {
@@ -60,7 +61,7 @@ interface Need {
 function needs({ cam, mass, speed }: SpringWish): Need[] {
   return liftedPlaces(cam)
     .filter(({ bend }) => bend < 0)
-    .map(({ lift, bend }) => ({ lift, force: -mass * bend * speed ** 2 }));
+    .map(({ lift, bend }) => ({ lift, force: -mass * bend * square(speed) }));
 }
 
 const largest = (values: readonly number[]): number => values.reduce((a, b) => Math.max(a, b), 0);
@@ -109,7 +110,7 @@ export function chooseSpring(wish: SpringWish): ChosenSpring | undefined {
   for (const wire of wires) {
     // Half a millimetre of air all round what the coils go over.
     const coilDiameter = wish.coilDiameter ?? wish.pilot + 1e-3 + wire;
-    const wanted = (SHEAR_MODULUS * wire ** 4) / (8 * coilDiameter ** 3 * rate);
+    const wanted = (SHEAR_MODULUS * square(square(wire))) / (8 * cube(coilDiameter) * rate);
     // Fewer coils make it stiffer, never softer than wanted.
     const activeCoils = wish.activeCoils ?? Math.min(MOST, Math.floor(2 * wanted) / 2);
     const chosen = activeCoils > 0 ? sprung(wish, { wire, coilDiameter, activeCoils }) : undefined;

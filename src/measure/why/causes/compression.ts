@@ -1,4 +1,7 @@
 /** Air shut in on the return stroke and pressed together. */
+import { pow } from '../../../numerics/elementary/power.ts';
+import { cos } from '../../../numerics/elementary/trigonometric.ts';
+import { square } from '../../../numerics/elementary/whole-powers.ts';
 import { gaugeText, percent, plain } from '../../words.ts';
 import type { Cause, Evidence, Suspect } from '../cause.ts';
 
@@ -9,15 +12,15 @@ import type { Cause, Evidence, Suspect } from '../cause.ts';
 function suspects({ result, spec, inertia }: Evidence): Suspect[] {
   const { events, clearanceVolume, sweptVolume, ends, gas } = result.engine;
   const perEnd = { clearance: clearanceVolume / ends.length, swept: sweptVolume / ends.length };
-  const shutIn = perEnd.clearance + perEnd.swept * (0.5 - 0.5 * Math.cos(events.compression));
+  const shutIn = perEnd.clearance + perEnd.swept * (0.5 - 0.5 * cos(events.compression));
   const room = spec.atmosphere.pressure;
   const gamma = gas.heatCapacityRatio;
   const ratio = shutIn / perEnd.clearance;
-  const peak = room * ratio ** gamma;
+  const peak = room * pow(ratio, gamma);
   const work =
-    (room * shutIn * (ratio ** (gamma - 1) - 1)) / (gamma - 1) - room * (shutIn - perEnd.clearance);
+    (room * shutIn * (pow(ratio, gamma - 1) - 1)) / (gamma - 1) - room * (shutIn - perEnd.clearance);
   const over = (peak - room) / (spec.supply.pressure - room);
-  const stored = 0.5 * inertia * (2 * Math.PI) ** 2;
+  const stored = 0.5 * inertia * square(2 * Math.PI);
   return [
     {
       cause: 'Exhaust that shuts too early, so that air is compressed',

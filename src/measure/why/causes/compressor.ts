@@ -1,4 +1,5 @@
 /** The compressor cannot keep up, and the pressure sags. */
+import { square } from '../../../numerics/elementary/whole-powers.ts';
 import { plain, shown } from '../../words.ts';
 import type { Cause } from '../cause.ts';
 
@@ -18,6 +19,6 @@ export const compressorCause: Cause = {
     const until =
       minutesUntilSag === undefined ? '' : `; a full receiver lasts ${plain(minutesUntilSag, 2)} minutes`;
     const number = `It takes ${shown(demandAnr, 'volume flow', 2)} ANR of the ${shown(deliveryAnr, 'volume flow', 2)} that are delivered by the scenario${until}.`;
-    return [{ cause, weight: Math.min(1, (demandAnr / deliveryAnr) ** 2), number, test }];
+    return [{ cause, weight: Math.min(1, square(demandAnr / deliveryAnr)), number, test }];
   },
 };

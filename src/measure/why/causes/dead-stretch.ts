@@ -1,4 +1,5 @@
 /** The wheel cannot carry the engine over where the air does not push. */
+import { square } from '../../../numerics/elementary/whole-powers.ts';
 import { degreesText, plain, rpm, shown } from '../../words.ts';
 import type { Cause, Evidence, Suspect } from '../cause.ts';
 
@@ -14,7 +15,7 @@ function suspects(evidence: Evidence): Suspect[] {
   if (stretch === undefined) return [];
   const least = leastSpeed(evidence);
   const settled = result.settled?.speed;
-  const stored = 0.5 * inertia * BY_HAND ** 2;
+  const stored = 0.5 * inertia * square(BY_HAND);
   const weight =
     symptom === 'runs only fast' && settled !== undefined
       ? Math.min(1, least / settled)

@@ -1,6 +1,9 @@
 /** Air let in before the dead centre pushes the crank back. */
 import { buildEngine } from '../../../model/engine.ts';
 import { engineSystem } from '../../../model/system.ts';
+import { atan2 } from '../../../numerics/elementary/inverse-trigonometric.ts';
+import { cos, sin } from '../../../numerics/elementary/trigonometric.ts';
+import { square } from '../../../numerics/elementary/whole-powers.ts';
 import { angleDegrees, degreesText, plain, shown } from '../../words.ts';
 import type { Cause, Evidence, Suspect } from '../cause.ts';
 import { standingAt, STEP_ANGLE } from '../rest-scan.ts';
@@ -17,7 +20,7 @@ function suspects({ scan, spec, inertia, result }: Evidence): Suspect[] {
   const worst = Math.max(0, ...pushes.map((applied) => -applied));
   const work = Math.max(lead * worst, against.reduce((sum, { applied }) => sum - applied, 0) * STEP_ANGLE);
   const hand = spec.start.hand_speed || BY_HAND;
-  const stored = 0.5 * inertia * hand ** 2;
+  const stored = 0.5 * inertia * square(hand);
   if (lead <= 0 && against.length === 0) return [];
   return [
     {
@@ -31,7 +34,7 @@ function suspects({ scan, spec, inertia, result }: Evidence): Suspect[] {
   ];
 }
 
-const wrapped = (angle: number): number => Math.atan2(Math.sin(angle), Math.cos(angle));
+const wrapped = (angle: number): number => atan2(sin(angle), cos(angle));
 
 /** Where to start instead. */
 function startSuspects({ scan, spec }: Evidence): Suspect[] {
