@@ -11,7 +11,7 @@ import { chartFigure, cursorSlider } from '../html/figure.ts';
 import { html } from '../html/markup.ts';
 import type { ReportAssets } from '../html/page.ts';
 import { chanceBars } from '../svg/chance-bars.ts';
-import { axisLabels } from './measure-axes.ts';
+import { axisLabel } from './measure-axes.ts';
 import { studyPage, type About } from './study-page.ts';
 
 const GROUP = 'speeds';
@@ -75,7 +75,7 @@ function speedSection(task: OddsTask, found: readonly OddsAt[]): ShownSection[] 
     id: 'speeds',
     group: GROUP,
     x: { label: 'Share of the engines that run [%]', values: first.speeds.map((_, i) => (100 * i) / steps) },
-    y: { label: axisLabels.speed },
+    y: { label: axisLabel('speed') },
     lines: drawn.map((own, ink) => ({
       label: nameOf(task, own),
       ink,
