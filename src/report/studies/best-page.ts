@@ -10,6 +10,7 @@ import type { ShownSection } from '../html/body.ts';
 import { dataTable } from '../html/data-table.ts';
 import { chartFigure, cursorSlider } from '../html/figure.ts';
 import { html } from '../html/markup.ts';
+import { settingPath } from '../html/setting-path.ts';
 import type { ReportAssets } from '../html/page.ts';
 import { axisLabel, axisName, axisValue, unitLabel } from './measure-axes.ts';
 import { studyPage, type About } from './study-page.ts';
@@ -34,7 +35,7 @@ function walkSection(task: BestTask, walk: Walk, best: Tried, i: number): ShownS
   const { measure } = task.aim;
   const { range, paths } = walk.variation;
   const path = paths[0] ?? '';
-  const heading = path;
+  const heading = settingPath(path);
   if (range === undefined) return { id: `walk-${i}`, heading, body: table(walk, measure, i) };
   const points = ascending(walk, range, i);
   const charts = [...new Set<MeasureName>([measure, 'air'])].map((name) =>

@@ -119,7 +119,9 @@ function field(
     heading: axisName(name),
     body: html`<figure>
       <figcaption>${label}; hatched where the engine does not run</figcaption>
-      ${heatMap({ x: axisOf(along), y: axisOf(up), cells, alternative: `${label} over ${up.paths[0] ?? ''} and ${along.paths[0] ?? ''}; the numbers are in sweep.csv.` })}
+      <div class="scroll" role="region" aria-label="${label}" tabindex="0">
+        ${heatMap({ x: axisOf(along), y: axisOf(up), cells, alternative: `${label} over ${up.paths[0] ?? ''} and ${along.paths[0] ?? ''}; the numbers are in sweep.csv.` })}
+      </div>
       <p class="note">
         The thick line parts engines that run from those that do not, the dashed one those that meet the
         conditions from those that do not.
