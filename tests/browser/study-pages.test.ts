@@ -7,7 +7,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { axeViolations, drawnLines, launched, openPage, type OpenReport } from './report-page.ts';
 import { hostileTitle, pageNames, writtenPages, type PageName } from './written-pages.ts';
 
-const [WIDE, NARROW] = [1400, 380] as const;
+const [WIDE, MIDDLE, NARROW] = [1400, 920, 380] as const;
 
 /** What the margins of `print.css` leave of an A4 sheet, at 96 px to the inch. */
 const [SHEET_WIDTH, SHEET_HEIGHT] = [Math.floor((182 / 25.4) * 96), Math.floor((265 / 25.4) * 96)] as const;
@@ -97,6 +97,11 @@ describe.each(pageNames)('%s', (name) => {
   test('fits and pleases axe, wide and light', async () => {
     expect(await scrollWidth(page)).toBe(WIDE);
     expect(await axeViolations(page)).toEqual([]);
+  });
+
+  test('fits a tablet', async () => {
+    await page.setViewportSize({ width: MIDDLE, height: 900 });
+    await expect.poll(() => scrollWidth(page)).toBe(MIDDLE);
   });
 
   test('fits and pleases axe, narrow and dark', async () => {
