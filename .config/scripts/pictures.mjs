@@ -14,7 +14,7 @@ const pictures = [
 ];
 
 /** Beside the pictures themselves, what is too long for them. */
-const leftOut = 'footer, .statements, details, .slider';
+const leftOut = 'footer, .notes, .note, .statements, details, .slider, #receiver figure + figure';
 
 const folder = mkdtempSync(join(tmpdir(), 'tickover-pictures-'));
 const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
