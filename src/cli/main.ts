@@ -1,9 +1,8 @@
 #!/usr/bin/env node
 /** The command line. Parses arguments, maps ways to fail to exit codes; everything else is behind index.ts. */
 import { hideBin } from 'yargs/helpers';
-import yargs from 'yargs';
 import { EXIT, InputError, type ExitCode } from './exit-codes.ts';
-import { commands } from './commands/registry.ts';
+import { commandLine } from './command-line.ts';
 import { plainLines } from './plain.ts';
 import { version } from './version.ts';
 
@@ -39,40 +38,18 @@ async function guarded(command: () => Promise<ExitCode>): Promise<void> {
   }
 }
 
-const bare = yargs(hideBin(process.argv))
-  .scriptName('tickover')
-  .usage('$0 <command>\n\nWill the engine run? Answers before metal is cut.')
-  .wrap(Math.min(100, process.stdout.columns || 100))
-  .example('$0 new my-engine.yaml --gear "rotary disc"', 'a scenario to start from')
-  .example('$0 run my-engine.yaml', 'its verdict and its report')
-  .example('$0 compare my-engine.yaml attempt-2.yaml', 'what a change does')
-  .epilogue('"$0 COMMAND --help" shows the options of a command and examples.');
-
 /** What is wrong with the command line has been said. */
 class Refused extends Error {}
 
-const asked = commands
-  .reduce((args, command) => command(args, { print, guarded }), bare)
-  .demandCommand(1, 'Name a command; "tickover --help" lists them.')
-  .parserConfiguration({ 'dot-notation': false, 'boolean-negation': false })
-  .strict()
-  .check((said, { array }) => {
-    const twice = Object.keys(said).find(
-      (name) => name !== '_' && Array.isArray(said[name]) && !array?.includes(name),
-    );
-    return twice === undefined ? true : `Say --${twice} once only.`;
-  })
-  .version(version)
-  .help()
-  .fail((message, error, parser) => {
-    // yargs hands over either words of its own or an error of ours; ours are dealt with by `guarded`.
-    if (error instanceof Error && error.name !== 'YError') throw error;
-    complain(`${message}\n`);
-    parser.showHelp('error');
-    process.exitCode = EXIT.badInput;
-    // Else it would go on looking, and stumble over what it has just complained of.
-    throw new Refused();
-  });
+const asked = commandLine(hideBin(process.argv), { print, guarded }).fail((message, error, parser) => {
+  // yargs hands over either words of its own or an error of ours; ours are dealt with by `guarded`.
+  if (error instanceof Error && error.name !== 'YError') throw error;
+  complain(`${message}\n`);
+  parser.showHelp('error');
+  process.exitCode = EXIT.badInput;
+  // Else it would go on looking, and stumble over what it has just complained of.
+  throw new Refused();
+});
 
 try {
   await asked.parseAsync();

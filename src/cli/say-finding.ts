@@ -1,8 +1,9 @@
 /** What the commands about the bench have in common: their options, and how a finding is said and written. */
 import type { Argv } from 'yargs';
-import { benchFileNames, benchHtml, type TitledFinding } from '../index.ts';
+import { benchFileNames, benchHtml, inUnits, type TitledFinding, type UnitSystem } from '../index.ts';
 import { writeFiles } from './aside.ts';
 import { jsonText } from './json-text.ts';
+import { unitsOption } from './options.ts';
 import { defaultFolder, reportAssets } from './report-files.ts';
 import { terminalFinding } from './terminal-finding.ts';
 
@@ -10,6 +11,7 @@ export interface FindingOptions {
   readonly file: string;
   readonly out: string | undefined;
   readonly json: boolean;
+  readonly units: UnitSystem;
 }
 
 /** The file, where the report goes, and in which form the answer is printed. */
@@ -17,16 +19,28 @@ export const findingOptions = (args: Argv, file: string) =>
   args
     .positional('file', { type: 'string', demandOption: true, describe: file })
     .option('out', { type: 'string', requiresArg: true, describe: 'Folder for the report [reports/<file>]' })
-    .option('json', { type: 'boolean', default: false, describe: 'Print one JSON object instead of text' });
+    .option('json', { type: 'boolean', default: false, describe: 'Print one JSON object instead of text' })
+    .options(unitsOption);
 
+/**
+ * `finding` is called once more where the reader's units are not those of the file: its sentences come out of the same
+ * reckoning as its numbers, and the file stays the same.
+ */
 export async function sayFinding(
-  found: TitledFinding,
-  { file, out, json }: FindingOptions,
+  finding: () => TitledFinding,
+  { file, out, json, units }: FindingOptions,
   print: (text: string) => void,
 ): Promise<void> {
+  const filed = finding();
+  const shown = units === 'metric' ? filed : inUnits(units, finding);
+  const assets = await reportAssets();
   const paths = await writeFiles(out ?? defaultFolder(file), [
-    [benchFileNames.page, benchHtml(found, await reportAssets())],
-    [benchFileNames.finding, `${jsonText(found)}\n`],
+    [benchFileNames.page, inUnits(units, () => benchHtml(shown, assets))],
+    [benchFileNames.finding, `${jsonText(filed)}\n`],
   ]);
-  print(json ? jsonText(found) : `${terminalFinding(found)}\n\nReport: ${paths.join('\n        ')}`);
+  print(
+    json
+      ? jsonText(filed)
+      : `${inUnits(units, () => terminalFinding(shown))}\n\nReport: ${paths.join('\n        ')}`,
+  );
 }

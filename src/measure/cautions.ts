@@ -1,7 +1,7 @@
 /** What can hurt at the bench, test by test. Local rules and licensed people have the last word. */
 import type { BenchCaution } from './finding.ts';
 import type { TestContext } from './test-context.ts';
-import { gaugeText, plain } from './words.ts';
+import { gaugeText, workText } from './words.ts';
 
 const eyes: BenchCaution = {
   topic: 'Eyes, ears and hands',
@@ -23,7 +23,7 @@ const clamped: BenchCaution = {
 function stored(volume: number, pressure: number, { gas, atmosphericPressure }: TestContext): BenchCaution {
   const energy = ((pressure - atmosphericPressure) * volume) / (gas.heatCapacityRatio - 1);
   const text =
-    `At ${gaugeText(pressure, atmosphericPressure)} the volume holds up to ${plain(energy)} J, (p − p₀)·V/(γ − 1). Use only ` +
+    `At ${gaugeText(pressure, atmosphericPressure)} the volume holds up to ${workText(energy)}, (p − p₀)·V/(γ − 1). Use only ` +
     'vessels, hoses and gauges rated for the pressure, with a relief valve, and test home-made ones with water first, as the ' +
     'local code or a licensed inspector asks.';
   return { topic: 'Stored energy', text, severity: energy > 10e3 ? 'danger' : 'caution' };

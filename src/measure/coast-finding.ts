@@ -2,6 +2,7 @@
 import { square } from '../numerics/elementary/whole-powers.ts';
 import { student95 } from '../numerics/student.ts';
 import { coastDownCautions } from './cautions.ts';
+import { columnUnit } from '../quantity/format.ts';
 import { pumpingAt, type CoastFit, type CoastReadings } from './coast-fit.ts';
 import type { Estimate, Finding, Picture } from './finding.ts';
 import { symmetric } from './interval.ts';
@@ -137,6 +138,7 @@ function pictures(test: CoastTest, fit: CoastFit): Picture[] {
   const { time, speed } = test;
   const x = { label: 'Time since the first reading [s]', values: time };
   const pumping = pumpingOf(test);
+  const torques = columnUnit('torque');
   return [
     {
       id: 'coast',
@@ -161,13 +163,16 @@ function pictures(test: CoastTest, fit: CoastFit): Picture[] {
       id: 'coast-torques',
       title: 'What slows it, by speed',
       x: { label: 'Speed [rpm]', values: test.speeds.map(rpm) },
-      y: { label: 'Torque [N m]' },
+      y: { label: `Torque [${torques.label}]` },
       lines: [
-        { label: 'dry', values: test.speeds.map(() => fit.dry) },
-        { label: 'dry and viscous', values: test.speeds.map((own) => fit.dry + fit.viscous * own) },
+        { label: 'dry', values: test.speeds.map(() => torques.of(fit.dry)) },
+        {
+          label: 'dry and viscous',
+          values: test.speeds.map((own) => torques.of(fit.dry + fit.viscous * own)),
+        },
         {
           label: 'with pumping',
-          values: test.speeds.map((own) => fit.dry + fit.viscous * own + pumpingAt(pumping, own)),
+          values: test.speeds.map((own) => torques.of(fit.dry + fit.viscous * own + pumpingAt(pumping, own))),
         },
       ],
     },

@@ -8,7 +8,18 @@ import type { DecayTest } from './decay-sheet.ts';
 import { equivalentGap, equivalentHole, HOLE_DISCHARGE } from './equivalent-leak.ts';
 import type { Estimate, Finding, Picture } from './finding.ts';
 import { readingError } from './interval.ts';
-import { estimateText, gaugeBar, gaugeText, percent, plain, shown, written } from './words.ts';
+import {
+  estimateText,
+  fineText,
+  fineUnit,
+  gaugeLabel,
+  gaugeReading,
+  gaugeText,
+  percent,
+  plain,
+  shown,
+  written,
+} from './words.ts';
 
 /** The share by which the leak may be out, at a pressure, the volume and the choice of law included. */
 function leakInterval(test: DecayTest, fits: DecayFits, best: DecayFit) {
@@ -85,11 +96,11 @@ export function decayMeasured(test: DecayTest, fits: DecayFits, best: DecayFit, 
 function evidence(fits: DecayFits, { own }: DecayTest): string {
   const away = ({ fit }: DecayFit): string => {
     const rms = Math.sqrt(fit.sumOfSquares / fit.residuals.length) * readingError(own.gauge_step);
-    return `${plain(rms / 100, 2)} mbar`;
+    return fineText(rms);
   };
   return (
     `On average the readings lie ${away(fits.laminar)} from the best gap and ${away(fits.orifice)} from the best hole; ` +
-    `a step of the gauge is ${plain(own.gauge_step / 100, 2)} mbar.`
+    `a step of the gauge is ${fineText(own.gauge_step)}.`
   );
 }
 
@@ -123,8 +134,9 @@ function pictures(
   fits: DecayFits,
   best: DecayFit,
 ): Picture[] {
-  const gauge = (p: number): number => gaugeBar(p, conditions.against);
-  const residual = (fit: DecayFit): number[] => time.map((t, i) => (pressure[i]! - fit.reading(t)) / 100);
+  const fine = fineUnit();
+  const gauge = (p: number): number => gaugeReading(p, conditions.against);
+  const residual = (fit: DecayFit): number[] => time.map((t, i) => fine.of(pressure[i]! - fit.reading(t)));
   const x = { label: 'Time since the first reading [s]', values: time };
   const corrected = own.readings.columns.temperature !== undefined;
   return [
@@ -132,7 +144,7 @@ function pictures(
       id: 'decay',
       title: `The gauge falls from ${gaugeText(raw[0]!, conditions.against)} to ${gaugeText(raw.at(-1)!, conditions.against)}`,
       x,
-      y: { label: 'Pressure [bar gauge]' },
+      y: { label: `Pressure [${gaugeLabel()}]` },
       lines: [
         { label: 'read', values: raw.map(gauge), points: true },
         ...(corrected ? [{ label: 'at wall temperature', values: pressure.map(gauge), points: true }] : []),
@@ -147,7 +159,7 @@ function pictures(
       id: 'decay-residuals',
       title: 'What each law leaves over: the right one leaves only the steps of the gauge, without a bend',
       x,
-      y: { label: 'Read less fitted [mbar]' },
+      y: { label: `Read less fitted [${fine.label}]` },
       lines: [
         { label: 'gap', values: residual(fits.laminar), points: true },
         { label: 'hole', values: residual(fits.orifice), points: true },
@@ -205,7 +217,7 @@ export function hardlyFell(test: DecayTest, fallen: number): Finding {
   return unusable(test, {
     headline: `Too tight, or too short a test: the gauge fell by less than three of its steps. The leak is below ${shown(flow, 'volume flow', 2)} ANR.`,
     statements: [
-      `In ${shown(span, 'time')} it fell by ${plain(fallen / 100, 3)} mbar; a step is ${plain(own.gauge_step / 100, 3)} mbar.`,
+      `In ${shown(span, 'time')} it fell by ${fineText(fallen, 3)}; a step is ${fineText(own.gauge_step, 3)}.`,
     ],
     next: `Read on for ${shown(longer, 'time', 2)}, or take a finer gauge or a smaller volume.`,
   });

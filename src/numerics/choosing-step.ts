@@ -10,6 +10,7 @@
  * that has become wrong is an error like any other: half of what it changes in the slopes there, times the length, as it
  * grew from nothing on the way. Is that too much, the step has to end where the choice changes.
  */
+import { square } from './elementary/whole-powers.ts';
 import type { OdeProblem, StepChoices, Tolerances } from './integrator.ts';
 import { GAMMA } from './rosenbrock-coefficients.ts';
 import { RosenbrockStep } from './rosenbrock-step.ts';
@@ -109,7 +110,7 @@ export class ChoosingStep extends RosenbrockStep {
     choices.restore();
     if (culprit >= 0) return Infinity;
     let sum = 0;
-    for (const i of steering) sum += this.share(i, 0.5 * h * (others[i]! - scratch[i]!)) ** 2;
+    for (const i of steering) sum += square(this.share(i, 0.5 * h * (others[i]! - scratch[i]!)));
     return Math.sqrt(sum / Math.max(1, steering.length));
   }
 

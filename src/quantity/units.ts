@@ -18,6 +18,8 @@ math.createUnit({
   rpm: { definition: '6 deg/s', aliases: ['RPM'] },
   cfm: { definition: '1 ft^3/min', aliases: ['CFM'] },
   thou: '0.001 in',
+  in3: '1 in^3',
+  ft3: '1 ft^3',
   PSI: '1 psi',
   Nm: { definition: '1 N m', prefixes: 'short' },
 });

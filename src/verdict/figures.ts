@@ -107,9 +107,24 @@ export const powerText = (power: number): string => `${figure(power)} W`;
 
 const FOOT_POUND = 1.355_817_948_331_4;
 
+/** 550 ft·lbf/s for an hour [J]. */
+const HORSEPOWER_HOUR = 550 * FOOT_POUND * 3600;
+
 export function workText(joule: number): string {
   if (imperial()) return `${figure(joule / FOOT_POUND)} ft·lbf`;
   return Math.abs(joule) < 1e3 ? `${figure(joule)} J` : `${figure(joule / 1e3)} kJ`;
+}
+
+/** What `airForWorkText` counts in. */
+export const airForWorkUnit = (): { readonly label: string; readonly of: (value: number) => number } =>
+  imperial()
+    ? { label: 'ft³/(hp·h)', of: (volume) => (volume / CUBIC_FOOT) * HORSEPOWER_HOUR }
+    : { label: 'L/kJ', of: (volume) => volume * 1e6 };
+
+/** Air, in its volume of reference air, for each joule of work [m³/J]. */
+export function airForWorkText(volume: number): string {
+  const { label, of } = airForWorkUnit();
+  return `${figure(of(volume))} ${label} ANR`;
 }
 
 export function litresText(volume: number): string {

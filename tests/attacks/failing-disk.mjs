@@ -1,5 +1,5 @@
 /**
- * Loaded before the command (`--import`): the write or renaming with the number FAILS_AT goes wrong. A write gets half way.
+ * Loaded before the command (`--import`): the write, addition or renaming with the number FAILS_AT goes wrong. A write gets half way.
  * FAILS_WITH says how: "SIGKILL" ends the process on the spot, anything else is the code of an error.
  */
 import fs from 'node:fs/promises';
@@ -8,7 +8,7 @@ import { setTimeout } from 'node:timers/promises';
 
 const failsAt = Number(process.env['FAILS_AT']);
 const how = process.env['FAILS_WITH'] ?? '';
-const { writeFile, rename } = fs;
+const { open, writeFile, rename } = fs;
 let count = 0;
 
 /** @param {() => Promise<void>} halfWay */
@@ -24,6 +24,16 @@ fs.writeFile = async (path, text, options) => {
   count += 1;
   if (count !== failsAt) return writeFile(path, text, options);
   return fail(() => writeFile(path, String(text).slice(0, String(text).length / 2), options));
+};
+fs.open = async (...args) => {
+  const file = await open(...args);
+  const appendFile = file.appendFile.bind(file);
+  file.appendFile = async (text, options) => {
+    count += 1;
+    if (count !== failsAt) return appendFile(text, options);
+    return fail(() => appendFile(String(text).slice(0, String(text).length / 2), options));
+  };
+  return file;
 };
 fs.rename = async (from, to) => {
   count += 1;

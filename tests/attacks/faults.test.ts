@@ -8,56 +8,14 @@ import {
   readFileSync,
   readdirSync,
   rmSync,
-  statSync,
   writeFileSync,
 } from 'node:fs';
 import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { emptyFolder, projectRoot, scenario, tickover, type Said } from '../end-to-end/command.ts';
+import { emptyFolder, scenario, tickover, type Said } from '../end-to-end/command.ts';
 import { read, rowsOf, toyStudy, twelve } from '../end-to-end/studies/toy.ts';
+import { contentsOf, expectOnlyWhole, failing, main, type Contents } from './half-way.ts';
 import { measured, somebodyElseMayRunIt } from './measured.ts';
-
-const main = join(projectRoot, 'dist/cli/main.js');
-const failingDisk = pathToFileURL(join(projectRoot, 'tests/attacks/failing-disk.mjs')).href;
-
-interface Ended extends Said {
-  readonly signal: NodeJS.Signals | null;
-}
-
-function failing(cwd: string, at: number, how: string, ...args: readonly string[]): Ended {
-  const { status, signal, stdout, stderr } = spawnSync(
-    process.execPath,
-    ['--import', failingDisk, main, ...args],
-    {
-      cwd,
-      encoding: 'utf8',
-      timeout: 60_000,
-      env: { ...process.env, FAILS_AT: String(at), FAILS_WITH: how },
-    },
-  );
-  return { status, signal, stdout, stderr };
-}
-
-type Contents = ReadonlyMap<string, string>;
-
-const contentsOf = (folder: string): Contents =>
-  new Map(
-    (existsSync(folder) ? readdirSync(folder, { recursive: true, encoding: 'utf8' }) : [])
-      .filter((name) => statSync(join(folder, name)).isFile())
-      .map((name) => [name, readFileSync(join(folder, name), 'utf8')]),
-  );
-
-const inFull = ([name]: readonly [string, string]): boolean => !name.endsWith('.part');
-
-/** Every file is one of an earlier or of a later state, whole; or its name says that it is not. */
-function expectOnlyWhole(found: Contents, ...states: readonly Contents[]): void {
-  for (const [name, text] of [...found].filter(inFull))
-    expect(
-      states.some((state) => state.get(name) === text),
-      `${name} is whole`,
-    ).toBe(true);
-}
 
 const disc = scenario('cider-press-disc.yaml');
 /** Writes much and reckons little. */

@@ -63,5 +63,30 @@ vary:
     values: ${JSON.stringify(hostileTexts)}
 `),
   );
+  put(
+    'asked.yaml',
+    escaped(`title: ${JSON.stringify(fifth)}
+notes: ${JSON.stringify(sixth)}
+engine: press.yaml
+vary:
+  - kind: values
+    setting: title
+    values: ${JSON.stringify([first, third])}
+best:
+  aim:
+    kind: highest speed
+  most_engines: 10
+limit:
+  setting: leaks.0.clearance
+  from: 5 um
+  to: 20 um
+odds:
+  engines: 10
+  tolerances:
+    - kind: spread
+      setting: leaks.0.clearance
+      plus_minus: 2 um
+`),
+  );
   return folder;
 }

@@ -18,6 +18,12 @@ const commands: readonly (readonly string[])[] = [
   ['compare', 'press.yaml', 'disc.yaml'],
   ['draw', 'press.yaml'],
   ['sweep', 'study.yaml', '--workers', '1'],
+  ['best', 'asked.yaml', '--workers', '1'],
+  ['limit', 'asked.yaml', '--workers', '1'],
+  ['odds', 'asked.yaml', '--workers', '1'],
+  ['next', 'disc.yaml', '--workers', '1'],
+  ['supply', 'press.yaml'],
+  ['why', 'press-as-drawn.yaml', '--symptom', 'moves-and-stops'],
   ['bench', 'coast.yaml'],
   ['attempts', 'notebook.yaml'],
   ['run', 'disc.yaml', '--set', `title=${hostileTexts[1]}`, '--out', 'reports/set'],
@@ -46,6 +52,8 @@ describe('hostile texts', () => {
 
   it('are whole in JSON', () => {
     expect(JSON.parse(read('disc/summary.json'))).toMatchObject({ title: hostileTexts[2].trim() });
+    for (const name of ['asked/best.json', 'asked/odds.json', 'disc/next.json', 'press/supply.json'])
+      expect(() => JSON.parse(read(name)) as unknown, name).not.toThrow();
     const rows = read('study/sweep.jsonl').trimEnd().split('\n');
     expect(rows.map((row) => (JSON.parse(row) as { outcome: string }).outcome)).toEqual(
       hostileTexts.map(() => 'no-start'),
@@ -56,7 +64,14 @@ describe('hostile texts', () => {
 describe('tables', () => {
   const tables = ofKind('.csv');
   it('hold no cell that a spreadsheet would work out', () => {
-    expect(tables).toEqual(expect.arrayContaining(['comparison/comparison.csv', 'study/sweep.csv']));
+    expect(tables).toEqual(
+      expect.arrayContaining([
+        'asked/odds.csv',
+        'comparison/comparison.csv',
+        'press/supply.csv',
+        'study/sweep.csv',
+      ]),
+    );
     for (const name of tables)
       for (const cell of parse(read(name)).flat()) {
         const number = cell !== '' && Number.isFinite(Number(cell));
@@ -65,7 +80,7 @@ describe('tables', () => {
   });
 
   it('still say what was written', () => {
-    expect(read('study/sweep.csv')).toContain('HYPERLINK');
+    for (const name of ['study/sweep.csv', 'asked/odds.csv']) expect(read(name), name).toContain('HYPERLINK');
     expect(read('comparison/comparison.csv')).toContain('HYPERLINK');
   });
 });
@@ -118,10 +133,15 @@ describe('pages in a browser', () => {
 
   it('there is one for each command that writes one', () => {
     expect(ofKind('.html').sort()).toEqual([
+      'asked/best.html',
+      'asked/limit.html',
+      'asked/odds.html',
       'coast/bench.html',
       'comparison/comparison.html',
+      'disc/next.html',
       'disc/report.html',
       'notebook/bench.html',
+      'press-as-drawn/bench.html',
       'press/drawings/setting.html',
       'press/drawings/sheets.html',
       'press/report.html',

@@ -34,6 +34,27 @@ describe('tickover bench', () => {
     });
   });
 
+  it('shows the units of the reader, and files the same bytes', () => {
+    const folder = benchFolder();
+    const { stdout: metric } = tickover(folder, 'bench', 'chest-decay.yaml', '--out', 'metric');
+    const imperial = ['--units', 'imperial'];
+    const { stdout } = tickover(folder, 'bench', 'chest-decay.yaml', '--out', 'imperial', ...imperial);
+    const [page, filed, filedMetric] = [
+      'imperial/bench.html',
+      'imperial/bench.json',
+      'metric/bench.json',
+    ].map((name) => readFileSync(join(folder, name), 'utf8')) as [string, string, string];
+    expect(metric).toContain('It leaks 1.01 L/min ANR');
+    const shown = page.slice(page.indexOf('<main>'), page.indexOf('</main>'));
+    for (const text of [stdout, shown]) {
+      expect(text.replace(/\s/gu, ' ')).toContain('It leaks 0.0356 cfm ANR');
+      expect(text).toMatch(/\d\spsi\s+gauge/u);
+      expect(text).not.toMatch(/\d\s(?:m?bar|L\/min|mm|µm|J)\b/u);
+    }
+    expect(shown).toContain('Pressure [psi gauge]');
+    expect(filed).toBe(filedMetric);
+  });
+
   it('says where a reading is wrong, and writes nothing', () => {
     const folder = benchFolder();
     const readings = readFileSync(join(folder, 'chest-decay.csv'), 'utf8').replace('1.82', '1,82');
@@ -67,6 +88,20 @@ describe('tickover why', () => {
     expect(stdout).toContain('Causes, the likeliest first');
     expect(stdout).toContain('  1. ');
     expect(stdout).not.toMatch(/NaN|undefined|Infinity/);
+  });
+
+  it('shows the units of the reader, and files the same bytes', () => {
+    const folder = benchFolder();
+    const why = ['why', 'press-as-drawn.yaml', '--symptom', 'moves-and-stops'];
+    tickover(folder, ...why, '--out', 'metric');
+    const { stdout } = tickover(folder, ...why, '--out', 'imperial', '--units', 'imperial');
+    expect(stdout).toContain('ft·lbf');
+    expect(stdout).not.toMatch(/\d (?:bar|N·m|J|L\/min|kg·m²)\b/u);
+    const [filed, filedMetric] = ['imperial', 'metric'].map((out) =>
+      readFileSync(join(folder, out, 'bench.json'), 'utf8'),
+    ) as [string, string];
+    expect(filed).toBe(filedMetric);
+    expect(readFileSync(join(folder, 'imperial/bench.html'), 'utf8')).toContain('Torque [lbf·ft]');
   });
 
   it.each([

@@ -109,22 +109,6 @@ describe('tickover compare', () => {
   });
 });
 
-const commands = ['new', 'explain', 'check', 'run', 'compare'];
-
-describe('help', () => {
-  it('lists every command, with examples', () => {
-    const { stdout } = tickover(projectRoot, '--help');
-    for (const command of [...commands, 'completion']) expect(stdout).toContain(`tickover ${command}`);
-    expect(stdout).toContain('Examples:');
-  });
-
-  it.each(commands)('of %s has examples', (command) => {
-    const { stdout, status } = tickover(projectRoot, command, '--help');
-    expect(status).toBe(0);
-    expect(stdout).toMatch(new RegExp(`Examples:\\n +tickover ${command} ?`, 'u'));
-  });
-});
-
 describe('the shell', () => {
   it('is taught by a script', () => {
     const { stdout } = tickover(projectRoot, 'completion');

@@ -13,7 +13,7 @@ function storyOf(file: string): TitledFinding {
 }
 
 async function readNotebook(options: FindingOptions, print: (text: string) => void): Promise<ExitCode> {
-  await sayFinding(storyOf(options.file), options, print);
+  await sayFinding(() => storyOf(options.file), options, print);
   return EXIT.ran;
 }
 
@@ -26,5 +26,5 @@ export const attempts: Command = (args, { print, guarded }) =>
         '$0 attempts scenarios/bench/attempts.yaml',
         'a spring of attempts on the press',
       ),
-    ({ file, out, json }) => guarded(() => readNotebook({ file, out, json }, print)),
+    ({ file, out, json, units }) => guarded(() => readNotebook({ file, out, json, units }, print)),
   );

@@ -13,7 +13,7 @@ function findingOf(file: string): TitledFinding {
 }
 
 async function workOut(options: FindingOptions, print: (text: string) => void): Promise<ExitCode> {
-  await sayFinding(findingOf(options.file), options, print);
+  await sayFinding(() => findingOf(options.file), options, print);
   return EXIT.ran;
 }
 
@@ -26,5 +26,5 @@ export const bench: Command = (args, { print, guarded }) =>
         '$0 bench scenarios/bench/chest-decay.yaml',
         'how much the chest leaks',
       ),
-    ({ file, out, json }) => guarded(() => workOut({ file, out, json }, print)),
+    ({ file, out, json, units }) => guarded(() => workOut({ file, out, json, units }, print)),
   );

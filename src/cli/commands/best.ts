@@ -29,12 +29,11 @@ const askBest: Asker = async (options, print) => {
     { opened, wanted: wantedOf(opened.study), engines: task.mostEngines, ...options },
     (ask) => bestSetting(task, ask),
   );
-  const words = bestWords(task, found);
   const about = { title: spec.title, notes: spec.notes };
   return finish(
     {
       name: 'best',
-      words,
+      words: () => bestWords(task, found),
       about,
       page: (assets) => bestPage(about, task, found, assets),
       summary: bestSummary(about, task, found),

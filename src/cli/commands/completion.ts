@@ -21,9 +21,12 @@ const keysToExplain = (): string[] => [
   ...new Set(describedKeys(engineParameters).map(({ path }) => path.join('.'))),
 ];
 
+/** Its name alone prints the script, whatever stands beside it, so its example is in the help of all. */
 export const completion: Command = (args) =>
-  args.completion(
-    'completion',
-    'Print a script for the shell, so that it completes commands, options and keys.',
-    complete,
-  );
+  args
+    .completion(
+      'completion',
+      'Print a script for the shell, so that it completes commands, options and keys.',
+      complete,
+    )
+    .example('$0 completion >> ~/.bashrc', 'teaches the shell, once');

@@ -36,7 +36,7 @@ async function drawFile(options: DrawOptions, print: (text: string) => void): Pr
 export const draw: Command = (args, { print, guarded }) =>
   args.command(
     'draw <file>',
-    'Draw the valve gear of a scenario file to be cut, with a sheet to set it by.',
+    'Draw the valve gear of a scenario file to be cut, in millimetres, with a sheet to set it by.',
     (own) =>
       own
         .positional('file', { type: 'string', demandOption: true, describe: 'Scenario file (YAML)' })

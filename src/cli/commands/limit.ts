@@ -55,12 +55,11 @@ const askLimit: Asker = async (options, print) => {
     (ask) => limitOf(task, ask),
   );
   const processes = processesFor(opened.study, task, found);
-  const words = limitWords(task, found, processes);
   const about = { title: spec.title, notes: spec.notes };
   return finish(
     {
       name: 'limit',
-      words,
+      words: () => limitWords(task, found, processes),
       about,
       page: (assets) => limitPage(about, task, found, processes, assets),
       summary: limitSummary(about, task, found, processes),

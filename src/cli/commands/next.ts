@@ -16,11 +16,10 @@ const askNext: Asker = async (options, print) => {
   );
   const title = reader.textAt(shared, ['title']) ?? spec.title;
   const about = { title, notes: '' };
-  const words = nextWords(found);
   return finish(
     {
       name: 'next',
-      words,
+      words: () => nextWords(found),
       about,
       page: (assets) => nextPage(about, found, assets),
       summary: nextSummary(about, found),

@@ -73,7 +73,7 @@ const askOdds: Asker = async (options, print) => {
   return finish(
     {
       name: 'odds',
-      words: oddsWords(task, found),
+      words: () => oddsWords(task, found),
       about,
       page: (assets) => oddsPage(about, task, found, assets),
       summary: oddsSummary(about, task, found),

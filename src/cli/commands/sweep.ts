@@ -1,9 +1,18 @@
 /** `tickover sweep FILE`: one row for each engine of a study. */
 import { rm } from 'node:fs/promises';
 import { join } from 'node:path';
-import { planOf, sweepPage, sweepWords } from '../../index.ts';
+import {
+  inUnits,
+  planOf,
+  sweepPage,
+  sweepWords,
+  type ReportAssets,
+  type Study,
+  type UnitSystem,
+} from '../../index.ts';
 import { writeFiles } from '../aside.ts';
 import { EXIT, InputError, type ExitCode } from '../exit-codes.ts';
+import { unitsOption } from '../options.ts';
 import { reportAssets } from '../report-files.ts';
 import { fingerprintOf } from '../studies/fingerprint.ts';
 import { openStudy, type OpenedStudy } from '../studies/open-study.ts';
@@ -11,7 +20,7 @@ import { progressBar } from '../studies/progress.ts';
 import { enginesIn, openRowFiles, partsOf, rowPaths, wholeStudy, type Shard } from '../studies/row-files.ts';
 import { sweep as sweepAll, sweepHeader, type SweepTask } from '../studies/sweep.ts';
 import { startWorkers, workersOf } from '../studies/workers.ts';
-import { sweptRows } from '../studies/swept-rows.ts';
+import { sweptRows, type SweptRows } from '../studies/swept-rows.ts';
 import { terminalWords } from '../studies/terminal-words.ts';
 import { wantedOf } from '../studies/wanted.ts';
 import { workerScript } from '../studies/worker-script.ts';
@@ -30,6 +39,7 @@ interface SweepOptions {
   readonly shard: string | undefined;
   readonly resume: boolean;
   readonly quiet: boolean;
+  readonly units: UnitSystem;
 }
 
 function shardOf(text: string | undefined): Shard {
@@ -63,18 +73,29 @@ async function sweepFile(options: SweepOptions, print: (text: string) => void): 
     if (!options.quiet) print(`${said}\n\nFiles: ${files.join('\n       ')}`);
     return rows < total ? EXIT.stopped : EXIT.ran;
   }
-  const conditions = task.conditions.map(({ words }) => words);
-  const { variations } = plan;
   const { tally, engines } = await sweptRows(paths.json, total);
-  const swept = { variations, grid: spec.sample.kind === 'grid', conditions, tally, engines };
-  const page = sweepPage({ title: spec.title, notes: spec.notes }, swept, await reportAssets());
+  const assets = await reportAssets();
+  const { page, said } = inUnits(options.units, () => toldOf(spec, task, { tally, engines }, assets));
   files.unshift(...(await writeFiles(folder, [[PAGE, page]])));
-  const settings = variations.map((own) => own.paths[0] ?? '');
-  if (!options.quiet)
-    print(
-      `${terminalWords(spec.title, sweepWords(settings, conditions, tally))}\n\nFiles: ${files.join('\n       ')}`,
-    );
+  if (!options.quiet) print(`${said}\n\nFiles: ${files.join('\n       ')}`);
   return EXIT.ran;
+}
+
+/** Page and words of a sweep that is whole. */
+function toldOf(
+  { title, notes, sample }: Study['spec'],
+  task: SweepTask,
+  { tally, engines }: SweptRows,
+  assets: ReportAssets,
+): { readonly page: string; readonly said: string } {
+  const { variations } = task.plan;
+  const conditions = task.conditions.map(({ words }) => words);
+  const swept = { variations, grid: sample.kind === 'grid', conditions, tally, engines };
+  const settings = variations.map((own) => own.paths[0] ?? '');
+  return {
+    page: sweepPage({ title, notes }, swept, assets),
+    said: terminalWords(title, sweepWords(settings, conditions, tally)),
+  };
 }
 
 async function sweepTo(
@@ -148,11 +169,12 @@ export const sweep: Command = (args, { print, guarded }) =>
           describe: 'Only a share of the engines, such as 2/4',
         })
         .option('quiet', quietOption)
+        .options(unitsOption)
         .example('$0 sweep scenarios/studies/press-cut-off.yaml', 'all engines of a study')
         .example(
           '$0 sweep press.yaml --vary "supply.pressure = 2 bar gauge to 4 bar gauge in 9"',
           'without a study file',
         ),
-    ({ file, out, set, vary, workers, shard, resume, quiet }) =>
-      guarded(() => sweepFile({ file, out, set, vary, workers, shard, resume, quiet }, print)),
+    ({ file, out, set, vary, workers, shard, resume, quiet, units }) =>
+      guarded(() => sweepFile({ file, out, set, vary, workers, shard, resume, quiet, units }, print)),
   );

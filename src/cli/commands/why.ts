@@ -49,7 +49,7 @@ function findingOf({ file, symptom, at }: WhyOptions): TitledFinding {
 }
 
 async function explain(options: WhyOptions, print: (text: string) => void): Promise<ExitCode> {
-  await sayFinding(findingOf(options), options, print);
+  await sayFinding(() => findingOf(options), options, print);
   return EXIT.ran;
 }
 
@@ -74,5 +74,6 @@ export const why: Command = (args, { print, guarded }) =>
           '$0 why scenarios/cider-press.yaml --symptom hisses-at-rest --at 120deg',
           'what is it that hisses?',
         ),
-    ({ file, out, json, symptom, at }) => guarded(() => explain({ file, out, json, symptom, at }, print)),
+    ({ file, out, json, units, symptom, at }) =>
+      guarded(() => explain({ file, out, json, units, symptom, at }, print)),
   );

@@ -30,16 +30,25 @@ export async function mergeShards(folder: string): Promise<Merged> {
   const [first] = sheets;
   const shards = sheets.map(({ shard }) => rowPaths(folder, shard));
   const whole = rowPaths(folder, wholeStudy);
-  await interleave(
-    shards.map(({ csv }) => csv),
-    whole.csv,
-    { header: true, end: '\r\n' },
-  );
-  await interleave(
-    shards.map(({ json }) => json),
-    whole.json,
-    { header: false, end: '\n' },
-  );
+  const table = asideOf(whole.csv);
+  const lines = asideOf(whole.json);
+  try {
+    await interleave(
+      shards.map(({ csv }) => csv),
+      { to: whole.csv, aside: table, header: true, end: '\r\n' },
+    );
+    await interleave(
+      shards.map(({ json }) => json),
+      { to: whole.json, aside: lines, header: false, end: '\n' },
+    );
+    // The sheet says which study the rows are of: an earlier one goes before them, the new one comes behind them.
+    await writing(whole.sheet, () => rm(whole.sheet, { force: true }));
+    await writing(whole.csv, () => rename(table, whole.csv));
+    await writing(whole.json, () => rename(lines, whole.json));
+  } catch (error) {
+    await Promise.all([table, lines].map((aside) => rm(aside, { force: true })));
+    throw error;
+  }
   await writeFiles(folder, [
     [basename(whole.sheet), sheetText({ ...first, shard: wholeStudy, finished: true })],
   ]);
@@ -87,15 +96,18 @@ function lack(folder: string, own: Standing | undefined, shard: Shard): string |
 
 const CHUNK = 1 << 16;
 
-async function interleave(
-  from: readonly string[],
-  to: string,
-  { header, end }: { readonly header: boolean; readonly end: string },
-): Promise<void> {
+interface Interleaved {
+  readonly to: string;
+  /** Where it stands until it is put in place. */
+  readonly aside: string;
+  readonly header: boolean;
+  readonly end: string;
+}
+
+async function interleave(from: readonly string[], { to, aside, header, end }: Interleaved): Promise<void> {
   const readers = from.map((path) =>
     createInterface({ input: createReadStream(path), crlfDelay: Infinity })[Symbol.asyncIterator](),
   );
-  const aside = asideOf(to);
   await writing(to, async () => {
     const file = await open(aside, 'wx');
     try {
@@ -114,10 +126,6 @@ async function interleave(
         }
       await file.appendFile(text);
       await file.sync();
-      await rename(aside, to);
-    } catch (error) {
-      await rm(aside, { force: true });
-      throw error;
     } finally {
       await file.close();
     }

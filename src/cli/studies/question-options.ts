@@ -1,6 +1,8 @@
 /** What the commands that ask a study a question have in common. */
 import type { ExitCode } from '../exit-codes.ts';
 import { InputError } from '../exit-codes.ts';
+import type { UnitSystem } from '../../index.ts';
+import { unitsOption } from '../options.ts';
 import { jsonOption, outOption, quietOption, setOption, workersOption } from '../commands/study-options.ts';
 
 export const questionOptions = {
@@ -9,6 +11,7 @@ export const questionOptions = {
   workers: workersOption,
   json: jsonOption,
   quiet: quietOption,
+  ...unitsOption,
 } as const;
 
 export interface QuestionOptions {
@@ -18,6 +21,7 @@ export interface QuestionOptions {
   readonly workers: number | undefined;
   readonly json: boolean;
   readonly quiet: boolean;
+  readonly units: UnitSystem;
 }
 
 export type Asker = (options: QuestionOptions, print: (text: string) => void) => Promise<ExitCode>;

@@ -23,6 +23,7 @@ import { breakAwayCautions } from '../cautions.ts';
 import type { Estimate, Finding, Picture } from '../finding.ts';
 import { halfWidth, symmetric } from '../interval.ts';
 import type { TestContext } from '../test-context.ts';
+import { columnUnit } from '../../quantity/format.ts';
 import { estimateText, plain, shown, written } from '../words.ts';
 
 const GRAVITY = 9.80665;
@@ -221,13 +222,14 @@ function gearDrag(spec: EngineSpec | undefined): number {
 function pullPicture(pulls: readonly Pull[], fitted: readonly number[]): Picture {
   const angles = pulls.map(({ angle }, i) => (angle === undefined ? i + 1 : (angle * 180) / Math.PI));
   const order = angles.map((_, i) => i).sort((a, b) => angles[a]! - angles[b]!);
-  const inOrder = (values: readonly number[]): number[] => order.map((i) => values[i]!);
+  const torques = columnUnit('torque');
+  const inOrder = (values: readonly number[]): number[] => order.map((i) => torques.of(values[i]!));
   const known = pulls[0]?.angle !== undefined;
   return {
     id: 'break-away',
     title: 'Weights that held and weights that moved it, as torques',
-    x: { label: known ? 'Crank angle [°]' : 'Reading', values: inOrder(angles), whole: !known },
-    y: { label: 'Torque [N m]' },
+    x: { label: known ? 'Crank angle [°]' : 'Reading', values: order.map((i) => angles[i]!), whole: !known },
+    y: { label: `Torque [${torques.label}]` },
     lines: [
       { label: 'held', values: inOrder(pulls.map(({ torque, half }) => torque - half)), points: true },
       { label: 'moved', values: inOrder(pulls.map(({ torque, half }) => torque + half)), points: true },

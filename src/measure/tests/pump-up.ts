@@ -12,7 +12,17 @@ import { readingError } from '../interval.ts';
 import { pumpUpFit, type PumpUpFit, type Slope } from '../pump-up-fit.ts';
 import { stray } from '../straying.ts';
 import type { TestContext } from '../test-context.ts';
-import { estimateText, gaugeBar, gaugeText, percent, plain, shown, written } from '../words.ts';
+import {
+  estimateText,
+  fineUnit,
+  gaugeLabel,
+  gaugeReading,
+  gaugeText,
+  percent,
+  plain,
+  shown,
+  written,
+} from '../words.ts';
 
 const pressures = { min: 5e4, max: 5e6 };
 
@@ -196,7 +206,8 @@ function warningsOf({ own, context, cold }: Test, { fit }: PumpUpFit, mean: Esti
 }
 
 function pictures({ own, context, time, pressure }: Test, fit: PumpUpFit): Picture[] {
-  const gauge = (p: number): number => gaugeBar(p, context.atmosphericPressure);
+  const fine = fineUnit();
+  const gauge = (p: number): number => gaugeReading(p, context.atmosphericPressure);
   const x = { label: 'Time since the first reading [s]', values: time };
   const put = own.readings.columns.temperature === undefined ? 'read' : 'read, at room temperature';
   return [
@@ -204,7 +215,7 @@ function pictures({ own, context, time, pressure }: Test, fit: PumpUpFit): Pictu
       id: 'pump-up',
       title: `The receiver fills in ${plain(time.at(-1)!)} s`,
       x,
-      y: { label: 'Pressure [bar gauge]' },
+      y: { label: `Pressure [${gaugeLabel()}]` },
       lines: [
         { label: put, values: pressure.map(gauge), points: true },
         { label: 'fitted', values: fit.pressures.map(gauge) },
@@ -214,11 +225,11 @@ function pictures({ own, context, time, pressure }: Test, fit: PumpUpFit): Pictu
       id: 'pump-up-residuals',
       title: 'What the curve leaves over: steps of the gauge, without a bend',
       x,
-      y: { label: 'Read less fitted [mbar]' },
+      y: { label: `Read less fitted [${fine.label}]` },
       lines: [
         {
           label: 'read less fitted',
-          values: pressure.map((p, i) => (p - fit.pressures[i]!) / 100),
+          values: pressure.map((p, i) => fine.of(p - fit.pressures[i]!)),
           points: true,
         },
       ],

@@ -13,7 +13,7 @@ import { identifiabilityWarnings } from '../identifiability.ts';
 import { halfWidth, relativeInterval } from '../interval.ts';
 import type { TestContext } from '../test-context.ts';
 import { unknownOf, type Unknown } from '../unknowns.ts';
-import { estimateText, gaugeBar, plain, rpm } from '../words.ts';
+import { estimateText, gaugeLabel, gaugeReading, gaugeText, plain, rpm } from '../words.ts';
 
 const RPM = (2 * Math.PI) / 60;
 
@@ -95,7 +95,7 @@ function complaints(
     found.push({
       path: ['readings'],
       expected: 'supply pressures above that of the room',
-      received: `${gaugeBar(columns.supply_pressure[low]!, context.atmosphericPressure).toFixed(2)} bar gauge in row ${low + 1}`,
+      received: `${gaugeText(columns.supply_pressure[low]!, context.atmosphericPressure)} in row ${low + 1}`,
     });
   return found;
 }
@@ -197,10 +197,10 @@ function pictures(
   context: TestContext,
 ): Picture[] {
   const pressures = observations.map(({ conditions }) =>
-    gaugeBar(conditions.supplyPressure ?? NaN, context.atmosphericPressure),
+    gaugeReading(conditions.supplyPressure ?? NaN, context.atmosphericPressure),
   );
   const order = pressures.map((_, i) => i).sort((a, b) => pressures[a]! - pressures[b]!);
-  const x = { label: 'Supply pressure [bar gauge]', values: order.map((i) => pressures[i]!) };
+  const x = { label: `Supply pressure [${gaugeLabel()}]`, values: order.map((i) => pressures[i]!) };
   const inOrder = (value: (i: number) => number): number[] => order.map(value);
   const residual = instruments.flatMap((name): PictureLine[] =>
     observations.some(({ read }) => read[name] === undefined)

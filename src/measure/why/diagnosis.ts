@@ -1,6 +1,7 @@
 /** Why will it not run? Causes in the order of what speaks for them, each with its number and the test that settles it. */
 import { sin } from '../../numerics/elementary/trigonometric.ts';
 import type { EngineSpec } from '../../parts/engine-description.ts';
+import { columnUnit } from '../../quantity/format.ts';
 import { wrappedAngle } from '../../parts/crank-positions.ts';
 import { runEngine } from '../../run/run-engine.ts';
 import type { RunResult } from '../../run/result.ts';
@@ -102,6 +103,7 @@ const causeTable = (ranked: readonly Suspect[]): FindingTable => ({
 });
 
 function torquePicture(scan: readonly Standing[]): Picture {
+  const torques = columnUnit('torque');
   return {
     id: 'standing',
     title: 'Held still under air, angle by angle: it moves off forward where the push is above what holds it',
@@ -109,10 +111,10 @@ function torquePicture(scan: readonly Standing[]): Picture {
       label: 'Crank angle after top dead centre [°]',
       values: scan.map(({ angle }) => angleDegrees(angle)),
     },
-    y: { label: 'Torque [N m]' },
+    y: { label: `Torque [${torques.label}]` },
     lines: [
-      { label: 'push of the air', values: scan.map(({ applied }) => applied) },
-      { label: 'what holds it', values: scan.map(({ holding }) => holding) },
+      { label: 'push of the air', values: scan.map(({ applied }) => torques.of(applied)) },
+      { label: 'what holds it', values: scan.map(({ holding }) => torques.of(holding)) },
     ],
   };
 }

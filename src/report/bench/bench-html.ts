@@ -24,7 +24,7 @@ export function benchHtml({ title, notes, test, finding }: TitledFinding, assets
     { id: 'cautions', heading: 'Before the next test', body: cautionList(finding.cautions) },
     finding.pictures.length === 0
       ? undefined
-      : { id: 'pictures', heading: 'Read and fitted', body: html`${pictures.map(({ body }) => body)}` },
+      : { id: 'pictures', heading: 'Pictures', body: html`${pictures.map(({ body }) => body)}` },
     finding.estimates.length === 0
       ? undefined
       : { id: 'numbers', heading: 'Numbers', body: estimateTable(finding.estimates) },
@@ -38,7 +38,7 @@ export function benchHtml({ title, notes, test, finding }: TitledFinding, assets
     })),
     pictures.length === 0
       ? undefined
-      : { id: 'readings', heading: 'Readings', body: html`${pictures.map(({ table }) => table)}` },
+      : { id: 'readings', heading: 'Behind the pictures', body: html`${pictures.map(({ table }) => table)}` },
   ];
   return pageText(
     {

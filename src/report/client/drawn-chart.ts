@@ -53,6 +53,13 @@ function axis(label: string, steps?: readonly number[]): uPlot.Axis {
   };
 }
 
+/** Values without a neighbour, which no line would show. */
+function alone(plot: uPlot, series: number): number[] {
+  const values = plot.data[series] ?? [];
+  const isThere = (i: number): boolean => typeof values[i] === 'number';
+  return Array.from(values, (_, i) => i).filter((i) => isThere(i) && !isThere(i - 1) && !isThere(i + 1));
+}
+
 function line({ label, ink, points }: ChartLine): uPlot.Series {
   const stroke = (): string => token(`--ink-${ink}`);
   if (points === true) {
@@ -65,6 +72,6 @@ function line({ label, ink, points }: ChartLine): uPlot.Series {
     width: 2,
     stroke,
     dash: (inkDashes[ink] ?? []).map((length) => length * devicePixelRatio),
-    points: { show: false },
+    points: { show: true, size: 5, fill: stroke, stroke, filter: alone },
   };
 }

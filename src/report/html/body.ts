@@ -4,7 +4,7 @@ import { html, type Content, type Markup } from './markup.ts';
 
 export interface ShownSection {
   readonly id: string;
-  readonly heading: string;
+  readonly heading: string | Markup;
   readonly body: Markup;
   /** Charts that the body has placeholders for. */
   readonly charts?: readonly Chart[];

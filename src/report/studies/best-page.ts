@@ -10,8 +10,9 @@ import type { ShownSection } from '../html/body.ts';
 import { dataTable } from '../html/data-table.ts';
 import { chartFigure, cursorSlider } from '../html/figure.ts';
 import { html } from '../html/markup.ts';
+import { settingPath } from '../html/setting-path.ts';
 import type { ReportAssets } from '../html/page.ts';
-import { axisLabels, axisValue, unitLabel } from './measure-axes.ts';
+import { axisLabel, axisName, axisValue, unitLabel } from './measure-axes.ts';
 import { studyPage, type About } from './study-page.ts';
 
 /** The page of a best setting. */
@@ -34,7 +35,7 @@ function walkSection(task: BestTask, walk: Walk, best: Tried, i: number): ShownS
   const { measure } = task.aim;
   const { range, paths } = walk.variation;
   const path = paths[0] ?? '';
-  const heading = path;
+  const heading = settingPath(path);
   if (range === undefined) return { id: `walk-${i}`, heading, body: table(walk, measure, i) };
   const points = ascending(walk, range, i);
   const charts = [...new Set<MeasureName>([measure, 'air'])].map((name) =>
@@ -80,7 +81,7 @@ function walkChart(
     id,
     group,
     x: { label: path + unitLabel(range.unit), values: points.map(({ x }) => x) },
-    y: { label: axisLabels[measure] },
+    y: { label: axisLabel(measure) },
     lines: [
       { label: 'meets the conditions', ink: 0, values: values(true) },
       ...(others.some((own) => own !== null)
@@ -103,7 +104,7 @@ function table({ variation, tried }: Walk, measure: MeasureName, i: number) {
   const { text } = measureWords[measure];
   return dataTable({
     caption: 'What was tried here',
-    head: [variation.paths[0] ?? '', axisLabels[measure].replace(/ \[.*/u, ''), 'Outcome', 'Conditions'],
+    head: [variation.paths[0] ?? '', axisName(measure), 'Outcome', 'Conditions'],
     rows: tried.map(({ texts, answer, holds }) => [
       texts[i] ?? '',
       answer.values[measure] === undefined ? '–' : text(answer.values[measure]),

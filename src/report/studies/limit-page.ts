@@ -9,7 +9,7 @@ import { dataTable } from '../html/data-table.ts';
 import { chartFigure, cursorSlider } from '../html/figure.ts';
 import { html } from '../html/markup.ts';
 import type { ReportAssets } from '../html/page.ts';
-import { axisLabels, axisValue, unitLabel } from './measure-axes.ts';
+import { axisLabel, axisValue, unitLabel } from './measure-axes.ts';
 import { studyPage, type About } from './study-page.ts';
 
 const GROUP = 'limit';
@@ -49,7 +49,7 @@ function alongSection(task: LimitTask, { probes, holds, fails }: Limit): ShownSe
   const charts = [
     along(
       'limit-speed',
-      axisLabels.speed,
+      axisLabel('speed'),
       probes.map(({ answer }) => axisValue('speed', answer)),
       0,
       'speed',
@@ -58,7 +58,7 @@ function alongSection(task: LimitTask, { probes, holds, fails }: Limit): ShownSe
       ? [
           along(
             'limit-starts',
-            axisLabels.startShare,
+            axisLabel('startShare'),
             probes.map(({ answer }) => axisValue('startShare', answer)),
             2,
             'starts unaided',

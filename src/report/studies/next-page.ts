@@ -1,14 +1,19 @@
 /** What to change next: every step with what it does, the largest effect first. */
 import type { Change, NextChanges } from '../../study/next-changes.ts';
-import { fixed, shareText } from '../../verdict/figures.ts';
+import { fixed } from '../../verdict/figures.ts';
 import { effectText, nextWords } from '../../verdict/studies/next-words.ts';
 import type { ShownSection } from '../html/body.ts';
 import { plainTable } from '../html/data-table.ts';
-import { html } from '../html/markup.ts';
+import { html, type Content } from '../html/markup.ts';
+import { prose } from '../html/prose.ts';
+import { settingPath } from '../html/setting-path.ts';
 import type { ReportAssets } from '../html/page.ts';
 import { studyPage, type About } from './study-page.ts';
 
 const SHOWN = 40;
+
+/** Sentences above the table, which holds them all. */
+const SAID = 6;
 
 /** The page of what to change next. */
 export function nextPage(about: About, found: NextChanges, assets: ReportAssets): string {
@@ -17,7 +22,7 @@ export function nextPage(about: About, found: NextChanges, assets: ReportAssets)
     {
       about,
       kind: 'what to change next',
-      words,
+      words: { ...words, statements: words.statements.slice(0, SAID) },
       sections: [tableSection(found, words.without)],
       files: 'next.json',
     },
@@ -47,16 +52,16 @@ function tableSection({ changes }: NextChanges, without: readonly string[]): Sho
   };
 }
 
-function row({ setting, to, answer, effect }: Change): string[] {
+function row({ setting, to, answer, effect }: Change): Content[] {
   const runs = answer.outcome === 'settled';
   return [
-    setting.path,
-    setting.text,
-    to,
-    runs ? effectText(effect.speed) : 'does not run',
-    effect.starts === undefined ? '–' : `${effect.starts > 0 ? '+' : ''}${fixed(100 * effect.starts, 0)} %`,
-    effect.airPerWork === undefined || !runs
+    settingPath(setting.path),
+    prose(setting.text),
+    prose(to),
+    runs ? prose(effectText(effect.speed)) : 'does not run',
+    effect.starts === undefined
       ? '–'
-      : `${effect.airPerWork > 0 ? '+' : ''}${shareText(effect.airPerWork)}`,
+      : prose(`${effect.starts > 0 ? '+' : ''}${fixed(100 * effect.starts, 0)} %`),
+    effect.airPerWork === undefined || !runs ? '–' : prose(effectText(effect.airPerWork)),
   ];
 }

@@ -6,12 +6,13 @@ import { chanceText, oddsWords, pointText } from '../../verdict/studies/odds-wor
 import { chartNumber, type Chart } from '../charts/chart.ts';
 import { inRpm } from '../csv/units.ts';
 import type { ShownSection } from '../html/body.ts';
-import { plainTable } from '../html/data-table.ts';
+import { wideTable } from '../html/data-table.ts';
 import { chartFigure, cursorSlider } from '../html/figure.ts';
 import { html } from '../html/markup.ts';
+import { settingPath } from '../html/setting-path.ts';
 import type { ReportAssets } from '../html/page.ts';
 import { chanceBars } from '../svg/chance-bars.ts';
-import { axisLabels } from './measure-axes.ts';
+import { axisLabel } from './measure-axes.ts';
 import { studyPage, type About } from './study-page.ts';
 
 const GROUP = 'speeds';
@@ -54,7 +55,7 @@ function chanceSection(task: OddsTask, found: readonly OddsAt[]): ShownSection {
         </figcaption>
         ${chanceBars(bars, 'Chance that an engine as built does what it should')}
       </figure>
-      ${plainTable({
+      ${wideTable('Table of chances', {
         head: ['', 'runs', ...task.conditions.map(({ words }) => words), 'all together'],
         rows: found.map((own) => [
           nameOf(task, own),
@@ -75,7 +76,7 @@ function speedSection(task: OddsTask, found: readonly OddsAt[]): ShownSection[] 
     id: 'speeds',
     group: GROUP,
     x: { label: 'Share of the engines that run [%]', values: first.speeds.map((_, i) => (100 * i) / steps) },
-    y: { label: axisLabels.speed },
+    y: { label: axisLabel('speed') },
     lines: drawn.map((own, ink) => ({
       label: nameOf(task, own),
       ink,
@@ -109,10 +110,10 @@ function influenceSection(task: OddsTask, found: readonly OddsAt[]): ShownSectio
       body: html`${found.map(
           (own) =>
             html`<h3>${nameOf(task, own)}</h3>
-              ${plainTable({
+              ${wideTable(`What matters most, ${nameOf(task, own)}`, {
                 head: ['Size', 'with the speed', 'with the margin'],
                 rows: own.influences.map(({ tolerance, withSpeed, withMargin }) => [
-                  tolerance.words,
+                  settingPath(tolerance.words),
                   correlation(withSpeed),
                   correlation(withMargin),
                 ]),

@@ -4,13 +4,12 @@ import type { Variation } from '../../study/variations/variation.ts';
 import { figure } from '../../verdict/figures.ts';
 import { sweepWords, type SweepTally, type SweptEngine } from '../../verdict/studies/sweep-words.ts';
 import { chartNumber, type Chart } from '../charts/chart.ts';
-import { measureColumns } from '../csv/study-columns.ts';
 import type { ShownSection } from '../html/body.ts';
 import { chartFigure, cursorSlider } from '../html/figure.ts';
 import { html } from '../html/markup.ts';
 import type { ReportAssets } from '../html/page.ts';
 import { heatMap, type HeatCell } from '../svg/heat-map.ts';
-import { axisLabels, unitLabel } from './measure-axes.ts';
+import { axisLabel, axisName, axisValue, unitLabel } from './measure-axes.ts';
 import { studyPage, type About } from './study-page.ts';
 
 /** A sweep as its page needs it. */
@@ -61,13 +60,13 @@ function lines(variation: Variation, engines: readonly SweptEngine[]): ShownSect
     .map((own) => ({ x: chartNumber(Number.parseFloat((own.texts[0] ?? '').replace('−', '-'))), own }))
     .sort((a, b) => a.x - b.x);
   const values = (name: MeasureName, of: (own: SweptEngine) => boolean): (number | null)[] =>
-    points.map(({ own }) => (of(own) ? shown(name, own) : null));
+    points.map(({ own }) => (of(own) ? axisValue(name, own) : null));
   const failing = points.some(({ own }) => own.holds === false && own.outcome === 'settled');
   const charts = measuresOf(engines).map((name): Chart => ({
     id: `sweep-${name}`,
     group,
     x: { label: path + unitLabel(variation.unit), values: points.map(({ x }) => x) },
-    y: { label: axisLabels[name] },
+    y: { label: axisLabel(name) },
     lines: [
       {
         label: failing ? 'meets the conditions' : 'runs',
@@ -95,13 +94,6 @@ function lines(variation: Variation, engines: readonly SweptEngine[]): ShownSect
   };
 }
 
-function shown(name: MeasureName, { values }: SweptEngine): number | null {
-  const value = values[name];
-  return value === undefined || !Number.isFinite(value)
-    ? null
-    : chartNumber(measureColumns[name].convert(value));
-}
-
 /** The first variation upwards, the second along. */
 function field(
   name: MeasureName,
@@ -112,7 +104,7 @@ function field(
   const cells = Array.from({ length: up.count }, (_, row) =>
     Array.from({ length: along.count }, (__, column): HeatCell => {
       const own = engines[row * along.count + column];
-      const value = own ? shown(name, own) : null;
+      const value = own ? axisValue(name, own) : null;
       return {
         value: value ?? undefined,
         text: value === null ? '' : figure(value),
@@ -121,13 +113,15 @@ function field(
       };
     }),
   );
-  const label = axisLabels[name];
+  const label = axisLabel(name);
   return {
     id: `field-${name}`,
-    heading: label.replace(/ \[.*/u, ''),
+    heading: axisName(name),
     body: html`<figure>
       <figcaption>${label}; hatched where the engine does not run</figcaption>
-      ${heatMap({ x: axisOf(along), y: axisOf(up), cells, alternative: `${label} over ${up.paths[0] ?? ''} and ${along.paths[0] ?? ''}; the numbers are in sweep.csv.` })}
+      <div class="scroll" role="region" aria-label="${label}" tabindex="0">
+        ${heatMap({ x: axisOf(along), y: axisOf(up), cells, alternative: `${label} over ${up.paths[0] ?? ''} and ${along.paths[0] ?? ''}; the numbers are in sweep.csv.` })}
+      </div>
       <p class="note">
         The thick line parts engines that run from those that do not, the dashed one those that meet the
         conditions from those that do not.

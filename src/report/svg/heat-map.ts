@@ -22,13 +22,20 @@ export interface HeatMap {
 }
 
 const WIDTH = 640;
-const [LEFT, TOP, BELOW] = [132, 6, 48] as const;
+const [RIGHT, TOP, BELOW] = [WIDTH - 6, 28, 48] as const;
+/** About what a character takes at the size of the drawing. */
+const CHARACTER = 7.5;
 const TEXT_ROOM = 30;
+/** Of the ink: figures upon it keep a contrast of 4.5 to 1, in light and dark. */
+const DEEPEST = 0.46;
+
+const longest = (texts: readonly string[]): number => Math.max(...texts.map(({ length }) => length));
 
 export function heatMap({ x, y, cells, alternative }: HeatMap): Markup {
   const columns = x.ticks.length;
   const rows = y.ticks.length;
-  const width = (WIDTH - LEFT - 6) / columns;
+  const left = Math.min(WIDTH / 3, 14 + CHARACTER * longest(y.ticks));
+  const width = (RIGHT - left) / columns;
   const height = Math.max(14, Math.min(34, 360 / rows));
   const bottom = TOP + rows * height;
   const values = cells.flat().flatMap(({ value }) => value ?? []);
@@ -36,7 +43,7 @@ export function heatMap({ x, y, cells, alternative }: HeatMap): Markup {
   const strength = (value: number): number => (high > low ? (value - low) / (high - low) : 1);
   // The first row stands at the foot, as on a chart.
   const place = (row: number, column: number): readonly [number, number] => [
-    LEFT + column * width,
+    left + column * width,
     bottom - (row + 1) * height,
   ];
   const field = cells.map((line, row) =>
@@ -47,9 +54,8 @@ export function heatMap({ x, y, cells, alternative }: HeatMap): Markup {
 ${field}
 <path class="holds-border" d="${border(cells, place, width, height, ({ holds }) => holds)}"/>
 <path class="runs-border" d="${border(cells, place, width, height, ({ runs }) => runs)}"/>
-${ticksBelow(x.ticks, width, bottom)}${y.ticks.map((tick, row) => text('tick end', LEFT - 7, bottom - (row + 0.5) * height + 4, tick))}
-${text('axis middle', (LEFT + WIDTH - 6) / 2, bottom + 40, x.label)}
-<text class="axis middle" transform="rotate(-90)" x="${coordinate(-(TOP + bottom) / 2)}" y="13">${y.label}</text></svg>`;
+${ticksBelow(x.ticks, left, width, bottom)}${y.ticks.map((tick, row) => text('tick end', left - 7, bottom - (row + 0.5) * height + 4, tick))}
+${text('axis middle', (left + RIGHT) / 2, bottom + 40, x.label)}${text('axis', 0, 15, y.label)}</svg>`;
 }
 
 function field1(
@@ -62,11 +68,8 @@ function field1(
   const box = svg`x="${coordinate(left)}" y="${coordinate(top)}" width="${coordinate(width)}" height="${coordinate(height)}"`;
   if (!runs || value === undefined) return svg`<rect class="still" ${box} fill="url(#still)"/>`;
   const share = strength(value);
-  const label =
-    width < TEXT_ROOM
-      ? undefined
-      : text(share > 0.55 ? 'middle on-dark' : 'middle', left + width / 2, top + height / 2 + 4, words);
-  return svg`<rect class="warm" ${box} fill-opacity="${coordinate(0.06 + 0.94 * share)}"/>${label}`;
+  const label = width < TEXT_ROOM ? undefined : text('middle', left + width / 2, top + height / 2 + 4, words);
+  return svg`<rect class="warm" ${box} fill-opacity="${coordinate(0.04 + DEEPEST * share)}"/>${label}`;
 }
 
 /** Lines between neighbours that differ. */
@@ -95,11 +98,10 @@ function border(
 }
 
 /** As many as there is room for. */
-function ticksBelow(ticks: readonly string[], width: number, bottom: number): Markup[] {
-  const longest = Math.max(...ticks.map(({ length }) => length)) * 7 + 8;
-  const every = Math.max(1, Math.ceil(longest / width));
+function ticksBelow(ticks: readonly string[], left: number, width: number, bottom: number): Markup[] {
+  const every = Math.max(1, Math.ceil((CHARACTER * longest(ticks) + 8) / width));
   return ticks.flatMap((tick, i) =>
-    i % every === 0 ? [text('tick middle', LEFT + (i + 0.5) * width, bottom + 16, tick)] : [],
+    i % every === 0 ? [text('tick middle', left + (i + 0.5) * width, bottom + 16, tick)] : [],
   );
 }
 

@@ -11,7 +11,9 @@ export const air = kindOf({
     at_most: quantity('volume flow', { min: 1e-6, max: 10 }, '120 L/min', 'The flow.'),
   },
   build: ({ at_most }, _context: null): Condition => ({
-    words: `takes at most ${formatQuantity(at_most, 'volume flow')} of air`,
+    get words() {
+      return `takes at most ${formatQuantity(at_most, 'volume flow')} of air`;
+    },
     margin: ({ values }) => (values.air === undefined ? FAR_OFF : lacking(1 - values.air / at_most)),
   }),
 });

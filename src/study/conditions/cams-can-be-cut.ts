@@ -18,7 +18,9 @@ export const camsCanBeCut = kindOf({
     ),
   },
   build: ({ base_circle }, _context: null): Condition => ({
-    words: `gets by with cams on base circles of at most ${formatQuantity(base_circle, 'length')}`,
+    get words() {
+      return `gets by with cams on base circles of at most ${formatQuantity(base_circle, 'length')}`;
+    },
     needs: 'cams',
     margin: ({ values: { baseCircle } }) =>
       baseCircle === undefined ? 1 : lacking(1 - baseCircle / base_circle),

@@ -4,7 +4,10 @@ import type { EngineAnswer, Wanted } from '../engine-answer.ts';
 
 /** What is asked of an engine. */
 export interface Condition {
-  /** What holds, after "it": "starts unaided from at least 80 % of positions". */
+  /**
+   * What holds, after "it": "starts unaided from at least 80 % of positions". With a value in it, it is made when it is
+   * read, in the units then in force.
+   */
   readonly words: string;
   /** What the answer must tell besides the settled turn. */
   readonly needs?: keyof Wanted;

@@ -2,8 +2,8 @@
 import type { EngineAnswer } from '../../study/engine-answer.ts';
 import type { Measured, MeasureName } from '../../study/measures.ts';
 import {
+  airForWorkText,
   columnText,
-  figure,
   fixed,
   minutesText,
   powerText,
@@ -26,10 +26,10 @@ export const measureWords: Readonly<Record<MeasureName, MeasureWords>> = {
   speed: { name: 'speed', text: speedText },
   power: { name: 'power into the load', text: powerText },
   torque: { name: 'torque on the load', text: torqueText },
-  air: { name: 'air', text: (flow) => `${figure(flow * 60e3)} L/min ANR` },
+  air: { name: 'air', text: (flow) => `${columnText('volume flow', flow)} ANR` },
   airPerWork: {
     name: 'air for its work',
-    text: (volume) => (Number.isFinite(volume) ? `${figure(volume * 1e6)} L/kJ ANR` : 'endless'),
+    text: (volume) => (Number.isFinite(volume) ? airForWorkText(volume) : 'endless'),
   },
   leakShare: { name: 'air that leaks', text: shareText },
   compressorDuty: { name: 'compressor runs', text: shareText },

@@ -2,7 +2,7 @@
 import { pow } from '../../../numerics/elementary/power.ts';
 import { cos } from '../../../numerics/elementary/trigonometric.ts';
 import { square } from '../../../numerics/elementary/whole-powers.ts';
-import { gaugeText, percent, plain } from '../../words.ts';
+import { gaugeText, percent, workText } from '../../words.ts';
 import type { Cause, Evidence, Suspect } from '../cause.ts';
 
 /**
@@ -25,7 +25,7 @@ function suspects({ result, spec, inertia }: Evidence): Suspect[] {
     {
       cause: 'Exhaust that shuts too early, so that air is compressed',
       weight: Math.min(1, Math.max(work / (work + stored), over > 1 ? 0.6 : 0)),
-      number: `From where the exhaust shuts, the air is pressed to ${gaugeText(peak, room)}, ${percent(Math.max(0, over))} of the supply; that takes ${plain(Math.max(0, work), 2)} J a turn.`,
+      number: `From where the exhaust shuts, the air is pressed to ${gaugeText(peak, room)}, ${percent(Math.max(0, over))} of the supply; that takes ${workText(Math.max(0, work), 2)} a turn.`,
       test: 'Hose off, turn it over by hand: it must not spring back near the dead centre. If it does, let the exhaust shut later, or give more clearance.',
     },
   ];

@@ -1,6 +1,6 @@
 /** The wheel cannot carry the engine over where the air does not push. */
 import { square } from '../../../numerics/elementary/whole-powers.ts';
-import { degreesText, plain, rpm, shown } from '../../words.ts';
+import { degreesText, plain, rpm, shown, workText } from '../../words.ts';
 import type { Cause, Evidence, Suspect } from '../cause.ts';
 
 /** A turn by hand [rad/s]. */
@@ -25,7 +25,7 @@ function suspects(evidence: Evidence): Suspect[] {
       cause: 'A wheel too light for the stretch without push',
       weight,
       number:
-        `From ${degreesText(stretch.from)} to ${degreesText(stretch.to)} the air falls short by ${plain(stretch.work)} J of the work to get ` +
+        `From ${degreesText(stretch.from)} to ${degreesText(stretch.to)} the air falls short by ${workText(stretch.work)} of the work to get ` +
         `over; the wheel, ${shown(inertia, 'moment of inertia')}, holds that only above ${plain(rpm(least), 2)} rpm.`,
       test:
         symptom === 'runs only fast'

@@ -4,9 +4,12 @@ import { engineSystem } from '../../../model/system.ts';
 import { atan2 } from '../../../numerics/elementary/inverse-trigonometric.ts';
 import { cos, sin } from '../../../numerics/elementary/trigonometric.ts';
 import { square } from '../../../numerics/elementary/whole-powers.ts';
-import { angleDegrees, degreesText, plain, shown } from '../../words.ts';
+import { angleDegrees, degreesText, plain, shown, workText } from '../../words.ts';
 import type { Cause, Evidence, Suspect } from '../cause.ts';
 import { standingAt, STEP_ANGLE } from '../rest-scan.ts';
+
+/** Enough to feel a push and too little to be hurt by it [Pa]. */
+const LITTLE = 30e3;
 
 /** A start by hand [rad/s]. */
 const BY_HAND = 2 * Math.PI;
@@ -28,8 +31,8 @@ function suspects({ scan, spec, inertia, result }: Evidence): Suspect[] {
       weight: Math.max(Math.min(1, angleDegrees(lead) / 30), work / (work + stored)),
       number:
         `It opens ${plain(angleDegrees(lead), 2)}° before the dead centre. Standing there it is pushed back with up to ${shown(worst, 'torque')}, ` +
-        `${plain(work, 2)} J in all; a start by hand puts ${plain(stored, 2)} J into the wheel.`,
-      test: `Chalk the dead centre on the wheel, put 0.3 bar on, and turn forward by cord: it must not push back before the mark. First suspect a valve set too early by more than the scenario says.`,
+        `${workText(work, 2)} in all; a start by hand puts ${workText(stored, 2)} into the wheel.`,
+      test: `Chalk the dead centre on the wheel, put ${shown(LITTLE, 'pressure difference', 1)} on, and turn forward by cord: it must not push back before the mark. First suspect a valve set too early by more than the scenario says.`,
     },
   ];
 }

@@ -1,5 +1,5 @@
 /** Ice in the exhaust, which chokes it little by little. */
-import { plain, shown } from '../../words.ts';
+import { shown } from '../../words.ts';
 import type { Cause } from '../cause.ts';
 
 const FREEZING = 273.15;
@@ -14,7 +14,7 @@ export const iceCause: Cause = {
     const water =
       moisture === undefined
         ? ''
-        : `, and ${plain(moisture.carriedOn * 3.6e6, 2)} g of water an hour go through it`;
+        : `, and ${shown(moisture.carriedOn * 3600, 'mass', 2)} of water an hour go through it`;
     return [
       {
         cause: 'Ice in the exhaust port or pipe',

@@ -45,7 +45,7 @@ function runningSlowly({ spec, scan, result }: Evidence): Suspect[] {
       cause: 'Leaks that a slow turn gives time to',
       weight: Math.min(1, (speed * settled.period) / 0.5),
       number:
-        `At rest it leaks ${shown(mean, 'volume flow', 2)} ANR in the mean of a turn at ${plain(pressure / 1e5)} bar absolute; at ` +
+        `At rest it leaks ${shown(mean, 'volume flow', 2)} ANR in the mean of a turn at ${shown(pressure, 'pressure')}; at ` +
         `${plain(60 * speed, 2)} rpm that is as much as the cylinder uses.`,
       test: 'Time the gauge with the crank clamped in mid-stroke (bench test “pressure decay”).',
     },
