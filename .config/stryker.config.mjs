@@ -15,7 +15,7 @@ const whole = share === undefined ? [`src/${area}/**/*.ts`] : drawnLines(`src/${
 export default {
   testRunner: 'vitest',
   plugins: ['@stryker-mutator/vitest-runner'],
-  vitest: { configFile: '.config/vitest.mutation.config.ts', related: false },
+  vitest: { configFile: '.config/vitest.mutation.config.ts', related: true },
   mutate: files?.split(',') ?? whole,
   // Words are compared letter by letter elsewhere (tests/messages); the descriptions of parameters are all words.
   mutator: { excludedMutations: ['StringLiteral'] },
@@ -25,7 +25,7 @@ export default {
   timeoutMS: 6_000,
   incremental: false,
   tempDirName: '.stryker-tmp',
-  ignorePatterns: ['dist', 'coverage', 'docs', 'reports'],
+  ignorePatterns: ['dist', 'coverage', 'docs/*', '!docs/reference', 'reports'],
   // One in five mutants lives while modules load; see the test configuration for what keeps them cheap.
   warnings: { slow: false },
   reporters: ['clear-text', 'json', 'progress-append-only'],

@@ -36,6 +36,7 @@ const then: Readonly<Record<string, readonly string[]>> = {
   parts: [
     'exact/{disc-overlap,double-acting,plane-films,several-cylinders}',
     'contracts/{descriptions,passages,small-parts}',
+    'house/reference',
   ],
   run: [],
 };
