@@ -9,39 +9,52 @@
 import { BaseSequencer, type Reporter, type TestSpecification, type Vitest } from 'vitest/node';
 import everything from './vitest.config.ts';
 
-/** Those that say most about the folder for their time. */
-const first: Readonly<Record<string, readonly string[]>> = {
+/** Round by round: those that say most for their time, and those to ask about what the ones before left alive. */
+const rounds: Readonly<Record<string, readonly (readonly string[])[]>> = {
   gas: [
-    'published/{adiabatic-expansion,air-properties,choked-flow,gap-leakage,gases,hose,humid-air,orifice-table,pressure-decay,sonic-conductance}',
-    'exact/{conductance-in-series,orifice-decay,pressure-decay}',
-    'unit/gas/*',
+    [
+      'published/{adiabatic-expansion,air-properties,choked-flow,gap-leakage,gases,hose,humid-air,orifice-table,pressure-decay,sonic-conductance}',
+      'exact/{conductance-in-series,orifice-decay,pressure-decay}',
+      'unit/gas/*',
+    ],
+    [
+      'exact/plane-films',
+      'contracts/{passages,small-parts}',
+      'laws/moisture',
+      'unit/parts/regulator',
+      'unit/measure/pressure-decay',
+    ],
   ],
   parts: [
-    'exact/{disc-face-leak,oscillating-train,spool-mouth}',
-    'published/{cam-laws,cam-motion,compressor-clearance,fits,flywheel,receiver,slider-crank,springs,valve-diagram}',
-    'unit/parts/**/*',
+    [
+      'exact/{disc-face-leak,oscillating-train,spool-mouth}',
+      'published/{cam-laws,cam-motion,compressor-clearance,fits,flywheel,receiver,slider-crank,springs,valve-diagram}',
+      'unit/parts/**/*',
+    ],
+    ['messages/messages', 'house/reference', 'contracts/{passages,small-parts}'],
+    [
+      'contracts/{descriptions,valve-gears}',
+      'exact/{cut-cam,disc-overlap,double-acting,drawn-disc,plane-films,several-cylinders}',
+    ],
   ],
-  run: ['unit/run/**/*', 'unit/model/*', 'exact/{closed-cylinder,coast-down,receiver-course}'],
+  run: [
+    [
+      'exact/{closed-cylinder,coast-down,receiver-course,speed-fluctuation}',
+      'published/receiver',
+      'laws/{moisture,settled-running,start-map}',
+      'unit/model/{engine,ledger,system}',
+      'unit/run/{compressor-verdict,motion,outcome-words,supply-curve,torque-balance,trace-recorder}',
+    ],
+    [
+      'laws/{drooping-regulator,minutes-of-supply,torque-curve,without-air}',
+      'unit/run/settle',
+      'unit/verdict/verdict',
+    ],
+  ],
 };
 
-/** Asked besides about what the first left alive, with `TICKOVER_MUTATE_FILES`. */
-const then: Readonly<Record<string, readonly string[]>> = {
-  gas: [
-    'exact/plane-films',
-    'contracts/{passages,small-parts}',
-    'laws/moisture',
-    'unit/parts/regulator',
-    'unit/measure/pressure-decay',
-  ],
-  parts: [
-    'exact/{disc-overlap,double-acting,plane-films,several-cylinders}',
-    'contracts/{descriptions,passages,small-parts}',
-    'house/reference',
-  ],
-  run: [],
-};
-
-const slow = /(descriptions|disc-overlap|electric-valves|face-film|flows|motion|settle)\.test\.ts$/;
+const slow =
+  /(descriptions|disc-overlap|electric-valves|face-film|minutes-of-supply|motion|settle|torque-curve)\.test\.ts$/;
 
 class QuickFirst extends BaseSequencer {
   override sort(files: TestSpecification[]): Promise<TestSpecification[]> {
@@ -87,8 +100,8 @@ class FailedFilesReporter implements Reporter {
 }
 
 const area = process.env['TICKOVER_MUTATE'] ?? 'gas';
-const asked = process.env['TICKOVER_MUTATE_FILES'] === undefined ? [first] : [first, then];
-const include = asked.flatMap((tests) => tests[area] ?? []).map((name) => `tests/${name}.test.ts`);
+const round = Number(process.env['TICKOVER_MUTATE_ROUND'] ?? 1);
+const include = (rounds[area]?.[round - 1] ?? []).map((name) => `tests/${name}.test.ts`);
 const bundled = ['mathjs', 'fast-check', 'odex', 'ml-matrix', 'ml-levenberg-marquardt'];
 
 export default {
