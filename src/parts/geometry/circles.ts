@@ -12,7 +12,6 @@ export function segmentArea(a: number, height: number): number {
 
 /** Area [m²] that two circles of radii a and b share, centres a distance apart. */
 export function sharedCircleArea(a: number, b: number, apart: number): number {
-  if (apart >= a + b) return 0;
   if (apart <= Math.abs(a - b)) return Math.PI * Math.min(a, b) ** 2;
   const fromA = (apart ** 2 + a ** 2 - b ** 2) / (2 * apart);
   return segmentArea(a, a - fromA) + segmentArea(b, b - (apart - fromA));
