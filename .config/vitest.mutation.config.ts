@@ -39,15 +39,16 @@ const rounds: Readonly<Record<string, readonly (readonly string[])[]>> = {
   ],
   run: [
     [
-      'exact/{closed-cylinder,coast-down,receiver-course,speed-fluctuation}',
+      'exact/receiver-course',
       'published/receiver',
-      'laws/{moisture,settled-running,start-map}',
-      'unit/model/{engine,ledger,system}',
-      'unit/run/{compressor-verdict,motion,outcome-words,supply-curve,torque-balance,trace-recorder}',
+      'laws/moisture',
+      'unit/run/{compressor-verdict,outcome-words,supply-curve,torque-balance}',
     ],
     [
-      'laws/{drooping-regulator,minutes-of-supply,torque-curve,without-air}',
-      'unit/run/settle',
+      'exact/{closed-cylinder,coast-down,speed-fluctuation}',
+      'laws/{drooping-regulator,minutes-of-supply,settled-running,start-map,torque-curve,without-air}',
+      'unit/model/{engine,ledger,system}',
+      'unit/run/{motion,settle,trace-recorder}',
       'unit/verdict/verdict',
     ],
   ],
