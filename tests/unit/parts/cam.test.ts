@@ -1,7 +1,7 @@
 /** A cam opens and shuts the port exactly where it is wished, whatever its law, lash and lap. */
 import { describe, expect, it } from 'vitest';
 import { camFor, camEdges, spoolLift, type Cam } from '../../../src/parts/cams/cam.ts';
-import { checkCam } from '../../../src/parts/cams/cam-check.ts';
+import { checkCam, smallestBaseRadius } from '../../../src/parts/cams/cam-check.ts';
 import { camAngleAtLift, camLaws, type CamLaw } from '../../../src/parts/cams/cam-law.ts';
 import { contactAt, type CamShape } from '../../../src/parts/cams/cam-shape.ts';
 import { expectWithin } from '../../support/expect-within.ts';
@@ -132,4 +132,14 @@ describe('the tightest hollow of a cam', () => {
     expect(checkCam(gentle).hollow).toBeUndefined();
     expect(checkCam({ ...shape(40 * DEGREE), follower: { face: 'flat' } }).hollow).toBeUndefined();
   });
+});
+
+it('a base circle that is large enough already is left as it is', () => {
+  const law = camLaws.find(({ name }) => name === 'cycloidal')!;
+  const wish = { cam: camOf(law), follower: { face: 'roller', radius: 4e-3, offset: 0 } } as const;
+  const limits = { sharpest: 2e-3, pressureAngle: 30 * DEGREE };
+  const smallest = smallestBaseRadius(wish, limits, 1e-3)!;
+  expect(smallest).toBeGreaterThan(5e-3);
+  expect(smallestBaseRadius(wish, limits, 1.5 * smallest)).toBe(1.5 * smallest);
+  expect(checkCam({ ...wish, baseRadius: smallest }).pressureAngle).toBeLessThanOrEqual(limits.pressureAngle);
 });
