@@ -171,7 +171,28 @@ describe('the compressor that suffices', () => {
   });
 });
 
+it.each([5, 4])('an engine that stops at %d bar, before the supply can sag, is not said to sag', (stall) => {
+  const hungry = { ...shed, stallPressure: stall * BAR, demand: () => 2.3e-3 };
+  const { timeToSag, timeToStop } = courseOf(hungry, 0);
+  expect(timeToSag).toBeUndefined();
+  const resting = (shed.massPerPascal * 2 * BAR) / 2.3e-3;
+  expectWithin(timeToStop!, resting + exponential(7 * BAR, stall * BAR, 1 * BAR), 1e-9);
+});
+
+it('a thimble of a receiver settles in no time, and stands there for an hour', () => {
+  const thimble = { ...shed, massPerPascal: 1e-7 * shed.massPerPascal, demand: () => 1.6e-3 };
+  const leg = settlingLeg(thimble, 7 * BAR, 8 * BAR, 3600);
+  expect(leg.time.at(-1)).toBe(3600);
+  for (const p of leg.pressure.slice(leg.time.findIndex((t) => t > 1))) expectWithin(p, 8 * BAR, 2e-9);
+  expectWithin(leg.taken, 1.6e-3 * 3600, 1e-9);
+});
+
 describe('a leg that begins where it ends', () => {
+  it('or as good as there, is none', () => {
+    expect(legTo(shed, false, 7 * BAR * (1 + 1e-10), 7 * BAR).duration).toBe(0);
+    expect(legTo(shed, false, 7 * BAR * (1 + 1e-8), 7 * BAR).duration).toBeGreaterThan(0);
+  });
+
   it('takes no time and moves no air', () => {
     const leg = legTo(shed, false, 7 * BAR, 7 * BAR);
     expect(leg).toMatchObject({
