@@ -237,6 +237,14 @@ describe('the course over time', () => {
     expect(starts).toHaveLength(2);
   });
 
+  it('is cut off between two rows on the line between them', () => {
+    const [resting, filling] = course.legs as [Leg, Leg];
+    const since = 0.4 * filling.duration;
+    const { receiverPressure } = supplyTrace(course, resting.duration + since, laws);
+    const expected = 14 * BAR - 7 * BAR * Math.exp((-1e-9 * since) / shed.massPerPascal);
+    expectWithin(receiverPressure.at(-1)!, expected, 5e-5);
+  });
+
   it('ends where the engine stops, with a last row at rest', () => {
     const course = courseOf({ ...shed, demand: () => 2.3e-3 }, 0);
     const { time, speed, receiverPressure } = supplyTrace(course, 1e6, laws);
