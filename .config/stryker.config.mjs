@@ -2,7 +2,8 @@
  * `TICKOVER_MUTATE=gas npm run mutation` (or parts, or run): breaks the code of one folder in small ways, one at a time, and
  * sees whether a quick test turns red. With `TICKOVER_MUTATE_SHARE=0.15` only that share of the lines, drawn by lot, is
  * broken; a mutant that spans several lines is then left out. With `TICKOVER_MUTATE_FILES=src/gas/gap.ts:12-40`, which may
- * name several by commas, only those places. Not part of CI; what it found is in docs/mutation-testing.md.
+ * name several by commas, only those places; with `TICKOVER_MUTATE_ROUND=2` the next tests are asked. Not part of CI; what it
+ * found is in docs/mutation-testing.md.
  */
 import { drawnLines } from './scripts/drawn-lines.mjs';
 
@@ -26,7 +27,7 @@ export default {
   incremental: false,
   tempDirName: '.stryker-tmp',
   ignorePatterns: ['dist', 'coverage', 'docs/*', '!docs/reference', 'reports'],
-  // One in five mutants lives while modules load; see the test configuration for what keeps them cheap.
+  // Most mutants are alive while modules load; see the test configuration for what keeps them cheap.
   warnings: { slow: false },
   reporters: ['clear-text', 'json', 'progress-append-only'],
   clearTextReporter: { allowColor: false, logTests: false, reportTests: false },
