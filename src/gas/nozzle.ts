@@ -42,5 +42,5 @@ export function chokedFlow(gas: Gas, effectiveArea: number, p1: number, t1: numb
 
 /** Effective area of throttles one behind the other: 1/S² = Σ 1/Sᵢ² (rule for effective areas in series). */
 export function areaInSeries(first: number, second: number): number {
-  return first === 0 || second === 0 ? 0 : (first * second) / Math.sqrt(first * first + second * second);
+  return first === 0 ? 0 : (first * second) / Math.sqrt(first * first + second * second);
 }

@@ -7,7 +7,8 @@ import { courseOf } from '../../src/run/supply/course.ts';
 import { endState } from '../../src/run/supply/end-state.ts';
 import { legTo, settlingLeg, type Leg } from '../../src/run/supply/leg.ts';
 import { gain, type Shed } from '../../src/run/supply/shed.ts';
-import { sufficient } from '../../src/run/supply/sizing.ts';
+import { receiverForTime, startsPerHour, sufficient } from '../../src/run/supply/sizing.ts';
+import { supplyTrace } from '../../src/run/supply/supply-trace.ts';
 import { compressorWith } from '../support/compressors.ts';
 import { expectWithin } from '../support/expect-within.ts';
 
@@ -145,9 +146,117 @@ describe('the compressor that suffices', () => {
     expectWithin(sufficient(compressor, steady).freeAirDelivery, (1e-3 / 0.7 / 0.5) * 1, 1e-5);
   });
 
+  it('starts just as often as it may with the receiver that is named beside it', () => {
+    const { freeAirDelivery, receiver } = sufficient(compressor, shed);
+    const factor = freeAirDelivery / 1e-3;
+    const course = courseOf(
+      {
+        ...shed,
+        massPerPascal: (shed.massPerPascal * receiver!) / compressor.receiver_volume,
+        delivery: (p) => factor * shed.delivery(p),
+      },
+      0,
+    );
+    expectWithin(startsPerHour(course), compressor.starts_per_hour, 1e-6);
+  });
+
+  it('lets any receiver do where the supply never sags', () => {
+    expect(receiverForTime(compressor, courseOf(shed, 0), 600)).toBeUndefined();
+  });
+
   it('that may run all the time need only hold the set pressure, and has no use for a receiver', () => {
     const tireless = sufficient({ ...compressor, duty_rating: 1 }, shed);
     expectWithin(tireless.freeAirDelivery, 1e-3 / 2, 1e-9);
     expect(tireless.receiver).toBeUndefined();
+  });
+});
+
+it.each([5, 4])('an engine that stops at %d bar, before the supply can sag, is not said to sag', (stall) => {
+  const hungry = { ...shed, stallPressure: stall * BAR, demand: () => 2.3e-3 };
+  const { timeToSag, timeToStop } = courseOf(hungry, 0);
+  expect(timeToSag).toBeUndefined();
+  const resting = (shed.massPerPascal * 2 * BAR) / 2.3e-3;
+  expectWithin(timeToStop!, resting + exponential(7 * BAR, stall * BAR, 1 * BAR), 1e-9);
+});
+
+it('a thimble of a receiver settles in no time, and stands there for an hour', () => {
+  const thimble = { ...shed, massPerPascal: 1e-7 * shed.massPerPascal, demand: () => 1.6e-3 };
+  const leg = settlingLeg(thimble, 7 * BAR, 8 * BAR, 3600);
+  expect(leg.time.at(-1)).toBe(3600);
+  for (const p of leg.pressure.slice(leg.time.findIndex((t) => t > 1))) expectWithin(p, 8 * BAR, 2e-9);
+  expectWithin(leg.taken, 1.6e-3 * 3600, 1e-9);
+});
+
+describe('a leg that begins where it ends', () => {
+  it('or as good as there, is none', () => {
+    expect(legTo(shed, false, 7 * BAR * (1 + 1e-10), 7 * BAR).duration).toBe(0);
+    expect(legTo(shed, false, 7 * BAR * (1 + 1e-8), 7 * BAR).duration).toBeGreaterThan(0);
+  });
+
+  it('takes no time and moves no air', () => {
+    const leg = legTo(shed, false, 7 * BAR, 7 * BAR);
+    expect(leg).toMatchObject({
+      duration: 0,
+      delivered: 0,
+      taken: 0,
+      stored: 0,
+      time: [0],
+      pressure: [7 * BAR],
+    });
+  });
+
+  it('is held where delivery and demand agree, for as long as is asked', () => {
+    const leg = settlingLeg({ ...shed, demand: () => 1.6e-3 }, 8 * BAR, 8 * BAR, 600);
+    expect(leg.duration).toBe(600);
+    expectWithin(leg.delivered, 1.6e-3 * 600, 1e-12);
+    expectWithin(leg.taken, 1.6e-3 * 600, 1e-12);
+    expect(new Set(leg.pressure)).toEqual(new Set([8 * BAR]));
+  });
+});
+
+describe('the course over time', () => {
+  const course = courseOf(shed, 0);
+  const laws = { speed: (p: number) => p / BAR, supplyPressure: (p: number) => Math.min(p, 4 * BAR) };
+  /** dp/dt while the compressor rests. */
+  const fall = 1e-3 / shed.massPerPascal;
+
+  it('repeats itself, and is cut off at the time asked for', () => {
+    const resting = course.legs[0]!.duration;
+    const until = 2 * course.period! + resting / 3;
+    const { time, receiverPressure, supplyPressure, speed, compressorOn } = supplyTrace(course, until, laws);
+    expect(time[0]).toBe(0);
+    expect(time.at(-1)).toBe(until);
+    expectWithin(receiverPressure.at(-1)!, 9 * BAR - (fall * resting) / 3, 1e-9);
+    for (const [i, p] of receiverPressure.entries()) {
+      expect(time[i]!).toBeGreaterThanOrEqual(time[i - 1] ?? 0);
+      const since = time[i]! % course.period!;
+      if (compressorOn[i] === 0 && since <= resting) expectWithin(p, 9 * BAR - fall * since, 1e-8);
+      expect([supplyPressure[i], speed[i]]).toEqual([4 * BAR, p / BAR]);
+    }
+    const starts = [...compressorOn].filter((on, i) => on === 1 && compressorOn[i - 1] === 0);
+    expect(starts).toHaveLength(2);
+  });
+
+  it('is cut off between two rows on the line between them', () => {
+    const [resting, filling] = course.legs as [Leg, Leg];
+    const since = 0.4 * filling.duration;
+    const { receiverPressure } = supplyTrace(course, resting.duration + since, laws);
+    const expected = 14 * BAR - 7 * BAR * Math.exp((-1e-9 * since) / shed.massPerPascal);
+    expectWithin(receiverPressure.at(-1)!, expected, 5e-5);
+  });
+
+  it('ends where the engine stops, with a last row at rest', () => {
+    const course = courseOf({ ...shed, demand: () => 2.3e-3 }, 0);
+    const { time, speed, receiverPressure } = supplyTrace(course, 1e6, laws);
+    expectWithin(time.at(-1)!, course.timeToStop!, 1e-12);
+    expectWithin(receiverPressure.at(-1)!, 2 * BAR, 1e-9);
+    expect([...speed].filter((one) => one === 0)).toEqual([0]);
+    expect(speed.at(-1)).toBe(0);
+  });
+
+  it('gives back over a period what it took', () => {
+    const [resting, filling] = course.legs as [Leg, Leg];
+    expectWithin(filling.stored, -resting.stored, 1e-9);
+    expectWithin(filling.delivered, resting.taken + filling.taken, 1e-9);
   });
 });

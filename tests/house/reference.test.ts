@@ -1,7 +1,6 @@
 /** The generated reference says what the code says. `npm run reference` writes it anew. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { libraryEntries, libraryPage } from '../../.config/scripts/library-page.mjs';
 import {
   attemptsParameters,
   attemptsReferencePage,
@@ -46,14 +45,4 @@ describe('docs/reference', () => {
   it('holds the page that says how to measure each key', () => {
     expect(written('measuring.md')).toBe(measuringPage(engineParameters));
   });
-
-  it('holds the page of the library', () => {
-    expect(written('library.md')).toBe(libraryPage());
-  });
-});
-
-it('everything that the library exports says what it is', () => {
-  const entries = libraryEntries();
-  expect(entries.length).toBeGreaterThan(40);
-  expect(entries.filter(({ doc }) => doc === '').map(({ name }) => name)).toEqual([]);
 });

@@ -15,7 +15,6 @@ export function segmentArea(a: number, height: number): number {
 
 /** Area [m²] that two circles of radii a and b share, centres a distance apart. */
 export function sharedCircleArea(a: number, b: number, apart: number): number {
-  if (apart >= a + b) return 0;
   if (apart <= Math.abs(a - b)) return Math.PI * square(Math.min(a, b));
   const fromA = (square(apart) + square(a) - square(b)) / (2 * apart);
   return segmentArea(a, a - fromA) + segmentArea(b, b - (apart - fromA));

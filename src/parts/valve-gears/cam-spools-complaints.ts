@@ -1,6 +1,7 @@
 /** Spools and cams that cannot be made, in words. */
 import type { Complaint } from '../../kinds/kind.ts';
 import { clearanceComplaints } from '../fits/clearance.ts';
+import { crankAngle, forwardAngle } from '../crank-positions.ts';
 import type { PartContext } from '../part-context.ts';
 import { camOf, type CamSpools, type SpoolName } from './cam-spools-parameters.ts';
 
@@ -42,19 +43,24 @@ function sizeComplaints(gear: CamSpools, name: SpoolName): Complaint[] {
 }
 
 function timingComplaints(gear: CamSpools, name: SpoolName, context: PartContext): Complaint[] {
-  const { flank, closing_flank, lift, lash, lap } = gear[name];
+  const { flank, closing_flank, lift, lash, lap, opens, closes } = gear[name];
   if (lift <= lash + lap) return [];
   const { duration, closingFlank } = camOf(gear, name, context);
-  const slack = duration - flank - closingFlank;
-  if (slack < 0)
+  const flanks = flank + closingFlank;
+  if (duration < flanks) {
+    // Shorter flanks also begin later and end earlier: what they take of the opening goes with their length.
+    const open = forwardAngle(crankAngle(context.crank, opens), crankAngle(context.crank, closes));
+    const longest = (flanks * open) / (open + flanks - duration);
+    const most = closing_flank === undefined ? longest / 2 : Math.max(0, longest - flank);
     return [
       {
         path: [name, closing_flank === undefined ? 'flank' : 'closing_flank'],
-        expected: `at most ${degrees(closing_flank === undefined ? flank + slack / 2 : Math.max(0, closingFlank + slack))}, so that rise and fall fit between opening and closing`,
+        expected: `at most ${degrees(most)}, so that rise and fall fit between opening and closing`,
         received: degrees(closingFlank),
         hint: 'Open the port for longer, or make the flank steeper.',
       },
     ];
+  }
   if (duration <= 2 * Math.PI) return [];
   return [
     {

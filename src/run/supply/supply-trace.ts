@@ -65,9 +65,11 @@ function rowsOfLeg({ time, pressure, compressorOn: on }: Leg, begins: number, un
   for (const [i, since] of time.entries()) {
     const at = begins + since;
     if (at >= until) {
-      const share = i === 0 ? 0 : (until - rows.at(-1)!.time) / (at - rows.at(-1)!.time);
-      const before = i === 0 ? pressure[0]! : pressure[i - 1]!;
-      rows.push({ time: until, pressure: before + share * (pressure[i]! - before), on, turning: true });
+      // A leg begins before `until`, so there is a row before this one.
+      const before = rows.at(-1)!;
+      const share = (until - before.time) / (at - before.time);
+      const between = before.pressure + share * (pressure[i]! - before.pressure);
+      rows.push({ time: until, pressure: between, on, turning: true });
       return rows;
     }
     rows.push({ time: at, pressure: pressure[i]!, on, turning: true });

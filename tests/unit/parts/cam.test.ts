@@ -1,7 +1,10 @@
 /** A cam opens and shuts the port exactly where it is wished, whatever its law, lash and lap. */
 import { describe, expect, it } from 'vitest';
 import { camFor, camEdges, spoolLift, type Cam } from '../../../src/parts/cams/cam.ts';
+import { checkCam, smallestBaseRadius } from '../../../src/parts/cams/cam-check.ts';
 import { camAngleAtLift, camLaws, type CamLaw } from '../../../src/parts/cams/cam-law.ts';
+import { contactAt, type CamShape } from '../../../src/parts/cams/cam-shape.ts';
+import { expectWithin } from '../../support/expect-within.ts';
 import { DEGREE } from '../../support/reference-engine.ts';
 
 const opens = -5 * DEGREE;
@@ -94,4 +97,49 @@ it('a longer way back keeps the events, and the fall alone is slower', () => {
   const end = cam.riseBegins + cam.duration;
   expect(spoolLift(cam, end - 80 * DEGREE)).toBeCloseTo(6.8e-3, 12);
   expect(spoolLift(cam, end - 40 * DEGREE)).toBeCloseTo(7e-3 / 2 - 0.2e-3, 12);
+});
+
+describe('the tightest hollow of a cam', () => {
+  const cycloidal = camLaws.find(({ name }) => name === 'cycloidal')!;
+  const shape = (flank: number): CamShape => ({
+    cam: camFor({ law: cycloidal, lift: 8e-3, lash: 0, flank, closingFlank: flank, opens, closes, lap }),
+    baseRadius: 12e-3,
+    follower: { face: 'roller', radius: 4e-3, offset: 0 },
+  });
+
+  /** Signed radius of the circle through three neighbouring points of the outline; negative in a hollow. */
+  function radiusAt(own: CamShape, angle: number): number {
+    const at = (step: number): P => contactAt(own, angle + step);
+    const [a, b, c] = [at(-1e-4), at(0), at(1e-4)];
+    const twiceArea = (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
+    const side = (p: P, q: P): number => Math.hypot(p.x - q.x, p.y - q.y);
+    return (side(a, b) * side(b, c) * side(c, a)) / (2 * twiceArea);
+  }
+  type P = Readonly<Record<'x' | 'y', number>>;
+
+  it('is that of circles through three points of its outline', () => {
+    const steep = shape(40 * DEGREE);
+    const radii = Array.from({ length: 500 }, (_, i) =>
+      radiusAt(steep, (0.01 + 0.98 * (i / 499)) * 40 * DEGREE),
+    );
+    const tightest = Math.min(...radii.filter((radius) => radius < 0).map((radius) => -radius));
+    expectWithin(checkCam(steep).hollow!, tightest, 1e-3);
+  });
+
+  it('is none where the cam is convex all round, nor under a flat face', () => {
+    const gentle = { ...shape(120 * DEGREE), baseRadius: 60e-3 };
+    expect(radiusAt(gentle, 20 * DEGREE)).toBeGreaterThan(0);
+    expect(checkCam(gentle).hollow).toBeUndefined();
+    expect(checkCam({ ...shape(40 * DEGREE), follower: { face: 'flat' } }).hollow).toBeUndefined();
+  });
+});
+
+it('a base circle that is large enough already is left as it is', () => {
+  const law = camLaws.find(({ name }) => name === 'cycloidal')!;
+  const wish = { cam: camOf(law), follower: { face: 'roller', radius: 4e-3, offset: 0 } } as const;
+  const limits = { sharpest: 2e-3, pressureAngle: 30 * DEGREE };
+  const smallest = smallestBaseRadius(wish, limits, 1e-3)!;
+  expect(smallest).toBeGreaterThan(5e-3);
+  expect(smallestBaseRadius(wish, limits, 1.5 * smallest)).toBe(1.5 * smallest);
+  expect(checkCam({ ...wish, baseRadius: smallest }).pressureAngle).toBeLessThanOrEqual(limits.pressureAngle);
 });

@@ -6,6 +6,7 @@ import { buildEngine } from '../../../src/model/engine.ts';
 import {
   hoseConductance,
   hosePassage,
+  outletPressure,
   regulatorPassage,
   supplyComplaints,
 } from '../../../src/parts/supply.ts';
@@ -21,6 +22,33 @@ const regulator = {
   droop: 0.5 * BAR,
 };
 const own = referenceSpec().supply;
+
+describe('the pressure behind a regulator under a steady flow', () => {
+  const supply = { ...own, pressure: SET, regulator };
+  const at = (massFlow: number, inlet = INLET) => ({ inlet, temperature: 290, massFlow });
+
+  it.each([3.9, 3.6, 2.8])('is %d bar where it passes just that flow', (outlet) => {
+    const passed = regulatorPassage(regulator, SET, dryAir).massFlow(0, INLET, 290, outlet * BAR, 290, 0);
+    expect(outletPressure(supply, dryAir, at(passed)) / BAR).toBeCloseTo(outlet, 4);
+  });
+
+  it('breaks down, to a tenth at which the search ends, under more than it passes wide open', () => {
+    const most = conductanceFlow(
+      dryAir,
+      { sonicConductance: 2e-8, criticalPressureRatio: 0.3 },
+      INLET,
+      290,
+      BAR,
+    );
+    expect(outletPressure(supply, dryAir, at(1.001 * most)) / SET).toBeCloseTo(0.1, 4);
+  });
+
+  it('is the set pressure without flow, or what there is in front of it', () => {
+    expect(outletPressure(supply, dryAir, at(0))).toBeCloseTo(SET, -1);
+    expect(outletPressure({ ...supply, regulator: undefined }, dryAir, at(1e-3))).toBe(SET);
+    expect(outletPressure({ ...supply, regulator: undefined }, dryAir, at(1e-3, 3 * BAR))).toBe(3 * BAR);
+  });
+});
 
 describe('a regulator set to 4 bar with a droop of half a bar', () => {
   const passage = regulatorPassage(regulator, SET, dryAir);

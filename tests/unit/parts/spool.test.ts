@@ -38,6 +38,8 @@ describe('the mouth', () => {
     const [, widest, shutting, past] = mouthLifts(spool) as [number, number, number, number];
     expect(mouthArea(spool, widest) / wholeHole).toBeCloseTo(1, 12);
     expect(mouthArea(spool, shutting) / wholeHole).toBeCloseTo(1, 8);
+    expect(mouthArea(spool, shutting + 1e-4)).toBeLessThan(0.999 * wholeHole);
+    expect(mouthArea(spool, past - 1e-6)).toBeGreaterThan(0);
     expect(mouthArea(spool, past) / wholeHole).toBeCloseTo(0, 8);
   });
 

@@ -49,6 +49,17 @@ describe('the settled engine over the pressure in the receiver', () => {
     expect(supplyCurve(spec, 2e5, answersOf(plainLaw).answer)).toMatchObject({ kind: 'stalled' });
   });
 
+  it('of an engine that runs at the highest pressure only is that one answer', () => {
+    const barely = supplyCurve(
+      spec,
+      4e5,
+      answersOf({ ...plainLaw, stall: 3.999_99e5 }).answer,
+    ) as SupplyCurve;
+    expect(barely.points.map(({ pressure }) => pressure)).toEqual([4e5]);
+    expect(barely.stallPressure).toBe(4e5);
+    expect(barely.speed(4e5)).toBe(plainLaw.speed(4e5));
+  });
+
   it('of an engine that runs on next to nothing ends there', () => {
     const tireless = supplyCurve(spec, 4e5, answersOf({ ...plainLaw, stall: 0, speed: () => 9 }).answer);
     expect((tireless as SupplyCurve).stallPressure - spec.atmosphere.pressure).toBeLessThan(0.2e5);

@@ -70,9 +70,31 @@ describe('a disc with n slots a track', () => {
     expect(leak(middle + 120)).toBeGreaterThan(leak(middle));
   });
 
+  it.each([1, 2, 3])('n = %i: has edges alike before opening and after shutting', (n) => {
+    // Both openings are centred on the line through 47.5°, so that all edges mirror there.
+    const { edges } = gearWith(n, { exhaust: track(26e-3, 7e-3, 147.5, 307.5) });
+    const mirroredEdges = edges.map((edge) => (95 * DEGREE - edge + 4 * Math.PI) % (2 * Math.PI));
+    const apart = (a: number, b: number): number => Math.abs(Math.sin((a - b) / 2));
+    for (const edge of mirroredEdges)
+      expect(Math.min(...edges.map((own) => apart(own, edge)))).toBeLessThan(1e-7);
+    // On each track six bends of the overlap, and where the land begins to grow on either side. Only an ungeared disc
+    // turns half round while shut, after which the land shrinks again.
+    expect(edges).toHaveLength(n === 1 ? 20 : 16);
+  });
+
   it('is advanced n times as far by turning the plates', () => {
     const { admission } = gearWith(2, { body_advance: 3 * DEGREE }).events;
     expect(admission).toBeCloseTo((360 - 5 - 6) * DEGREE, 9);
+  });
+
+  it('admits in reverse as it does forward, its plates turned over by the cut-off less the lead', () => {
+    const { reverse } = gearWith(1, { reverse_turn: 95 * DEGREE });
+    expect(reverse?.serves).toBe(true);
+    const backwards = reverse!.gear();
+    expect(backwards.events.admission).toBeCloseTo(355 * DEGREE, 9);
+    expect(backwards.events.cutOff).toBeCloseTo(100 * DEGREE, 9);
+    expect(eventDeviation(backwards.events, observedEvents(backwards))).toBeLessThan(1e-4);
+    expect(gearWith(1).reverse).toBeUndefined();
   });
 
   it('cannot open for less than its holes take, nor have more slots than there is room for', () => {

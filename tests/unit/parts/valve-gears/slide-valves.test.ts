@@ -11,6 +11,7 @@ import {
   displacementLaw,
   exhaustLand,
   exhaustOpening,
+  slideValveEdges,
   steamLand,
   type SlideValve,
 } from '../../../../src/parts/valve-gears/slide-valve.ts';
@@ -107,6 +108,27 @@ describe('openings and lands', () => {
     expect(exhaustOpening(valve, s * mm) / mm).toBeCloseTo(exhaust, 12);
     expect(steamLand(valve, s * mm, 5 * micron) / mm).toBeCloseTo(steam, 12);
     expect(exhaustLand(valve, s * mm, 5 * micron) / mm).toBeCloseTo(bar, 12);
+  });
+
+  it('bend at edges only, also where the steam edge has bared the whole bar', () => {
+    const narrow = { ...valve, steamLap: 1 * mm, portWidth: 1 * mm, barWidth: 2 * mm };
+    const [h, gap] = [1e-4, 5 * micron];
+    const edges = slideValveEdges(narrow, gap);
+    const displacement = displacementLaw(narrow);
+    const laws = [
+      (angle: number) => exhaustLand(narrow, displacement(angle), gap),
+      (angle: number) => steamLand(narrow, displacement(angle), gap),
+      (angle: number) => admissionOpening(narrow, displacement(angle)),
+      (angle: number) => exhaustOpening(narrow, displacement(angle)),
+    ];
+    const isBent = (law: (angle: number) => number, at: number): boolean =>
+      Math.abs(law(at + h) - 2 * law(at) + law(at - h)) > 0.02 * mm * h;
+    const places = Array.from({ length: Math.ceil((2 * Math.PI) / h) }, (_, i) => i * h);
+    const bends = laws.map((law) => places.filter((at) => isBent(law, at)));
+    // The land over the bar: covered whole, bared, gone, and as much on the way back; and shut by the exhaust edge.
+    expect(bends[0]!.length).toBeGreaterThanOrEqual(8);
+    const apart = (a: number, b: number): number => Math.abs(2 * Math.sin((a - b) / 2));
+    for (const at of bends.flat()) expect(edges.some((edge) => apart(edge, at) < 1.01 * h)).toBe(true);
   });
 
   it('open by the lead at top dead centre', () => {
