@@ -17,7 +17,7 @@ import {
   type Programs,
 } from './measure-engine.ts';
 import { printReport, type Measured } from './report.ts';
-import { bareTime, benchStudies } from './studies.ts';
+import { bareTime, benchStudies, othersLoad } from './studies.ts';
 
 /** Where the derivative of an engine that does not run is looked at [rad/s]. */
 const SPEED_WITHOUT_ANSWER = 30;
@@ -68,9 +68,9 @@ function bench(root: string, wanted: string): void {
   rmSync(folder, { recursive: true });
 }
 
-function benchOfStudies(root: string): void {
+function benchOfStudies(root: string, load: number): void {
   const folder = mkdtempSync(join(tmpdir(), 'tickover-bench-'));
-  benchStudies(root, folder, inOwnProcess('bare', root) as number);
+  benchStudies(root, folder, inOwnProcess('bare', root) as number, load);
   rmSync(folder, { recursive: true });
 }
 
@@ -83,6 +83,7 @@ else if (task === 'derivative')
 else if (task === 'map') console.log(JSON.stringify(measureStartMap(first)));
 else if (task === 'bare') console.log(JSON.stringify(bareTime(first)));
 else {
+  const load = othersLoad();
   if (first !== STUDIES) bench(task, first);
-  if (first === STUDIES || first === '') benchOfStudies(task);
+  if (first === STUDIES || first === '') benchOfStudies(task, load);
 }

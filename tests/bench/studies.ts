@@ -77,9 +77,11 @@ function swept(root: string, folder: string, vary: string, workers: number): Swe
   return JSON.parse(stderr) as Swept;
 }
 
-export function benchStudies(root: string, folder: string, bare: number): void {
+/** How many others want the processors; to be asked before anything is measured here. */
+export const othersLoad = (): number => loadavg()[0] ?? 0;
+
+export function benchStudies(root: string, folder: string, bare: number, load: number): void {
   console.error(`measuring a sweep of ${ENGINES} engines`);
-  const [load = 0] = loadavg();
   const start = swept(root, folder, pressures(TO_START), 1);
   const [one, two] = [swept(root, folder, pressures(ENGINES), 1), swept(root, folder, pressures(ENGINES), 2)];
   const [few, many] = [FEW_ROWS, MANY_ROWS].map((rows) => swept(root, folder, impossible(rows), 2));

@@ -35,8 +35,8 @@ export async function startWorkers(script: URL, data: unknown, count: number): P
     workerData: data,
     minThreads: 1,
     maxThreads: count,
-    // What an answer leaves behind is garbage at once; let the collector come before it has piled up.
-    resourceLimits: { maxYoungGenerationSizeMb: 4, maxOldGenerationSizeMb: 128 },
+    // What an answer leaves behind is garbage at once; let the collector come before it has piled up, but not for every engine.
+    resourceLimits: { maxYoungGenerationSizeMb: 12, maxOldGenerationSizeMb: 128 },
     // Answers must not wait for a thread to be started anew.
     idleTimeout: 60_000,
   });
