@@ -102,6 +102,10 @@ export const metresText = (length: number, digits = 3): string =>
 
 export const torqueText = (torque: number): string => columnText('torque', torque);
 
+/** Sentences that are filed as they are, for programs too, give torques in N·m; a reader has them in his own unit. */
+export const inReadersUnits = (sentence: string): string =>
+  sentence.replace(/([\d.e+-]+) N·m/gu, (_torque, value) => torqueText(Number(value)));
+
 /** Watts in either system: what small machines are sold by. */
 export const powerText = (power: number): string => `${figure(power)} W`;
 

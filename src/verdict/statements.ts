@@ -2,7 +2,16 @@
 import type { EndFacts, GasFacts, RunResult, SettledCycle, StandStill, WorkLedger } from '../run/result.ts';
 import { lossFreeWork, releasePressure, turnedBetween } from './cycle-reading.ts';
 import { admissionOpenAt, exhaustOpenAt, placeText, severalEnds } from './ends.ts';
-import { airText, angleText, gaugeText, minutesText, shareText, speedText, workText } from './figures.ts';
+import {
+  airText,
+  angleText,
+  gaugeText,
+  inReadersUnits,
+  minutesText,
+  shareText,
+  speedText,
+  workText,
+} from './figures.ts';
 import { turnsText } from './headline.ts';
 import { driveSentences } from './starting.ts';
 import { waterSentence } from './water.ts';
@@ -122,7 +131,7 @@ function atRest(result: RunResult): string[] {
   const { outcome, engine, trace } = result;
   const fastest = trace.speed.reduce((a, b) => Math.max(a, b), 0);
   return [
-    outcome.reason,
+    inReadersUnits(outcome.reason),
     `It made ${turnsText(outcome.turns)} and reached ${speedText(fastest)} at most.`,
     ...engine.ends.map((end) => portsOf(end, severalEnds(engine), outcome.crankAngle)),
     ...(result.standStill === undefined ? [] : [hissing(result, result.standStill)]),

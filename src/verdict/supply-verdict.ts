@@ -2,7 +2,7 @@
 import { inUnits, unitSystem, type UnitSystem } from '../quantity/unit-system.ts';
 import type { NoSupplyTimeline, SupplyTimeline } from '../run/supply/timeline.ts';
 import type { Caution } from './cautions/caution.ts';
-import { gaugeText, shareText, speedText } from './figures.ts';
+import { gaugeText, inReadersUnits, shareText, speedText } from './figures.ts';
 import type { KeyFigure } from './key-figures.ts';
 import { supplyCautions } from './supply-cautions.ts';
 import { startsText, supplyFigures, timeText } from './supply-figures.ts';
@@ -28,7 +28,7 @@ function told(timeline: SupplyTimeline | NoSupplyTimeline): SupplyVerdict {
     return {
       headline: 'It does not run on a full receiver, so there are no minutes to tell.',
       figures: [],
-      statements: [timeline.outcome.reason],
+      statements: [inReadersUnits(timeline.outcome.reason)],
       cautions: [],
     };
   return {

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { inUnits } from '../../../src/quantity/unit-system.ts';
 import {
   airText,
   barText,
@@ -6,6 +7,7 @@ import {
   figure,
   fixed,
   gaugeText,
+  inReadersUnits,
   minutesText,
   pressureText,
   shareText,
@@ -60,4 +62,12 @@ test('water is quoted in grams an hour, stress in MPa', () => {
   expect(waterText(12.5e-3 / 3600)).toBe('13 g');
   expect(stressText(6.48e6)).toBe('6.5 MPa');
   expect(stressText(1e3)).toBe('less than 0.01 MPa');
+});
+
+test('a torque in a filed sentence is told in the units of the reader', () => {
+  const filed = 'It stays at 90°: no air pushes there, and 1.36 N·m are needed to move on.';
+  expect(inReadersUnits(filed)).toBe(filed);
+  expect(inUnits('imperial', () => inReadersUnits(filed))).toBe(
+    'It stays at 90°: no air pushes there, and 1.00 lbf·ft are needed to move on.',
+  );
 });
