@@ -81,8 +81,15 @@ export interface Stepper {
   readonly counters: { readonly derivativeCalls: number; readonly acceptedSteps: number };
 }
 
-/** Absolute tolerances: a share of room air in the smallest each volume gets; the ledgers do not steer. */
-function tolerances({ engine, slots, dimension }: EngineSystem, relative: number): Tolerances {
+/**
+ * Absolute tolerances: a share of room air in the smallest each volume gets, by default as large a share as the relative
+ * one; the ledgers do not steer.
+ */
+function tolerances(
+  { engine, slots, dimension }: EngineSystem,
+  relative: number,
+  ofAir = relative,
+): Tolerances {
   const { gas, atmosphere } = engine;
   const massPerVolume = atmosphere.pressure / (gas.specificGasConstant * atmosphere.temperature);
   const energyPerVolume = atmosphere.pressure / (gas.heatCapacityRatio - 1);
@@ -96,7 +103,8 @@ function tolerances({ engine, slots, dimension }: EngineSystem, relative: number
     scale[slots.mass(i)] = massPerVolume * volume;
     scale[slots.energy(i)] = energyPerVolume * volume;
   }
-  return { relative, absolute: scale.map((value) => relative * value) };
+  const absolute = scale.map((value, i) => (i < slots.mass(0) ? relative : ofAir) * value);
+  return { relative, absolute };
 }
 
 /** The same for a state that holds the kinetic energy. */
@@ -185,7 +193,8 @@ function timeIntegrator(system: EngineSystem, direction: Direction, accuracy: Ac
   const stiffly = (closely: number): Integrator =>
     byStiffMethod(closely, (relative, keepsDonors) => {
       const problem = new TimeProblem(system, direction, keepsDonors);
-      return new RosenbrockIntegrator(problem, tolerances(system, relative));
+      // Against time the books of the crank close as well as its speed is followed; only the air may go loosely.
+      return new RosenbrockIntegrator(problem, tolerances(system, Math.min(relative, closely), relative));
     });
   const { nearRest, nearRestBy } = accuracy;
   if (nearRestBy === 'stiff method') return stiffly(nearRest);

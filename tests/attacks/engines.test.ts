@@ -87,6 +87,11 @@ describe('any engine', () => {
     expect(['not-settled', 'no-start']).toContain(settledRunning(anyEngine(number)).outcome.kind);
   });
 
+  it('keeps its books where its air is only followed loosely: number 259', () => {
+    const { ledger } = runEngine(anyEngine(259));
+    expect(Math.max(ledger.mass, ledger.energy)).toBeLessThan(LEDGER);
+  });
+
   // 486 is too, and takes longer: cylinders that their ports, or a valve that snaps, empty in a millionth of a second.
   it.each([994, 1255, 1571, 1727])('that is beyond the method says so: number %i', (number) => {
     const { outcome } = settledRunning(anyEngine(number));
