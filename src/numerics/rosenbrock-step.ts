@@ -15,47 +15,22 @@ import { DenseLinearSolver } from './dense-linear-solver.ts';
 import { differenceJacobian } from './difference-jacobian.ts';
 import { pow } from './elementary/power.ts';
 import type { OdeProblem, Tolerances } from './integrator.ts';
+import { DENSE_CUBE_WEIGHTS, DENSE_SQUARE_WEIGHTS, GAMMA, STAGES } from './rosenbrock-coefficients.ts';
 import {
-  DENSE_CUBE_WEIGHTS,
-  DENSE_SQUARE_WEIGHTS,
-  ERROR_WEIGHTS,
-  GAMMA,
-  slopeWeights,
-  SOLUTION_WEIGHTS,
-  STAGE_COUPLING,
-  STAGE_WEIGHTS,
-  STAGES,
-} from './rosenbrock-coefficients.ts';
+  CLOCK,
+  COUPLING,
+  DENSE_CUBE_SLOPE_WEIGHTS,
+  DENSE_SQUARE_SLOPE_WEIGHTS,
+  ERROR_SLOPE_WEIGHTS,
+  FIRST_ADDED,
+  PLACES,
+  SOLUTION,
+  SOLUTION_SLOPE_WEIGHTS,
+  WEIGHTS,
+} from './rosenbrock-tables.ts';
 
 /** Share of a time by which a difference quotient moves it. */
 const SHARE_OF_TIME = pow(2, -26);
-
-/** Rows of weights one behind the other, each as long as there are stages. */
-const flat = (rows: readonly (readonly number[])[]): Float64Array =>
-  Float64Array.from(rows.flatMap((row) => Array.from({ length: STAGES }, (_, i) => row[i] ?? 0)));
-
-const WEIGHTS = flat(STAGE_WEIGHTS);
-const COUPLING = flat(STAGE_COUPLING);
-const SOLUTION = flat([SOLUTION_WEIGHTS]);
-const SOLUTION_SLOPE_WEIGHTS = slopeWeights(SOLUTION_WEIGHTS);
-const ERROR_SLOPE_WEIGHTS = slopeWeights(ERROR_WEIGHTS);
-const DENSE_SQUARE_SLOPE_WEIGHTS = slopeWeights(DENSE_SQUARE_WEIGHTS);
-const DENSE_CUBE_SLOPE_WEIGHTS = slopeWeights(DENSE_CUBE_WEIGHTS);
-
-/** Each row sum of products with the numbers of the stages before. */
-const weighted = (rows: Float64Array, row: number, numbers: Float64Array): number => {
-  let sum = 0;
-  for (let j = 0; j < row; j += 1) sum += rows[row * STAGES + j]! * numbers[j]!;
-  return sum;
-};
-
-/** tᵢ: u of a component of slope 1, per h; and how far along the step each stage lies. */
-const CLOCK = new Float64Array(STAGES);
-for (let s = 0; s < STAGES; s += 1) CLOCK[s] = GAMMA * (1 + weighted(COUPLING, s, CLOCK));
-const PLACES = Float64Array.from(CLOCK, (_, s) => weighted(WEIGHTS, s, CLOCK));
-
-/** From this stage on each adds the one before it to the last trial state, and the end adds the last; `ERROR_WEIGHTS`. */
-const FIRST_ADDED = STAGES - 1;
 
 /** The first step may change a component by about this share of its size. */
 const FIRST_CHANGE = 0.01;
