@@ -3,8 +3,11 @@ import type { SettledCycle } from '../../run/result.ts';
 import { shareText, workText } from '../figures.ts';
 import type { Suggestion } from './suggestion.ts';
 
+/** A load takes up what is saved; an engine without one turns faster until its drag does. */
 const saved = (amount: number, load: number): string =>
-  `Half of that saved is ${workText(amount)} more for the load, ${shareText(amount / load)} of what it gets now.`;
+  load > 0
+    ? `Half of that saved is ${workText(amount)} more for the load, ${shareText(amount / load)} of what it gets now.`
+    : `Half of that saved is ${workText(amount)} a turn, which would make it turn faster.`;
 
 export function drag({ work }: SettledCycle): Suggestion {
   const causes = [
@@ -20,7 +23,7 @@ export function drag({ work }: SettledCycle): Suggestion {
   const share = worst.amount / work.indicated;
   return {
     share,
-    ...(work.load > 0 ? { effect: saved(worst.amount / 2, work.load) } : {}),
+    effect: saved(worst.amount / 2, work.load),
     text: `${worst.remedy}: ${worst.name} takes up ${workText(worst.amount)} a turn, ${shareText(share)} of the work on the piston.`.replace(
       'bearings takes',
       'bearings take',

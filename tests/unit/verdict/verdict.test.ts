@@ -168,7 +168,12 @@ describe('next change', () => {
 
   test('drag, when most of the work is lost in one place', () => {
     const work = { ...cycle.work, valveGear: 0.8 * cycle.work.indicated };
-    expect(verdictOf(running({ work })).nextChange).toMatch(/^Try a thinner film.*80 % of the work/u);
+    expect(verdictOf(running({ work })).nextChange).toMatch(
+      /^Try a thinner film.*80 % of the work.*Half of that saved is .* more for the load/u,
+    );
+    expect(verdictOf(running({ work: { ...work, load: 0 } })).nextChange).toMatch(
+      /Half of that saved is [\d.]+ J a turn, which would make it turn faster\.$/u,
+    );
   });
 
   test('the hose, when the chest starves', () => {
