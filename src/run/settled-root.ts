@@ -25,6 +25,9 @@ const NEAR = 0.2;
 
 const MOST_TURNS = 80;
 
+/** Turns so slow are the last that are tried [rad/s]. */
+const LEAST = 2 * SLOW;
+
 /** A way to run one turn, and how closely turns that it runs are to repeat themselves before a closer way takes over. */
 export interface Level extends Closeness {
   /** The state one turn after a state at top dead centre, as far as the physical slots. */
@@ -108,7 +111,9 @@ function lead(search: Search, level: Level): number | undefined {
     const wanted = slope > 0 ? speed + gain / slope : gain > 0 ? Infinity : 0;
     if (slope > 0 && Math.abs(wanted / speed - 1) < NEAR) return slope * speed;
     for (let i = 0; i < y.length; i += 1) y[i] = after[i]!;
-    y[SLOT.speed] = Math.max(2 * SLOW, withinLeap(speed, wanted), real > speed * LEAP ? real : 0);
+    y[SLOT.speed] = Math.max(LEAST, withinLeap(speed, wanted), real > speed * LEAP ? real : 0);
+    // What is slower still is for those who follow it for real.
+    if (speed === LEAST && y[SLOT.speed] === LEAST) return undefined;
   }
   return undefined;
 }
