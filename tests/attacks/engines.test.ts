@@ -83,9 +83,12 @@ describe('any engine', () => {
   );
 
   // Air that turns round in wide ports; a regulator that shuts on a hose of a few drops; a root sought below the slowest turn.
-  it.each([139, 703, 743, 750, 1949])('that once was beyond the method has an answer: number %i', (number) => {
-    expect(['not-settled', 'no-start']).toContain(settledRunning(anyEngine(number)).outcome.kind);
-  });
+  it.each([139, 703, 743, 750, 1949])(
+    'that once was beyond the method has an answer: number %i',
+    (number) => {
+      expect(['not-settled', 'no-start']).toContain(settledRunning(anyEngine(number)).outcome.kind);
+    },
+  );
 
   it('keeps its books where its air is only followed loosely: number 259', () => {
     const { ledger } = runEngine(anyEngine(259));
