@@ -14,6 +14,7 @@
  * `direction` is +1 or −1 while the engine turns that way and 0 while it stands: friction is the sign of the motion, and
  * rest is a state of its own, not a rounded sign function.
  */
+import type { StepChoices } from '../numerics/integrator.ts';
 import type { Engine } from './engine.ts';
 import type { Instant } from './instant.ts';
 import { SystemJacobian } from './jacobian.ts';
@@ -47,24 +48,13 @@ export interface EngineSystem {
   ): void;
   /**
    * Where air turns round between unlike temperatures, slopes have a kink. Integrators that step over stiff stretches may
-   * have the side it comes from kept for a whole step.
+   * have the side it comes from kept for a whole step; x is the crank angle here.
    */
-  readonly donors: Donors;
+  readonly donors: StepChoices;
   /** What a state that holds the speed feels like; valid until the next call. */
   observe(y: Float64Array): Readonly<Instant>;
   /** Of flywheel and pistons about the crank at a crank angle [kg m²]. */
   momentOfInertia(angle: number): number;
-}
-
-/** From which side the air of every passage comes. */
-export interface Donors {
-  /** As at the state for which slopes were last asked for, until they are released. */
-  keep(): void;
-  release(): void;
-  /** After a release, back to those that were kept. */
-  restore(): void;
-  /** Whether those kept are no longer what the pressures of a state say. */
-  areStale(angle: number, y: Float64Array): boolean;
 }
 
 export interface SystemOptions {
@@ -82,7 +72,7 @@ class System implements EngineSystem {
   private readonly observed: Observer;
   private readonly sums: Sums;
   private readonly jacobians: SystemJacobian;
-  readonly donors: Donors;
+  readonly donors: StepChoices;
   private readonly moved: Float64Array;
   private readonly movedSlopes: Float64Array;
 

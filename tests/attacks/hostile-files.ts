@@ -3,6 +3,7 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseDocument } from 'yaml';
 import { emptyFolder, projectRoot } from '../end-to-end/command.ts';
+import { tenOdds } from '../end-to-end/studies/toy.ts';
 
 /** Each begins as a formula of a spreadsheet would. */
 export const hostileTexts = [
@@ -80,13 +81,7 @@ limit:
   setting: leaks.0.clearance
   from: 5 um
   to: 20 um
-odds:
-  engines: 10
-  tolerances:
-    - kind: spread
-      setting: leaks.0.clearance
-      plus_minus: 2 um
-`),
+${tenOdds}`),
   );
   return folder;
 }

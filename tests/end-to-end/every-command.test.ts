@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { commandLine } from '../../src/cli/command-line.ts';
 import { commands } from '../../src/cli/commands/registry.ts';
 import { projectRoot, scenario } from './command.ts';
-import { toyStudy } from './studies/toy.ts';
+import { tenOdds, toyStudy } from './studies/toy.ts';
 
 /** Parses words as the program does; nothing is done. Returns what would be printed. */
 function parsed(words: readonly string[]): Promise<string> {
@@ -74,14 +74,7 @@ function unread(
 }
 
 describe('a reader that goes away', () => {
-  const folder = toyStudy(`
-odds:
-  engines: 10
-  tolerances:
-    - kind: spread
-      setting: leaks.0.clearance
-      plus_minus: 2 um
-`);
+  const folder = toyStudy(tenOdds);
   const disc = scenario('cider-press-disc.yaml');
   const lines: readonly (readonly string[])[] = [
     ['--help'],

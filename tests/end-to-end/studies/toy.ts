@@ -28,6 +28,16 @@ conditions:
   - kind: runs
 `;
 
+/** The odds of ten engines whose piston is a little tighter or looser. */
+export const tenOdds = `
+odds:
+  engines: 10
+  tolerances:
+    - kind: spread
+      setting: leaks.0.clearance
+      plus_minus: 2 um
+`;
+
 export const read = (folder: string, name: string): string => readFileSync(join(folder, name), 'utf8');
 
 export const rowsOf = (csv: string): string[] => csv.split('\r\n').filter((line) => line !== '');

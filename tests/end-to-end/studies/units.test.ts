@@ -3,7 +3,7 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { tickover } from '../command.ts';
-import { read, toyStudy } from './toy.ts';
+import { read, tenOdds, toyStudy } from './toy.ts';
 
 const conditions = `
 conditions:
@@ -21,15 +21,7 @@ vary:
     to: 3 bar gauge
     points: 3
 ${conditions}`,
-  odds: `
-${conditions}
-odds:
-  engines: 10
-  tolerances:
-    - kind: spread
-      setting: leaks.0.clearance
-      plus_minus: 2 um
-`,
+  odds: `${conditions}${tenOdds}`,
 } as const;
 
 /** Save for the torque in the reason of an engine that stalls: that sentence belongs to the files. */
