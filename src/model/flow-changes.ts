@@ -22,8 +22,8 @@ export class FlowChanges {
   private readonly cp: number;
   private readonly from: Uint8Array;
   /** Passages at a volume: those of volume v from `firstOf[v]` up to `firstOf[v + 1]`. */
-  private readonly passagesOf: Uint8Array;
-  private readonly firstOf: Uint16Array;
+  readonly passagesOf: Uint8Array;
+  readonly firstOf: Uint16Array;
   private readonly byTheClock: Uint8Array;
   private readonly slopes: FlowSlopes;
   private readonly moved: Float64Array;
@@ -69,8 +69,10 @@ export class FlowChanges {
     const { temperature, massFlow } = this.instant;
     const { perFrom, perTo, perTemperature } = this.slopes;
     const place = volume + FIRST_VOLUME;
-    flowChange.fill(0);
-    enthalpyChange.fill(0);
+    for (let i = 0; i < flowChange.length; i += 1) {
+      flowChange[i] = 0;
+      enthalpyChange[i] = 0;
+    }
     for (let k = firstOf[volume]!; k < firstOf[volume + 1]!; k += 1) {
       const i = passagesOf[k]!;
       const heating = donor[i] === place && massFlow[i] !== 0 ? temperatureChange : 0;
@@ -85,8 +87,10 @@ export class FlowChanges {
   writeSpeed(angle: number, speed: number): void {
     const { byTheClock, flows, moved, cp, massFlow: flowChange, enthalpyFlow: enthalpyChange } = this;
     const { temperature, massFlow } = this.instant;
-    flowChange.fill(0);
-    enthalpyChange.fill(0);
+    for (let i = 0; i < flowChange.length; i += 1) {
+      flowChange[i] = 0;
+      enthalpyChange[i] = 0;
+    }
     if (byTheClock.length === 0) return;
     flows.setOpenings(angle, speed * (1 + SHARE));
     for (const i of byTheClock) {

@@ -57,8 +57,8 @@ export class Flows {
   private readonly byLaw: readonly Moving<AreaLaw>[];
   private readonly others: Uint8Array;
   private readonly moved: Float64Array;
-  private angle = 0;
-  private speed = 0;
+  private angle = NaN;
+  private speed = NaN;
 
   constructor({ gas, passages }: Engine, instant: Instant) {
     const { pressure, temperature, massFlow, enthalpyFlow } = instant;
@@ -104,10 +104,13 @@ export class Flows {
   /** How far all passages are open at a crank angle [rad] and a speed ≥ 0 [rad/s]; before any flow is asked for. */
   setOpenings(angle: number, speed: number): void {
     const { byLaw } = this;
-    const wrapped = wrappedAngle(angle);
+    // Many states are looked at at one angle: stages of a step, and the step behind it.
+    const isElsewhere = angle !== this.angle;
     this.angle = angle;
     this.speed = speed;
-    lookUp(this.tabulated, wrapped);
+    if (!isElsewhere && byLaw.length === 0) return;
+    const wrapped = wrappedAngle(angle);
+    if (isElsewhere) lookUp(this.tabulated, wrapped);
     for (const { lag, law, opening, k } of byLaw) {
       opening[k] = Math.max(0, law(wrapped - lag, speed));
     }

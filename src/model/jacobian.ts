@@ -33,11 +33,17 @@ interface Parts {
   readonly sums: Sums;
 }
 
+/** Of so few numbers the library's own `fill` takes longer than all that is done with them. */
+function clear(numbers: Float64Array): void {
+  for (let i = 0; i < numbers.length; i += 1) numbers[i] = 0;
+}
+
 /** A class, so that code compiled for one engine serves for the next. */
 export class SystemJacobian {
   /** To be set before any column of gas is asked for. */
   readonly rates: Rates = { speed: 0, time: 0, angle: 0, direction: 0, perTorque: 0 };
-  private readonly engine: Engine;
+  private readonly heatCapacity: number;
+  private readonly heatCapacityRatio: number;
   private readonly slots: Slots;
   private readonly totals: boolean;
   private readonly sums: Sums;
@@ -51,7 +57,8 @@ export class SystemJacobian {
   private readonly torques = { gas: 0, piston: 0, gear: 0, bearing: 0, load: 0 };
 
   constructor({ engine, slots, dimension, totals, sums }: Parts, observed: Observer) {
-    this.engine = engine;
+    this.heatCapacity = engine.gas.heatCapacityAtConstantVolume;
+    this.heatCapacityRatio = engine.gas.heatCapacityRatio;
     this.slots = slots;
     this.totals = totals;
     this.sums = sums;
@@ -76,26 +83,26 @@ export class SystemJacobian {
 
   /** Column k, of the kinetic energy against the crank angle, at the instant last observed. */
   writeEnergy(k: number, width: number, angle: number, jacobian: Float64Array): void {
-    const { column, totals, sums, slots, changes, observed, firstEnd, torques, rates } = this;
+    const { column, totals, sums, slots, changes, observed, firstMass, firstEnd, torques, rates } = this;
     const { instant, mechanical } = observed;
-    const { ends } = this.engine;
+    const { wallHeat, temperature, pressure } = instant;
     const { speed } = rates;
     // E = ½ J ω², so dω/dE = 1/(J ω), and what goes by the time goes by 1/ω.
     const perEnergy = 1 / (instant.momentOfInertia * speed);
     const timeChange = -perEnergy / (speed * speed);
-    column.fill(0);
+    clear(column);
     column[SLOT.time] = timeChange;
     sums.flows(instant.massFlow, instant.enthalpyFlow, timeChange, column);
-    if (totals) sums.waste(instant.massFlow, timeChange, column);
+    if (totals) sums.waste.add(instant.massFlow, timeChange, column);
     changes.writeSpeed(angle, speed);
     sums.flows(changes.massFlow, changes.enthalpyFlow, perEnergy / speed, column);
-    for (let i = 0; i < ends.length; i += 1) {
-      const { place } = ends[i]!;
+    for (let i = 0; i < wallHeat.length; i += 1) {
+      const place = FIRST_VOLUME + firstEnd + i;
       const faster = speed * (1 + SHARE);
-      const hotter = observed.wallHeat(i, instant.temperature[place]!, instant.pressure[place]!, faster);
-      const heat = instant.wallHeat[i]!;
+      const hotter = observed.wallHeat(i, temperature[place]!, pressure[place]!, faster);
+      const heat = wallHeat[i]!;
       const change = heat * timeChange + ((hotter - heat) / (SHARE * speed * speed)) * perEnergy;
-      column[slots.energy(firstEnd + i)]! += change;
+      column[firstMass + 2 * (firstEnd + i) + 1]! += change;
       if (totals) column[slots.wallHeat]! += change;
     }
     mechanical.setTorques(angle, speed * (1 + SHARE));
@@ -122,16 +129,16 @@ export class SystemJacobian {
     jacobian: Float64Array,
   ): void {
     const { observed, changes, firstMass } = this;
-    const { gas, volumes } = this.engine;
+    const { heatCapacity, heatCapacityRatio } = this;
     const { temperature } = observed.instant;
-    const cv = gas.heatCapacityAtConstantVolume;
+    const volumes = temperature.length - FIRST_VOLUME;
     changes.begin(slopes, firstMass + 1);
-    for (let v = 0; v < volumes.length; v += 1) {
+    for (let v = 0; v < volumes; v += 1) {
       const mass = observed.mass(y, v);
-      const pressurePerEnergy = (gas.heatCapacityRatio - 1) / observed.volume(v);
+      const pressurePerEnergy = (heatCapacityRatio - 1) / observed.volume(v);
       this.setGasColumn(v, mass, 0, -temperature[FIRST_VOLUME + v]! / mass, slopes);
       this.keep(k + 2 * v, width, jacobian);
-      this.setGasColumn(v, y[firstMass + 2 * v + 1]!, pressurePerEnergy, 1 / (mass * cv), slopes);
+      this.setGasColumn(v, y[firstMass + 2 * v + 1]!, pressurePerEnergy, 1 / (mass * heatCapacity), slopes);
       this.addTorques(v, pressurePerEnergy, angle);
       this.keep(k + 2 * v + 1, width, jacobian);
     }
@@ -150,31 +157,31 @@ export class SystemJacobian {
     slopes: Float64Array,
   ): void {
     const { column, changes, sums, rates, totals, firstEnd } = this;
-    column.fill(0);
+    clear(column);
     changes.write(volume, pressureChange, temperatureChange);
-    sums.flows(changes.massFlow, changes.enthalpyFlow, rates.time, column);
+    const { passagesOf, firstOf, massFlow, enthalpyFlow } = changes;
+    for (let k = firstOf[volume]!; k < firstOf[volume + 1]!; k += 1) {
+      const i = passagesOf[k]!;
+      sums.through(i, massFlow[i]! * rates.time, enthalpyFlow[i]! * rates.time, column);
+    }
     if (totals) this.addWaste(slopes, size);
     if (volume >= firstEnd) this.addWall(volume - firstEnd, pressureChange, temperatureChange);
   }
 
   /** Wasted air is no plain sum of flows: its change by a difference, with an unknown of that size. */
   private addWaste(slopes: Float64Array, size: number): void {
-    const { column, shifted, changes, sums, slots, rates } = this;
+    const { column, shifted, changes, sums, rates } = this;
     const { massFlow } = this.observed.instant;
     const step = SHARE * size;
     for (let i = 0; i < shifted.length; i += 1) shifted[i] = massFlow[i]! + step * changes.massFlow[i]!;
-    sums.waste(shifted, rates.time, column);
-    column[slots.blowThrough] = (column[slots.blowThrough]! - slopes[slots.blowThrough]!) / step;
-    for (let i = 0; i < shifted.length; i += 1) {
-      const slot = slots.passageWaste(i);
-      column[slot] = (column[slot]! - slopes[slot]!) / step;
-    }
+    sums.waste.add(shifted, rates.time, column);
+    sums.waste.toChange(column, slopes, step);
   }
 
   private addWall(end: number, pressureChange: number, temperatureChange: number): void {
     const { observed, column, slots, totals, firstMass, firstEnd, rates } = this;
     const { pressure, temperature, wallHeat } = observed.instant;
-    const { place } = this.engine.ends[end]!;
+    const place = FIRST_VOLUME + firstEnd + end;
     const t = temperature[place]!;
     const step = (SHARE * t) / Math.abs(temperatureChange);
     const heat = observed.wallHeat(

@@ -74,7 +74,9 @@ export function ledgerResiduals(system: EngineSystem, before: Float64Array, afte
   const held = (slot: (volume: number) => number): number =>
     engine.volumes.reduce((sum, _, i) => sum + before[slot(i)]! + after[slot(i)]!, 0);
   const mass = exchange(system, (i) => change(slots.passageMass(i)));
-  const enthalpy = exchange(system, (i) => change(slots.passageEnthalpy(i)));
+  // What went through, at the temperature it came with.
+  const enthalpyThroughput =
+    mass.gross * engine.gas.heatCapacityAtConstantPressure * engine.supply.temperature;
   const gasWork = change(slots.gasWork);
   const gravity = change(slots.gravityWork);
   const taken =
@@ -90,8 +92,8 @@ export function ledgerResiduals(system: EngineSystem, before: Float64Array, afte
     held: held(slots.mass),
   };
   const gasBalance = {
-    difference: stored(slots.energy) - enthalpy.net + gasWork - change(slots.wallHeat),
-    throughput: enthalpy.gross,
+    difference: stored(slots.energy) - change(slots.enthalpyIn) + gasWork - change(slots.wallHeat),
+    throughput: enthalpyThroughput,
     held: held(slots.energy),
   };
   const crankBalance = {

@@ -4,6 +4,7 @@
  *   p = (γ−1) U/V,  T = U/(m cv)
  */
 import { wallArea } from '../parts/cylinder.ts';
+import type { WallHeat } from '../parts/wall-heat/wall-heat.ts';
 import { FIRST_VOLUME, type Engine } from './engine.ts';
 import { Flows } from './flows.ts';
 import { emptyInstant, type Instant } from './instant.ts';
@@ -25,14 +26,26 @@ export class Observer {
   readonly instant: Instant;
   readonly mechanical: Mechanics;
   readonly flows: Flows;
-  private readonly engine: Engine;
+  private readonly wall: WallHeat;
+  /** By end: wall [m²] of cover and piston, and by how much the barrel adds to it per volume [1/m]. */
+  private readonly coverArea: Float64Array;
+  private readonly barrelPerVolume: Float64Array;
+  private readonly specificGasConstant: number;
+  private readonly heatCapacity: number;
   private readonly fixedVolume: Float64Array;
   private readonly firstEnd: number;
   private readonly firstMass: number;
 
   constructor(engine: Engine, slots: Slots) {
-    const { volumes, ends } = engine;
-    this.engine = engine;
+    const { volumes, ends, cylinder, gas } = engine;
+    this.wall = engine.wallHeat;
+    this.coverArea = Float64Array.from(ends, (end) => wallArea(end, cylinder.bore, 0));
+    this.barrelPerVolume = Float64Array.from(
+      ends,
+      (end, i) => wallArea(end, cylinder.bore, 1) - this.coverArea[i]!,
+    );
+    this.specificGasConstant = gas.specificGasConstant;
+    this.heatCapacity = gas.heatCapacityAtConstantVolume;
     this.instant = emptyInstant(engine);
     this.mechanical = new Mechanics(engine, this.instant);
     this.flows = new Flows(engine, this.instant);
@@ -52,13 +65,8 @@ export class Observer {
 
   /** Heat [W] from the wall of a cylinder end, by its number, at a temperature and a pressure. */
   wallHeat(i: number, t: number, p: number, speed: number): number {
-    const { ends, cylinder, wallHeat } = this.engine;
-    return wallHeat.flow(
-      wallArea(ends[i]!, cylinder.bore, this.instant.endVolume[i]!),
-      t,
-      p,
-      Math.abs(speed),
-    );
+    const area = this.coverArea[i]! + this.barrelPerVolume[i]! * this.instant.endVolume[i]!;
+    return this.wall.flow(area, t, p, Math.abs(speed));
   }
 
   /** Looks at a state that holds the speed. */
@@ -66,6 +74,14 @@ export class Observer {
     const angle = y[SLOT.crankAngle]!;
     this.mechanical.setPosition(angle);
     this.feel(angle, y, y[SLOT.speed]!);
+  }
+
+  /** Looks at pressures and torques alone, of a state as if its crank stood still; all flows stay as they were. */
+  lookAtRest(y: Float64Array): void {
+    const angle = y[SLOT.crankAngle]!;
+    this.mechanical.setPosition(angle);
+    this.setGas(y);
+    this.mechanical.setTorques(angle, 0);
   }
 
   /** Looks at a state that holds the kinetic energy of an engine that turns forward; its speed [rad/s]. */
@@ -86,22 +102,21 @@ export class Observer {
 
   /** All but the position, which must be set. */
   private feel(angle: number, y: Float64Array, speed: number): void {
-    const { mechanical, flows, instant } = this;
-    const { ends } = this.engine;
+    const { mechanical, flows, firstEnd } = this;
+    const { wallHeat, temperature, pressure } = this.instant;
     this.setGas(y);
     mechanical.setTorques(angle, speed);
     flows.setOpenings(angle, Math.abs(speed));
     flows.setFlows();
-    for (let i = 0; i < ends.length; i += 1) {
-      const { place } = ends[i]!;
-      instant.wallHeat[i] = this.wallHeat(i, instant.temperature[place]!, instant.pressure[place]!, speed);
+    for (let i = 0; i < wallHeat.length; i += 1) {
+      const place = FIRST_VOLUME + firstEnd + i;
+      wallHeat[i] = this.wallHeat(i, temperature[place]!, pressure[place]!, speed);
     }
   }
 
   private setGas(y: Float64Array): void {
-    const { fixedVolume, firstEnd, firstMass } = this;
+    const { fixedVolume, firstEnd, firstMass, specificGasConstant, heatCapacity: cv } = this;
     const { pressure, temperature, endVolume } = this.instant;
-    const { specificGasConstant, heatCapacityAtConstantVolume: cv } = this.engine.gas;
     for (let i = 0; i < fixedVolume.length; i += 1) {
       const v = i < firstEnd ? fixedVolume[i]! : endVolume[i - firstEnd]!;
       const m = Math.max(y[firstMass + 2 * i]!, LEAST_DENSITY * v);

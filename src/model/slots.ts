@@ -2,7 +2,8 @@
  * Where each unknown of the engine stands in the state vector.
  *
  * First what moves, then mass and energy of each gas volume, then the running totals of the ledgers: works, air blown
- * through, and for each passage its net mass and enthalpy and the air it wasted. Nothing physical depends on a total.
+ * through, what all air brought with it, for each passage its net mass, and for leaks into a cylinder end what of it was
+ * wasted. Nothing physical depends on a total.
  */
 
 /** The same in every engine. */
@@ -26,17 +27,20 @@ export interface Slots {
   readonly wallHeat: number;
   /** Air that went through admission and exhaust while both were open [kg]. */
   readonly blowThrough: number;
-  /** Net mass [kg] and enthalpy [J] through a passage, positive from → to. */
+  /** Enthalpy [J] that came in with the air of all passages from outside, net. */
+  readonly enthalpyIn: number;
+  /** Net mass [kg] through a passage, positive from → to. */
   readonly passageMass: (passage: number) => number;
-  readonly passageEnthalpy: (passage: number) => number;
-  /** Air that leaked by it into a cylinder end and left straight by the open exhaust [kg]. */
-  readonly passageWaste: (passage: number) => number;
+  /** Air that by a leak into a cylinder end got there and left straight by the open exhaust [kg]. */
+  readonly passageWaste: (leak: number) => number;
   readonly dimension: number;
 }
 
-export function slotsFor(volumes: number, passages: number): Slots {
+/** `leaksIn`: those of the passages that are leaks into cylinder ends. */
+export function slotsFor(volumes: number, passages: number, leaksIn: readonly number[]): Slots {
   const firstTotal = FIRST_VOLUME + 2 * volumes;
-  const firstPassage = firstTotal + 8;
+  const firstPassage = firstTotal + 9;
+  const firstWaste = firstPassage + passages;
   return {
     mass: (volume) => FIRST_VOLUME + 2 * volume,
     energy: (volume) => FIRST_VOLUME + 2 * volume + 1,
@@ -49,9 +53,13 @@ export function slotsFor(volumes: number, passages: number): Slots {
     gravityWork: firstTotal + 5,
     wallHeat: firstTotal + 6,
     blowThrough: firstTotal + 7,
-    passageMass: (passage) => firstPassage + 3 * passage,
-    passageEnthalpy: (passage) => firstPassage + 3 * passage + 1,
-    passageWaste: (passage) => firstPassage + 3 * passage + 2,
-    dimension: firstPassage + 3 * passages,
+    enthalpyIn: firstTotal + 8,
+    passageMass: (passage) => firstPassage + passage,
+    passageWaste: (leak) => {
+      const i = leaksIn.indexOf(leak);
+      if (i < 0) throw new Error(`passage ${leak} is no leak into a cylinder end`);
+      return firstWaste + i;
+    },
+    dimension: firstWaste + leaksIn.length,
   };
 }

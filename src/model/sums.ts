@@ -4,59 +4,62 @@
  *
  * `timeRate` is dt/dx and `angleRate` dθ/dx of whatever variable x the slopes are against.
  */
-import { FIRST_VOLUME, type Engine, type WorkingEnd } from './engine.ts';
+import { FIRST_VOLUME, type Engine } from './engine.ts';
 import type { Instant } from './instant.ts';
 import type { Slots } from './slots.ts';
+import { Waste } from './waste.ts';
 
 /** A class, so that code compiled for one engine serves for the next. */
 export class Sums {
-  private readonly engine: Engine;
-  private readonly slots: Slots;
+  readonly waste: Waste;
   private readonly totals: boolean;
-  /** Passages that meet in a volume, volume by volume, with +1 for those that lead into it. */
-  private readonly mouths: Uint16Array;
-  private readonly ways: Int8Array;
-  private readonly firstMouth: Uint16Array;
-  private readonly firstMass: number;
+  /** By passage, the slots of the mass at either end, or −1 outside. */
+  private readonly source: Int16Array;
+  private readonly sink: Int16Array;
   private readonly firstPassage: number;
+  private readonly firstEndEnergy: number;
+  private readonly firstEndPlace: number;
+  private readonly enthalpyIn: number;
+  private readonly gasWork: number;
+  private readonly wallHeat: number;
+  private readonly firstWork: number;
 
-  constructor(engine: Engine, slots: Slots, totals: boolean) {
-    const { passages, volumes } = engine;
-    const mouthsOf = volumes.map((_, v) =>
-      passages.flatMap(({ from, to }, passage) => [
-        ...(to === v + FIRST_VOLUME ? [{ passage, way: 1 }] : []),
-        ...(from === v + FIRST_VOLUME ? [{ passage, way: -1 }] : []),
-      ]),
-    );
-    this.engine = engine;
-    this.slots = slots;
+  constructor({ passages, volumes, ends }: Engine, slots: Slots, totals: boolean) {
+    const slotOf = (place: number): number => (place < FIRST_VOLUME ? -1 : slots.mass(place - FIRST_VOLUME));
+    const firstEnd = volumes.length - ends.length;
+    this.waste = new Waste(ends, passages, slots);
     this.totals = totals;
-    this.mouths = Uint16Array.from(mouthsOf.flat(), ({ passage }) => passage);
-    this.ways = Int8Array.from(mouthsOf.flat(), ({ way }) => way);
-    this.firstMouth = Uint16Array.from([0, ...volumes.map((_, v) => mouthsOf.slice(0, v + 1).flat().length)]);
-    this.firstMass = slots.mass(0);
+    this.source = Int16Array.from(passages, ({ from }) => slotOf(from));
+    this.sink = Int16Array.from(passages, ({ to }) => slotOf(to));
     this.firstPassage = slots.passageMass(0);
+    this.firstEndEnergy = slots.energy(firstEnd);
+    this.firstEndPlace = FIRST_VOLUME + firstEnd;
+    this.enthalpyIn = slots.enthalpyIn;
+    this.gasWork = slots.gasWork;
+    this.wallHeat = slots.wallHeat;
+    this.firstWork = slots.bearingWork;
   }
 
   /** Mass [kg/s] and enthalpy [W] through every passage. */
   flows(massFlow: Float64Array, enthalpyFlow: Float64Array, timeRate: number, slopes: Float64Array): void {
-    const { mouths, ways, firstMouth, firstMass, firstPassage } = this;
-    for (let v = 0; v < firstMouth.length - 1; v += 1) {
-      let mass = 0;
-      let enthalpy = 0;
-      for (let k = firstMouth[v]!; k < firstMouth[v + 1]!; k += 1) {
-        const i = mouths[k]!;
-        mass += ways[k]! * (massFlow[i]! * timeRate);
-        enthalpy += ways[k]! * (enthalpyFlow[i]! * timeRate);
-      }
-      slopes[firstMass + 2 * v]! += mass;
-      slopes[firstMass + 2 * v + 1]! += enthalpy;
-    }
-    if (!this.totals) return;
-    for (let i = 0; i < massFlow.length; i += 1) {
-      slopes[firstPassage + 3 * i]! += massFlow[i]! * timeRate;
-      slopes[firstPassage + 3 * i + 1]! += enthalpyFlow[i]! * timeRate;
-    }
+    for (let i = 0; i < massFlow.length; i += 1)
+      this.through(i, massFlow[i]! * timeRate, enthalpyFlow[i]! * timeRate, slopes);
+  }
+
+  /** Mass and enthalpy through one passage, per unit of x. */
+  through(i: number, mass: number, enthalpy: number, slopes: Float64Array): void {
+    const { totals, enthalpyIn } = this;
+    const source = this.source[i]!;
+    const sink = this.sink[i]!;
+    if (source >= 0) {
+      slopes[source]! -= mass;
+      slopes[source + 1]! -= enthalpy;
+    } else if (totals) slopes[enthalpyIn]! += enthalpy;
+    if (sink >= 0) {
+      slopes[sink]! += mass;
+      slopes[sink + 1]! += enthalpy;
+    } else if (totals) slopes[enthalpyIn]! -= enthalpy;
+    if (totals) slopes[this.firstPassage + i]! += mass;
   }
 
   /** Work of the gas on the pistons, heat of the walls, wasted air. */
@@ -66,50 +69,26 @@ export class Sums {
     angleRate: number,
     slopes: Float64Array,
   ): void {
-    const { slots, totals } = this;
-    const { ends, volumes } = this.engine;
-    const firstEnergy = this.firstMass + 2 * (volumes.length - ends.length) + 1;
-    for (let i = 0; i < ends.length; i += 1) {
+    const { totals, firstEndEnergy, firstEndPlace } = this;
+    for (let i = 0; i < volumeRate.length; i += 1) {
       const heat = wallHeat[i]! * timeRate;
-      const work = pressure[ends[i]!.place]! * volumeRate[i]! * angleRate;
-      slopes[firstEnergy + 2 * i]! += heat - work;
+      const work = pressure[firstEndPlace + i]! * volumeRate[i]! * angleRate;
+      slopes[firstEndEnergy + 2 * i]! += heat - work;
       if (!totals) continue;
-      slopes[slots.gasWork]! += work;
-      slopes[slots.wallHeat]! += heat;
+      slopes[this.gasWork]! += work;
+      slopes[this.wallHeat]! += heat;
     }
-    if (totals) this.waste(massFlow, timeRate, slopes);
+    if (totals) this.waste.add(massFlow, timeRate, slopes);
   }
 
   /** Works that resist, along a path dθ ≥ 0, and that of gravity. */
   works(instant: Instant, pathRate: number, angleRate: number, slopes: Float64Array): void {
-    const { slots } = this;
+    const { firstWork } = this;
     if (!this.totals) return;
-    slopes[slots.bearingWork] = instant.bearingTorque * pathRate;
-    slopes[slots.pistonWork] = instant.pistonTorque * pathRate;
-    slopes[slots.gearWork] = instant.gearTorque * pathRate;
-    slopes[slots.loadWork] = instant.loadTorque * pathRate;
-    slopes[slots.gravityWork] = instant.gravityTorque * angleRate;
-  }
-
-  /** Air that leaves by the exhaust without having pushed: straight from the open admission, then from leaks. */
-  waste(massFlow: Float64Array, timeRate: number, slopes: Float64Array): void {
-    const { slots } = this;
-    for (const end of this.engine.ends) {
-      const out = Math.max(0, massFlow[end.exhaustPassage]!);
-      const straight = Math.min(out, Math.max(0, massFlow[end.admissionPassage]!));
-      slopes[slots.blowThrough]! += straight * timeRate;
-      let leaked = 0;
-      for (const leak of end.leaksIn) leaked += this.inflow(massFlow, leak, end);
-      if (leaked === 0) continue;
-      const wasted = Math.min(1, (out - straight) / leaked) * timeRate;
-      for (const leak of end.leaksIn)
-        slopes[slots.passageWaste(leak)]! += wasted * this.inflow(massFlow, leak, end);
-    }
-  }
-
-  /** What a leak brings into an end now, if it does not rather take from it. */
-  private inflow(massFlow: Float64Array, leak: number, end: WorkingEnd): number {
-    const { to } = this.engine.passages[leak]!;
-    return Math.max(0, to === end.place ? massFlow[leak]! : -massFlow[leak]!);
+    slopes[firstWork] = instant.bearingTorque * pathRate;
+    slopes[firstWork + 1] = instant.pistonTorque * pathRate;
+    slopes[firstWork + 2] = instant.gearTorque * pathRate;
+    slopes[firstWork + 3] = instant.loadTorque * pathRate;
+    slopes[firstWork + 4] = instant.gravityTorque * angleRate;
   }
 }

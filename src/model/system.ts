@@ -53,6 +53,8 @@ export interface EngineSystem {
   readonly donors: StepChoices;
   /** What a state that holds the speed feels like; valid until the next call. */
   observe(y: Float64Array): Readonly<Instant>;
+  /** The same for pressures and torques alone, as if the crank stood still. */
+  observeAtRest(y: Float64Array): Readonly<Instant>;
   /** Of flywheel and pistons about the crank at a crank angle [kg m²]. */
   momentOfInertia(angle: number): number;
 }
@@ -77,7 +79,8 @@ class System implements EngineSystem {
   private readonly movedSlopes: Float64Array;
 
   constructor(engine: Engine, totals: boolean) {
-    const slots = slotsFor(engine.volumes.length, engine.passages.length);
+    const leaksIn = [...new Set(engine.ends.flatMap((end) => end.leaksIn))];
+    const slots = slotsFor(engine.volumes.length, engine.passages.length, leaksIn);
     const dimension = totals ? slots.dimension : slots.firstTotal;
     const gas = Array.from({ length: slots.firstTotal - slots.mass(0) }, (_, i) => slots.mass(0) + i);
     this.engine = engine;
@@ -172,6 +175,11 @@ class System implements EngineSystem {
 
   observe(y: Float64Array): Readonly<Instant> {
     this.observed.look(y);
+    return this.observed.instant;
+  }
+
+  observeAtRest(y: Float64Array): Readonly<Instant> {
+    this.observed.lookAtRest(y);
     return this.observed.instant;
   }
 

@@ -2,13 +2,14 @@
  * The first event within an accepted step.
  *
  * Each event function is looked at at the step's ends and at interior points, so that a dip below zero and back inside
- * one step is not missed unless it is shorter than the spacing; the crossing is then closed in by bisection. A value of
+ * one step is not missed unless it is shorter than the spacing; the crossing is then closed in on to the last digit. A value of
  * exactly zero at the start does not count, so an event just handled is not found again.
  */
+import { root } from './root.ts';
+import { searched } from './search.ts';
 import type { AcceptedStep, EventFunction } from './integrator.ts';
 
 const PROBES = 6;
-const BISECTIONS = 60;
 
 export interface FoundEvent {
   readonly event: number;
@@ -45,13 +46,9 @@ function firstCrossing(step: AcceptedStep, event: EventFunction): number | undef
   return undefined;
 }
 
-/** Where f, above zero at `left` and not at `right`, first is not: the right end of the closing bracket. */
+/** Where f, above zero at `left` and not at `right`, first is not: the far end of the closing bracket. */
 function crossing(f: (x: number) => number, left: number, right: number): number {
-  let [above, below] = [left, right];
-  for (let i = 0; i < BISECTIONS && below - above > Number.EPSILON * Math.abs(below); i += 1) {
-    const middle = (above + below) / 2;
-    if (f(middle) > 0) above = middle;
-    else below = middle;
-  }
-  return below;
+  const bracket = { a: left, b: right, valueAtA: f(left), valueAtB: f(right) };
+  const { near, far } = searched(root(bracket, 0), f);
+  return f(near) > 0 ? far : near;
 }

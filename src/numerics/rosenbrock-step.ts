@@ -54,9 +54,10 @@ export class RosenbrockStep {
   private readonly absolute: Float64Array;
   protected readonly columns: Int32Array;
   private readonly columnOf: Int32Array;
-  /** Components with a tolerance; those of them without a column. */
+  /** Components with a tolerance; those without a column, and whether any of these has a tolerance. */
   protected readonly steering: Int32Array;
   private readonly adding: Int32Array;
+  private readonly addingSteers: boolean;
   protected readonly start: Float64Array;
   protected readonly trial: Float64Array;
   protected readonly scratch: Float64Array;
@@ -64,6 +65,8 @@ export class RosenbrockStep {
   private readonly jacobian: Float64Array;
   /** ∂slope/∂x. */
   private readonly drift: Float64Array;
+  /** Stage after stage, and the same by stages. */
+  private readonly slopeTable: Float64Array;
   protected readonly slopes: readonly Float64Array[];
   /** uᵢ, stage after stage. */
   private readonly stages: Float64Array;
@@ -90,7 +93,8 @@ export class RosenbrockStep {
     this.columns = columns;
     this.columnOf = columnOf;
     this.steering = Int32Array.from(steering);
-    this.adding = Int32Array.from(steering.filter((i) => columnOf[i]! < 0));
+    this.adding = Int32Array.from([...columnOf.keys()].filter((i) => columnOf[i]! < 0));
+    this.addingSteers = steering.some((i) => columnOf[i]! < 0);
     this.start = new Float64Array(dimension);
     this.trial = new Float64Array(dimension);
     this.scratch = new Float64Array(dimension);
@@ -98,7 +102,11 @@ export class RosenbrockStep {
     for (const i of steering) this.sizes[i] = absolute[i]! / relative;
     this.jacobian = new Float64Array(dimension * width);
     this.drift = new Float64Array(dimension);
-    this.slopes = Array.from({ length: STAGES }, () => new Float64Array(dimension));
+    const slopeTable = new Float64Array(STAGES * dimension);
+    this.slopeTable = slopeTable;
+    this.slopes = Array.from({ length: STAGES }, (_, s) =>
+      slopeTable.subarray(s * dimension, (s + 1) * dimension),
+    );
     this.stages = new Float64Array(STAGES * width);
     this.summed = new Float64Array(width);
     this.solver = new DenseLinearSolver(width);
@@ -139,11 +147,11 @@ export class RosenbrockStep {
     this.place = NaN;
     this.fillMatrix(length);
     if (!solver.factorise()) return NaN;
-    this.solveStage(0);
-    for (let s = 1; s < STAGES; s += 1) {
-      if (s < FIRST_ADDED) this.moveTrial(WEIGHTS, s * STAGES, s);
-      else this.addStage(s - 1);
-      if (this.evaluate(this.x + PLACES[s]! * length, trial, slopes[s]!) >= 0) return NaN;
+    for (let s = 0; s < STAGES; s += 1) {
+      if (s > 0) {
+        this.moveTrial(s);
+        if (this.evaluate(this.x + PLACES[s]! * length, trial, slopes[s]!) >= 0) return NaN;
+      }
       this.solveStage(s);
     }
     this.addStage(STAGES - 1);
@@ -162,9 +170,11 @@ export class RosenbrockStep {
 
   /** Writes the state at the end of the last attempt. */
   end(y: Float64Array): void {
-    const { trial, columnOf } = this;
+    const { start, trial, columns, adding } = this;
     this.goTo(1);
-    for (let i = 0; i < y.length; i += 1) y[i] = columnOf[i]! < 0 ? this.component(i, 1) : trial[i]!;
+    this.sumForAdding(this.placeSlopeWeights);
+    for (const i of columns) y[i] = trial[i]!;
+    for (const i of adding) y[i] = start[i]! + this.gain(i, SOLUTION_SLOPE_WEIGHTS);
   }
 
   /** One component at a share of the last attempt's length. */
@@ -179,8 +189,11 @@ export class RosenbrockStep {
   protected evaluate(x: number, state: Float64Array, out: Float64Array): number {
     this.derivativeCalls += 1;
     this.problem.derivative(x, state, out);
-    for (let i = 0; i < out.length; i += 1) if (!Number.isFinite(out[i]!)) return (this.culprit = i);
-    return -1;
+    // Nothing times a number is nothing, but for those that are none or have no end.
+    let nothing = 0;
+    for (const slope of out) nothing += 0 * slope;
+    if (nothing === 0) return -1;
+    return (this.culprit = out.findIndex((slope) => !Number.isFinite(slope)));
   }
 
   /** Jacobian and drift of a problem that does not know its own: the first component without a finite slope, or −1. */
@@ -218,14 +231,20 @@ export class RosenbrockStep {
     return sum;
   }
 
-  /** By the first `count` stages, the weights from `offset` on. Only what slopes depend on moves. */
-  private moveTrial(weights: Float64Array, offset: number, count: number): void {
+  /** To where a stage looks, by the stages before it. Only what slopes depend on moves. */
+  private moveTrial(s: number): void {
+    if (s >= FIRST_ADDED) {
+      this.addStage(s - 1);
+      return;
+    }
     const { columns, stages, start, trial } = this;
     const width = columns.length;
+    const offset = s * STAGES;
     for (let k = 0; k < width; k += 1) {
-      let sum = 0;
-      for (let s = 0, i = k; s < count; s += 1, i += width) sum += weights[offset + s]! * stages[i]!;
-      trial[columns[k]!] = start[columns[k]!]! + sum;
+      const component = columns[k]!;
+      let sum = start[component]!;
+      for (let j = 0, i = k; j < s; j += 1, i += width) sum += WEIGHTS[offset + j]! * stages[i]!;
+      trial[component] = sum;
     }
   }
 
@@ -258,20 +277,21 @@ export class RosenbrockStep {
 
   /** What a component that adds up gains, after `sumForAdding` of the same weights. */
   private gain(i: number, weights: Float64Array): number {
-    const { slopes, jacobian, summed, h } = this;
+    const { slopeTable, jacobian, summed, drift, h } = this;
     const width = summed.length;
-    let sum = h * this.summedClock * this.drift[i]!;
-    for (let s = 0; s < STAGES; s += 1) sum += weights[s]! * slopes[s]![i]!;
+    const dimension = drift.length;
+    let sum = h * this.summedClock * drift[i]!;
+    for (let s = 0, at = i; s < STAGES; s += 1, at += dimension) sum += weights[s]! * slopeTable[at]!;
     for (let k = 0, at = i * width; k < width; k += 1, at += 1) sum += jacobian[at]! * summed[k]!;
     return h * sum;
   }
 
   /** Root of the mean square over the components with a tolerance. */
   private errorShare(): number {
-    const { steering, adding, columns, columnOf, stages } = this;
+    const { steering, columns, columnOf, stages } = this;
     const last = (STAGES - 1) * columns.length;
     let sum = 0;
-    if (adding.length > 0) this.sumForAdding(ERROR_SLOPE_WEIGHTS);
+    if (this.addingSteers) this.sumForAdding(ERROR_SLOPE_WEIGHTS);
     this.isSummed = false;
     for (const i of steering) {
       const k = columnOf[i]!;

@@ -23,6 +23,9 @@ export const ERROR_SLOPE_WEIGHTS = slopeWeights(ERROR_WEIGHTS);
 export const DENSE_SQUARE_SLOPE_WEIGHTS = slopeWeights(DENSE_SQUARE_WEIGHTS);
 export const DENSE_CUBE_SLOPE_WEIGHTS = slopeWeights(DENSE_CUBE_WEIGHTS);
 
+/** The figures of the method are known to some fourteen. */
+const DIGITS = 1e12;
+
 /** Each row sum of products with the numbers of the stages before. */
 const weighted = (rows: Float64Array, row: number, numbers: Float64Array): number => {
   let sum = 0;
@@ -33,7 +36,11 @@ const weighted = (rows: Float64Array, row: number, numbers: Float64Array): numbe
 /** tᵢ: u of a component of slope 1, per h; and how far along the step each stage lies. */
 export const CLOCK = new Float64Array(STAGES);
 for (let s = 0; s < STAGES; s += 1) CLOCK[s] = GAMMA * (1 + weighted(COUPLING, s, CLOCK));
-export const PLACES = Float64Array.from(CLOCK, (_, s) => weighted(WEIGHTS, s, CLOCK));
+/** Rid of rounding: the last stages lie at the end of the step itself, where the next one begins. */
+export const PLACES = Float64Array.from(
+  CLOCK,
+  (_, s) => Math.round(weighted(WEIGHTS, s, CLOCK) * DIGITS) / DIGITS,
+);
 
 /** From this stage on each adds the one before it to the last trial state, and the end adds the last; `ERROR_WEIGHTS`. */
 export const FIRST_ADDED = STAGES - 1;

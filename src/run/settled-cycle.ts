@@ -60,10 +60,11 @@ function airLedger(system: EngineSystem, cycle: MeasuredTurn): AirLedger {
   const total = (i: number): number => cycle.passageMass[i]!;
   const mass = fromSupply(engine, cycle.passageMass);
   const share = (amount: number): number => (mass > 0 ? Math.max(0, amount) / mass : 0);
-  const leaks = passages.flatMap(({ name, role, to }, i) => {
+  const intoEnds = new Set(engine.ends.flatMap((end) => end.leaksIn));
+  const leaks = passages.flatMap(({ name, role }, i) => {
     if (role !== 'leak') return [];
     // Air that leaks into a cylinder end is lost only as far as it leaves unused.
-    const lost = to === ATMOSPHERE ? total(i) : cycle.after[slots.passageWaste(i)]!;
+    const lost = intoEnds.has(i) ? cycle.after[slots.passageWaste(i)]! : total(i);
     return [{ name, share: share(lost) }];
   });
   const leakShare = Math.min(

@@ -1,5 +1,4 @@
 /** An engine at rest: what pushes it, and what holds it. */
-import { SLOT } from '../model/slots.ts';
 import type { EngineSystem } from '../model/system.ts';
 
 export interface TorqueBalance {
@@ -11,9 +10,7 @@ export interface TorqueBalance {
 
 /** The balance of a state as if its crank stood still. */
 export function torqueBalance(system: EngineSystem, y: Float64Array): TorqueBalance {
-  const atRest = y.slice();
-  atRest[SLOT.speed] = 0;
-  const now = system.observe(atRest);
+  const now = system.observeAtRest(y);
   return {
     applied: now.gasTorque + now.gravityTorque,
     holding: now.bearingTorque + now.pistonTorque + now.gearTorque + now.loadTorque,

@@ -72,11 +72,10 @@ describe('mass is missed', () => {
 
 describe('energy is missed', () => {
   it.each([
-    ['admission', slots.energy(1)],
-    ['exhaust', slots.energy(1)],
-    ['supply', slots.energy(0)],
-  ])('that the air of the %s carries', (role, victim) => {
-    expect(residuals(tampered(victim, slots.passageEnthalpy(passage(role)))).energy).toBeGreaterThan(LIMIT);
+    ['cylinder', slots.energy(1)],
+    ['chest', slots.energy(0)],
+  ])('that air brings into the %s', (_volume, victim) => {
+    expect(residuals(tampered(victim, slots.enthalpyIn)).energy).toBeGreaterThan(LIMIT);
   });
 
   it.each(['gasWork', 'bearingWork', 'pistonWork', 'gearWork', 'loadWork', 'wallHeat'] as const)(

@@ -28,23 +28,25 @@ function slopesOf(direction: -1 | 0 | 1, y: Float64Array): Float64Array {
 
 describe('the slots', () => {
   it.each([
-    [2, 3],
-    [14, 60],
-  ])('of %i volumes and %i passages are each of their own, totals behind the rest', (volumes, passages) => {
-    const own = slotsFor(volumes, passages);
-    const { firstTotal, dimension, mass, energy, passageMass, passageEnthalpy, passageWaste, ...totals } =
-      own;
-    const gas = Array.from({ length: volumes }, (_, i) => [mass(i), energy(i)]).flat();
-    const through = Array.from({ length: passages }, (_, i) => [
-      passageMass(i),
-      passageEnthalpy(i),
-      passageWaste(i),
-    ]).flat();
-    const physical = [...Object.values(SLOT), ...gas];
-    const all = [...physical, ...Object.values(totals), ...through].sort((a, b) => a - b);
-    expect(all).toEqual(Array.from({ length: dimension }, (_, i) => i));
-    expect(Math.max(...physical)).toBe(firstTotal - 1);
-  });
+    [2, 3, [2]],
+    [14, 60, [3, 7, 59]],
+  ])(
+    'of %i volumes and %i passages are each of their own, totals behind the rest',
+    (volumes, passages, leaks) => {
+      const own = slotsFor(volumes, passages, leaks);
+      const { firstTotal, dimension, mass, energy, passageMass, passageWaste, ...totals } = own;
+      const gas = Array.from({ length: volumes }, (_, i) => [mass(i), energy(i)]).flat();
+      const through = [
+        ...Array.from({ length: passages }, (_, i) => passageMass(i)),
+        ...leaks.map((leak) => passageWaste(leak)),
+      ];
+      expect(() => passageWaste(1)).toThrow('passage 1 is no leak');
+      const physical = [...Object.values(SLOT), ...gas];
+      const all = [...physical, ...Object.values(totals), ...through].sort((a, b) => a - b);
+      expect(all).toEqual(Array.from({ length: dimension }, (_, i) => i));
+      expect(Math.max(...physical)).toBe(firstTotal - 1);
+    },
+  );
 });
 
 describe('the engine before the air is turned on', () => {
