@@ -28,11 +28,6 @@ export function kineticEnergy(system: EngineSystem, y: Float64Array): number {
   return 0.5 * momentOfInertia * square(y[SLOT.speed]!);
 }
 
-/** Volume of all cylinder ends together, each counted by the way it pushes the crank [m³]. */
-function pushedVolume(system: EngineSystem, y: Float64Array): number {
-  return system.observe(y).endVolume.reduce((sum, volume) => sum + volume, 0);
-}
-
 interface Balance {
   readonly difference: number;
   readonly throughput: number;
@@ -80,7 +75,8 @@ export function ledgerResiduals(system: EngineSystem, before: Float64Array, afte
   const taken =
     change(slots.bearingWork) + change(slots.pistonWork) + change(slots.gearWork) + change(slots.loadWork);
   const { pressure } = engine.atmosphere;
-  const [volumeBefore, volumeAfter] = [pushedVolume(system, before), pushedVolume(system, after)];
+  const volumeBefore = system.pushedVolume(before[SLOT.crankAngle]!);
+  const volumeAfter = system.pushedVolume(after[SLOT.crankAngle]!);
   const [kineticBefore, kineticAfter] = [kineticEnergy(system, before), kineticEnergy(system, after)];
   const pushedBack = pressure * (volumeAfter - volumeBefore);
   const kinetic = kineticAfter - kineticBefore;

@@ -23,6 +23,8 @@ export interface Slots {
   readonly gearWork: number;
   readonly loadWork: number;
   readonly gravityWork: number;
+  /** Work of the pistons on the air of the room, which they push back [J]. */
+  readonly roomWork: number;
   readonly wallHeat: number;
   /** Air that went through admission and exhaust while both were open [kg]. */
   readonly blowThrough: number;
@@ -36,7 +38,7 @@ export interface Slots {
 
 export function slotsFor(volumes: number, passages: number): Slots {
   const firstTotal = FIRST_VOLUME + 2 * volumes;
-  const firstPassage = firstTotal + 8;
+  const firstPassage = firstTotal + 9;
   return {
     mass: (volume) => FIRST_VOLUME + 2 * volume,
     energy: (volume) => FIRST_VOLUME + 2 * volume + 1,
@@ -47,8 +49,9 @@ export function slotsFor(volumes: number, passages: number): Slots {
     gearWork: firstTotal + 3,
     loadWork: firstTotal + 4,
     gravityWork: firstTotal + 5,
-    wallHeat: firstTotal + 6,
-    blowThrough: firstTotal + 7,
+    roomWork: firstTotal + 6,
+    wallHeat: firstTotal + 7,
+    blowThrough: firstTotal + 8,
     passageMass: (passage) => firstPassage + 3 * passage,
     passageEnthalpy: (passage) => firstPassage + 3 * passage + 1,
     passageWaste: (passage) => firstPassage + 3 * passage + 2,

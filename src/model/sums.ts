@@ -4,7 +4,7 @@
  *
  * `timeRate` is dt/dx and `angleRate` dθ/dx of whatever variable x the slopes are against.
  */
-import { FIRST_VOLUME, type Engine, type WorkingEnd } from './engine.ts';
+import { ATMOSPHERE, FIRST_VOLUME, type Engine, type WorkingEnd } from './engine.ts';
 import type { Instant } from './instant.ts';
 import type { Slots } from './slots.ts';
 
@@ -80,15 +80,18 @@ export class Sums {
     if (totals) this.waste(massFlow, timeRate, slopes);
   }
 
-  /** Works that resist, along a path dθ ≥ 0, and that of gravity. */
+  /** Works that resist, along a path dθ ≥ 0, that of gravity, and that on the room. */
   works(instant: Instant, pathRate: number, angleRate: number, slopes: Float64Array): void {
-    const { slots } = this;
+    const { slots, engine } = this;
+    const { pressure, volumeRate } = instant;
     if (!this.totals) return;
     slopes[slots.bearingWork] = instant.bearingTorque * pathRate;
     slopes[slots.pistonWork] = instant.pistonTorque * pathRate;
     slopes[slots.gearWork] = instant.gearTorque * pathRate;
     slopes[slots.loadWork] = instant.loadTorque * pathRate;
     slopes[slots.gravityWork] = instant.gravityTorque * angleRate;
+    const room = pressure[ATMOSPHERE]! * angleRate;
+    for (let i = 0; i < engine.ends.length; i += 1) slopes[slots.roomWork]! += room * volumeRate[i]!;
   }
 
   /** Air that leaves by the exhaust without having pushed: straight from the open admission, then from leaks. */

@@ -17,7 +17,7 @@ import { RosenbrockIntegrator } from '../numerics/rosenbrock-integrator.ts';
 import { SLOT } from '../model/slots.ts';
 import type { Direction, EngineSystem } from '../model/system.ts';
 import { wrappedAngle } from '../parts/crank-positions.ts';
-import { holdEnergy, holdSpeed, turningJourney } from './turning-view.ts';
+import { holdEnergy, holdSpeed, missedRoomWork, turningJourney } from './turning-view.ts';
 
 /** How closely a state is followed: relative errors per step, and by which method near rest. */
 export interface Accuracy {
@@ -236,8 +236,10 @@ export function engineStepper(system: EngineSystem, accuracy: Accuracy = FINE): 
       const integrator = kept('angle', () => angleIntegrator(system, accuracy));
       const from = y[SLOT.crankAngle]!;
       const likeness = Math.round(wrappedAngle(from) * PLACES_PER_RADIAN);
+      const missed = missedRoomWork(system, y);
       holdEnergy(system, y);
       const arrival = integrator.advance(from, y, toAngle, turningJourney(system, { ...journey, likeness }));
+      y[SLOT.speed]! -= missedRoomWork(system, y) - missed;
       holdSpeed(system, y);
       return arrived(arrival, y, SLOT.crankAngle);
     },
