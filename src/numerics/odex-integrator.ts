@@ -77,7 +77,7 @@ const FIRST_STEP = 1e-4;
 /** A step that is to meet an event goes this much beyond it. */
 const JUST_BEHIND = 1.001;
 
-/** So close to an end of a step, as a share of it, a place within the step is as good as the end. */
+/** So close to the end of a step, as a share of it, a place within the step is as good as the end. */
 const NEARLY = 0.01;
 
 /** An event that keeps away from steps made for it hangs on roundings; then it may lie anywhere. */
@@ -148,7 +148,7 @@ export function odexIntegrator(problem: OdeProblem, tolerances: Tolerances): Int
   };
 
   /**
-   * Places amid a step are not as good as its ends. So a step that has an event in sight is made again, to end just behind
+   * Places amid a step are not as good as its end. So a step that has an event in sight is made again, to end just behind
    * the event; should it not show in that one, it will in the next.
    */
   const journeyTo = (y: Float64Array, xEnd: number, journey: Journey): Arrival => {
@@ -186,8 +186,7 @@ export function odexIntegrator(problem: OdeProblem, tolerances: Tolerances): Int
   };
 }
 
-const isAmid = ({ from, to }: AcceptedStep, x: number): boolean =>
-  Math.min(x - from, to - x) > NEARLY * (to - from);
+const isAmid = ({ from, to }: AcceptedStep, x: number): boolean => to - x > NEARLY * (to - from);
 
 function acceptedStep(segment: SolutionSegment, origin: number, n: number): AcceptedStep {
   const component = (index: number, x: number): number =>
