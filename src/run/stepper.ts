@@ -61,6 +61,9 @@ export const ROUGH: Accuracy = { ...QUICK, turning: 2e-3 };
 const SMOOTH_STEPS = 300;
 const STIFF_NEAR_REST = 1e-6;
 
+/** A wheel thrown back and forth by its air turns over many times the work that is left of it in the end. */
+const SPEED_NEAR_REST = 1e-7;
+
 /**
  * Where a wide port joins a small volume, its flow hangs on the last digits of two pressures that are all but equal, and a
  * kink on the way can only be followed in steps as short as the pressures take to even out. From a stretch on that needs
@@ -190,17 +193,18 @@ function byStiffMethod(
 }
 
 function timeIntegrator(system: EngineSystem, direction: Direction, accuracy: Accuracy): Integrator {
-  const stiffly = (closely: number): Integrator =>
+  const stiffly = (closely: number, ofSpeed: number): Integrator =>
     byStiffMethod(closely, (relative, keepsDonors) => {
       const problem = new TimeProblem(system, direction, keepsDonors);
       // Against time the books of the crank close as well as its speed is followed; only the air may go loosely.
-      return new RosenbrockIntegrator(problem, tolerances(system, Math.min(relative, closely), relative));
+      const unlessLoose = relative > closely ? closely : ofSpeed;
+      return new RosenbrockIntegrator(problem, tolerances(system, unlessLoose, relative));
     });
   const { nearRest, nearRestBy } = accuracy;
-  if (nearRestBy === 'stiff method') return stiffly(nearRest);
+  if (nearRestBy === 'stiff method') return stiffly(nearRest, nearRest);
   const problem = new TimeProblem(system, direction, false);
   const extrapolating = odexIntegrator(problem, tolerances(system, nearRest));
-  return patientIntegrator(extrapolating, () => stiffly(STIFF_NEAR_REST), SMOOTH_STEPS);
+  return patientIntegrator(extrapolating, () => stiffly(STIFF_NEAR_REST, SPEED_NEAR_REST), SMOOTH_STEPS);
 }
 
 function angleIntegrator(system: EngineSystem, { turning }: Accuracy): Integrator {

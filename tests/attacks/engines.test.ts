@@ -95,6 +95,11 @@ describe('any engine', () => {
     [157, 'it stops within one step of the extrapolation'],
     [233, 'it stops within one step of the extrapolation'],
     [1870, 'it stops within one step of the extrapolation'],
+    [475, 'it stops as soon as it begins a step'],
+    [482, 'it stops as soon as it begins a step'],
+    [541, 'it stops as soon as it begins a step'],
+    [695, 'it is thrown about by air too stiff for the extrapolation'],
+    [1330, 'it is thrown about by air too stiff for the extrapolation'],
     [219, 'its heavy wheel is hardly driven'],
     [327, 'its heavy wheel is hardly driven'],
   ])('keeps its books: number %i, where %s', (number) => {
