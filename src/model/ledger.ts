@@ -35,11 +35,11 @@ interface Balance {
   readonly held: number;
 }
 
-/** A few roundings of each amount: as it is written down, and as sums of amounts are taken. */
-const ROUNDING = 64 * Number.EPSILON;
+/** Roundings of each amount as sums of amounts are taken; each step that writes it down anew adds one. */
+const ROUNDINGS = 64;
 
-function share({ difference, throughput, held }: Balance): number {
-  const unexplained = Math.abs(difference) - ROUNDING * held;
+function share({ difference, throughput, held }: Balance, steps: number): number {
+  const unexplained = Math.abs(difference) - (ROUNDINGS + steps) * Number.EPSILON * held;
   return unexplained <= 0 ? 0 : unexplained / throughput;
 }
 
@@ -61,7 +61,13 @@ function exchange(system: EngineSystem, total: (passage: number) => number): Exc
   return { net, gross };
 }
 
-export function ledgerResiduals(system: EngineSystem, before: Float64Array, after: Float64Array): Residuals {
+/** Of two states that are so many steps of an integrator apart. */
+export function ledgerResiduals(
+  system: EngineSystem,
+  before: Float64Array,
+  after: Float64Array,
+  steps: number,
+): Residuals {
   const { slots, engine } = system;
   const change = (slot: number): number => after[slot]! - before[slot]!;
   const stored = (slot: (volume: number) => number): number =>
@@ -95,5 +101,8 @@ export function ledgerResiduals(system: EngineSystem, before: Float64Array, afte
     throughput: Math.abs(gasWork) + Math.abs(taken) + Math.abs(kinetic) + Math.abs(gravity),
     held: pressure * (volumeBefore + volumeAfter) + kineticBefore + kineticAfter,
   };
-  return { mass: share(massBalance), energy: Math.max(share(gasBalance), share(crankBalance)) };
+  return {
+    mass: share(massBalance, steps),
+    energy: Math.max(share(gasBalance, steps), share(crankBalance, steps)),
+  };
 }
