@@ -61,6 +61,8 @@ export declare class Solver {
   midEx(j: number, h: number, x: number, y: number[], slopes: number[]): boolean;
   acceptStep(kc: number, h: number, x: number, y: number[], dz: number[]): Acceptance;
   readonly options: {
+    /** Read at the beginning of each journey. */
+    initialStepSize: number;
     readonly stepSizeFac1: number;
     readonly stepSizeFac2: number;
     readonly stepSafetyFactor1: number;

@@ -28,11 +28,6 @@ export function kineticEnergy(system: EngineSystem, y: Float64Array): number {
   return 0.5 * momentOfInertia * square(y[SLOT.speed]!);
 }
 
-/** Volume of all cylinder ends together, each counted by the way it pushes the crank [m³]. */
-function pushedVolume(system: EngineSystem, y: Float64Array): number {
-  return system.observe(y).endVolume.reduce((sum, volume) => sum + volume, 0);
-}
-
 interface Balance {
   readonly difference: number;
   readonly throughput: number;
@@ -40,11 +35,11 @@ interface Balance {
   readonly held: number;
 }
 
-/** A few roundings of each amount: as it is written down, and as sums of amounts are taken. */
-const ROUNDING = 64 * Number.EPSILON;
+/** Roundings of each amount as sums of amounts are taken; each step that writes it down anew adds one. */
+const ROUNDINGS = 64;
 
-function share({ difference, throughput, held }: Balance): number {
-  const unexplained = Math.abs(difference) - ROUNDING * held;
+function share({ difference, throughput, held }: Balance, steps: number): number {
+  const unexplained = Math.abs(difference) - (ROUNDINGS + steps) * Number.EPSILON * held;
   return unexplained <= 0 ? 0 : unexplained / throughput;
 }
 
@@ -66,7 +61,13 @@ function exchange(system: EngineSystem, total: (passage: number) => number): Exc
   return { net, gross };
 }
 
-export function ledgerResiduals(system: EngineSystem, before: Float64Array, after: Float64Array): Residuals {
+/** Of two states that are so many steps of an integrator apart. */
+export function ledgerResiduals(
+  system: EngineSystem,
+  before: Float64Array,
+  after: Float64Array,
+  steps: number,
+): Residuals {
   const { slots, engine } = system;
   const change = (slot: number): number => after[slot]! - before[slot]!;
   const stored = (slot: (volume: number) => number): number =>
@@ -82,7 +83,8 @@ export function ledgerResiduals(system: EngineSystem, before: Float64Array, afte
   const taken =
     change(slots.bearingWork) + change(slots.pistonWork) + change(slots.gearWork) + change(slots.loadWork);
   const { pressure } = engine.atmosphere;
-  const [volumeBefore, volumeAfter] = [pushedVolume(system, before), pushedVolume(system, after)];
+  const volumeBefore = system.pushedVolume(before[SLOT.crankAngle]!);
+  const volumeAfter = system.pushedVolume(after[SLOT.crankAngle]!);
   const [kineticBefore, kineticAfter] = [kineticEnergy(system, before), kineticEnergy(system, after)];
   const pushedBack = pressure * (volumeAfter - volumeBefore);
   const kinetic = kineticAfter - kineticBefore;
@@ -101,5 +103,8 @@ export function ledgerResiduals(system: EngineSystem, before: Float64Array, afte
     throughput: Math.abs(gasWork) + Math.abs(taken) + Math.abs(kinetic) + Math.abs(gravity),
     held: pressure * (volumeBefore + volumeAfter) + kineticBefore + kineticAfter,
   };
-  return { mass: share(massBalance), energy: Math.max(share(gasBalance), share(crankBalance)) };
+  return {
+    mass: share(massBalance, steps),
+    energy: Math.max(share(gasBalance, steps), share(crankBalance, steps)),
+  };
 }

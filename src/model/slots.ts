@@ -24,6 +24,8 @@ export interface Slots {
   readonly gearWork: number;
   readonly loadWork: number;
   readonly gravityWork: number;
+  /** Work of the pistons on the air of the room, which they push back [J]. */
+  readonly roomWork: number;
   readonly wallHeat: number;
   /** Air that went through admission and exhaust while both were open [kg]. */
   readonly blowThrough: number;
@@ -39,7 +41,7 @@ export interface Slots {
 /** `leaksIn`: those of the passages that are leaks into cylinder ends. */
 export function slotsFor(volumes: number, passages: number, leaksIn: readonly number[]): Slots {
   const firstTotal = FIRST_VOLUME + 2 * volumes;
-  const firstPassage = firstTotal + 9;
+  const firstPassage = firstTotal + 10;
   const firstWaste = firstPassage + passages;
   return {
     mass: (volume) => FIRST_VOLUME + 2 * volume,
@@ -51,9 +53,10 @@ export function slotsFor(volumes: number, passages: number, leaksIn: readonly nu
     gearWork: firstTotal + 3,
     loadWork: firstTotal + 4,
     gravityWork: firstTotal + 5,
-    wallHeat: firstTotal + 6,
-    blowThrough: firstTotal + 7,
-    enthalpyIn: firstTotal + 8,
+    roomWork: firstTotal + 6,
+    wallHeat: firstTotal + 7,
+    blowThrough: firstTotal + 8,
+    enthalpyIn: firstTotal + 9,
     passageMass: (passage) => firstPassage + passage,
     passageWaste: (leak) => {
       const i = leaksIn.indexOf(leak);

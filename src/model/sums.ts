@@ -4,7 +4,7 @@
  *
  * `timeRate` is dt/dx and `angleRate` dθ/dx of whatever variable x the slopes are against.
  */
-import { FIRST_VOLUME, type Engine } from './engine.ts';
+import { ATMOSPHERE, FIRST_VOLUME, type Engine } from './engine.ts';
 import type { Instant } from './instant.ts';
 import type { Slots } from './slots.ts';
 import { Waste } from './waste.ts';
@@ -23,6 +23,7 @@ export class Sums {
   private readonly gasWork: number;
   private readonly wallHeat: number;
   private readonly firstWork: number;
+  private readonly roomWork: number;
 
   constructor({ passages, volumes, ends }: Engine, slots: Slots, totals: boolean) {
     const slotOf = (place: number): number => (place < FIRST_VOLUME ? -1 : slots.mass(place - FIRST_VOLUME));
@@ -38,6 +39,7 @@ export class Sums {
     this.gasWork = slots.gasWork;
     this.wallHeat = slots.wallHeat;
     this.firstWork = slots.bearingWork;
+    this.roomWork = slots.roomWork;
   }
 
   /** Mass [kg/s] and enthalpy [W] through every passage. */
@@ -81,14 +83,17 @@ export class Sums {
     if (totals) this.waste.add(massFlow, timeRate, slopes);
   }
 
-  /** Works that resist, along a path dθ ≥ 0, and that of gravity. */
+  /** Works that resist, along a path dθ ≥ 0, that of gravity, and that on the room. */
   works(instant: Instant, pathRate: number, angleRate: number, slopes: Float64Array): void {
     const { firstWork } = this;
+    const { pressure, volumeRate } = instant;
     if (!this.totals) return;
     slopes[firstWork] = instant.bearingTorque * pathRate;
     slopes[firstWork + 1] = instant.pistonTorque * pathRate;
     slopes[firstWork + 2] = instant.gearTorque * pathRate;
     slopes[firstWork + 3] = instant.loadTorque * pathRate;
     slopes[firstWork + 4] = instant.gravityTorque * angleRate;
+    const room = pressure[ATMOSPHERE]! * angleRate;
+    for (let i = 0; i < volumeRate.length; i += 1) slopes[this.roomWork]! += room * volumeRate[i]!;
   }
 }

@@ -57,6 +57,8 @@ export interface EngineSystem {
   observeAtRest(y: Float64Array): Readonly<Instant>;
   /** Of flywheel and pistons about the crank at a crank angle [kg m²]. */
   momentOfInertia(angle: number): number;
+  /** Of all cylinder ends together at a crank angle, each counted by the way it pushes the crank [m³]. */
+  pushedVolume(angle: number): number;
 }
 
 export interface SystemOptions {
@@ -186,6 +188,12 @@ class System implements EngineSystem {
   momentOfInertia(angle: number): number {
     this.observed.mechanical.setPosition(angle);
     return this.observed.instant.momentOfInertia;
+  }
+
+  pushedVolume(angle: number): number {
+    const { mechanical, instant } = this.observed;
+    mechanical.setPosition(angle);
+    return instant.endVolume.reduce((sum, volume) => sum + volume, 0);
   }
 
   /** Column k against time by a difference, the way the unknown is going. */

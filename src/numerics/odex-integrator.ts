@@ -71,6 +71,24 @@ class NonFiniteSlope extends Error {
   }
 }
 
+/** The package's own first step, of a journey of which nothing is known yet. */
+const FIRST_STEP = 1e-4;
+
+/** A step that is to meet an event goes this much beyond it. */
+const JUST_BEHIND = 1.001;
+
+/** So close to the end of a step, as a share of it, a place within the step is as good as the end. */
+const NEARLY = 0.01;
+
+/** An event that keeps away from steps made for it hangs on roundings; then it may lie anywhere. */
+const MOST_TRIES = 3;
+
+/** An event within a step, whose place is only as good as the interpolation. */
+interface Sighting {
+  readonly reason: 'in sight';
+  readonly x: number;
+}
+
 /** Steps of one journey are counted by us; the package's own limit must never come first. */
 const NO_LIMIT = 1e9;
 
@@ -104,15 +122,18 @@ export function odexIntegrator(problem: OdeProblem, tolerances: Tolerances): Int
 
   /** Where the state stands: the end of the last step that was handed over. */
   let reached = 0;
+  let stepsLeft = 0;
 
-  const travel = (y: Float64Array, length: number, journey: Journey): Arrival => {
-    reached = origin;
-    let steps = 0;
+  /** From where the state stands towards a goal, or only until an event is in sight amid a step. */
+  const travel = (y: Float64Array, goal: number, closely: boolean, journey: Journey): Arrival | Sighting => {
+    origin = reached;
+    const length = goal - origin;
     for (const segment of solver.solutionSegments(0, Array.from(y), length)) {
-      counters.acceptedSteps += 1;
-      steps += 1;
+      stepsLeft -= 1;
       const step = acceptedStep(segment, origin, n);
       const found = journey.events && firstEvent(step, journey.events);
+      if (found && closely && isAmid(step, found.x)) return { reason: 'in sight', x: found.x };
+      counters.acceptedSteps += 1;
       journey.onStep?.(found ? { ...step, to: found.x } : step);
       if (found) {
         step.interpolate(found.x, y);
@@ -120,18 +141,42 @@ export function odexIntegrator(problem: OdeProblem, tolerances: Tolerances): Int
       }
       for (let i = 0; i < n; i += 1) y[i] = segment.y[i]!;
       reached = step.to;
-      if (steps >= journey.stepLimit && segment.x1 < length) return { reason: 'step-limit', x: reached };
+      if (stepsLeft <= 0 && segment.x1 < length) return { reason: 'step-limit', x: reached };
     }
-    return { reason: 'end', x: reached };
+    reached = goal;
+    return { reason: 'end', x: goal };
+  };
+
+  /**
+   * Places amid a step are not as good as its end. So a step that has an event in sight is made again, to end just behind
+   * the event; should it not show in that one, it will in the next.
+   */
+  const journeyTo = (y: Float64Array, xEnd: number, journey: Journey): Arrival => {
+    let tries = 0;
+    const towards = (goal: number, firstStep: number): Arrival | Sighting => {
+      solver.options.initialStepSize = firstStep;
+      return travel(y, goal, tries < MOST_TRIES, journey);
+    };
+    let arrival = towards(xEnd, FIRST_STEP);
+    for (;;) {
+      if (arrival.reason === 'in sight') {
+        tries += 1;
+        const length = (arrival.x - reached) * JUST_BEHIND;
+        arrival = towards(Math.min(reached + length, xEnd), length);
+      } else if (arrival.reason === 'end' && arrival.x < xEnd) {
+        if (stepsLeft <= 0) return { reason: 'step-limit', x: reached };
+        arrival = towards(xEnd, FIRST_STEP);
+      } else return arrival;
+    }
   };
 
   return {
     counters,
     advance(x, y, xEnd, journey) {
-      origin = x;
+      reached = x;
+      stepsLeft = journey.stepLimit;
       try {
-        const arrival = travel(y, xEnd - x, journey);
-        return arrival.reason === 'end' ? { reason: 'end', x: xEnd } : arrival;
+        return journeyTo(y, xEnd, journey);
       } catch (error) {
         if (error instanceof NonFiniteSlope)
           return { reason: 'non-finite', x: reached, component: error.component };
@@ -140,6 +185,8 @@ export function odexIntegrator(problem: OdeProblem, tolerances: Tolerances): Int
     },
   };
 }
+
+const isAmid = ({ from, to }: AcceptedStep, x: number): boolean => to - x > NEARLY * (to - from);
 
 function acceptedStep(segment: SolutionSegment, origin: number, n: number): AcceptedStep {
   const component = (index: number, x: number): number =>

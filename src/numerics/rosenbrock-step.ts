@@ -189,11 +189,8 @@ export class RosenbrockStep {
   protected evaluate(x: number, state: Float64Array, out: Float64Array): number {
     this.derivativeCalls += 1;
     this.problem.derivative(x, state, out);
-    // Nothing times a number is nothing, but for those that are none or have no end.
-    let nothing = 0;
-    for (const slope of out) nothing += 0 * slope;
-    if (nothing === 0) return -1;
-    return (this.culprit = out.findIndex((slope) => !Number.isFinite(slope)));
+    for (let i = 0; i < out.length; i += 1) if (!Number.isFinite(out[i]!)) return (this.culprit = i);
+    return -1;
   }
 
   /** Jacobian and drift of a problem that does not know its own: the first component without a finite slope, or −1. */

@@ -51,12 +51,13 @@ export function measureTurn(
   const onStop = (stop: number): void => {
     stops.set(stop, y.slice());
   };
+  const stepsBefore = stepper.counters.acceptedSteps;
   const failure = oneTurn(stepper, y, { onStop, ...(onStep ? { onStep } : {}) });
   if (failure) return failure;
   return {
     before,
     after: y,
-    residuals: ledgerResiduals(system, before, y),
+    residuals: ledgerResiduals(system, before, y, stepper.counters.acceptedSteps - stepsBefore),
     passageMass: system.engine.passages.map((_, i) => y[system.slots.passageMass(i)]!),
     ends: system.engine.ends.map((end) => {
       const { admission, cutOff } = end.valveGear.events;

@@ -128,7 +128,7 @@ export function runEngine(spec: EngineSpec): RunResult {
   const measured = turn && !gaveUp(turn) ? turn : undefined;
   const settled = measured && settledCycle(system, measured);
   const outcome = outcomeOf(motion, turn && gaveUp(turn) ? failedTurn(turn) : end, settled?.speed);
-  const spinUpResiduals = ledgerResiduals(system, start, spunUp);
+  const spinUpResiduals = ledgerResiduals(system, start, spunUp, stepper.counters.acceptedSteps);
   const { compressor } = spec;
   const moisture = settled && moistureOf(spec, settled.airMassFlow);
   return {

@@ -17,7 +17,7 @@ import { RosenbrockIntegrator } from '../numerics/rosenbrock-integrator.ts';
 import { SLOT } from '../model/slots.ts';
 import type { Direction, EngineSystem } from '../model/system.ts';
 import { wrappedAngle } from '../parts/crank-positions.ts';
-import { holdEnergy, holdSpeed, turningJourney } from './turning-view.ts';
+import { holdEnergy, holdSpeed, missedRoomWork, turningJourney } from './turning-view.ts';
 
 /** How closely a state is followed: relative errors per step, and by which method near rest. */
 export interface Accuracy {
@@ -60,6 +60,9 @@ export const ROUGH: Accuracy = { ...QUICK, turning: 2e-3 };
  */
 const SMOOTH_STEPS = 300;
 const STIFF_NEAR_REST = 1e-6;
+
+/** A wheel thrown back and forth by its air turns over many times the work that is left of it in the end. */
+const SPEED_NEAR_REST = 1e-7;
 
 /**
  * Where a wide port joins a small volume, its flow hangs on the last digits of two pressures that are all but equal, and a
@@ -190,17 +193,18 @@ function byStiffMethod(
 }
 
 function timeIntegrator(system: EngineSystem, direction: Direction, accuracy: Accuracy): Integrator {
-  const stiffly = (closely: number): Integrator =>
+  const stiffly = (closely: number, ofSpeed: number): Integrator =>
     byStiffMethod(closely, (relative, keepsDonors) => {
       const problem = new TimeProblem(system, direction, keepsDonors);
       // Against time the books of the crank close as well as its speed is followed; only the air may go loosely.
-      return new RosenbrockIntegrator(problem, tolerances(system, Math.min(relative, closely), relative));
+      const unlessLoose = relative > closely ? closely : ofSpeed;
+      return new RosenbrockIntegrator(problem, tolerances(system, unlessLoose, relative));
     });
   const { nearRest, nearRestBy } = accuracy;
-  if (nearRestBy === 'stiff method') return stiffly(nearRest);
+  if (nearRestBy === 'stiff method') return stiffly(nearRest, nearRest);
   const problem = new TimeProblem(system, direction, false);
   const extrapolating = odexIntegrator(problem, tolerances(system, nearRest));
-  return patientIntegrator(extrapolating, () => stiffly(STIFF_NEAR_REST), SMOOTH_STEPS);
+  return patientIntegrator(extrapolating, () => stiffly(STIFF_NEAR_REST, SPEED_NEAR_REST), SMOOTH_STEPS);
 }
 
 function angleIntegrator(system: EngineSystem, { turning }: Accuracy): Integrator {
@@ -236,8 +240,10 @@ export function engineStepper(system: EngineSystem, accuracy: Accuracy = FINE): 
       const integrator = kept('angle', () => angleIntegrator(system, accuracy));
       const from = y[SLOT.crankAngle]!;
       const likeness = Math.round(wrappedAngle(from) * PLACES_PER_RADIAN);
+      const missed = missedRoomWork(system, y);
       holdEnergy(system, y);
       const arrival = integrator.advance(from, y, toAngle, turningJourney(system, { ...journey, likeness }));
+      y[SLOT.speed]! -= missedRoomWork(system, y) - missed;
       holdSpeed(system, y);
       return arrived(arrival, y, SLOT.crankAngle);
     },

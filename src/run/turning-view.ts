@@ -11,6 +11,20 @@ export function holdEnergy(system: EngineSystem, y: Float64Array): void {
   y[SLOT.speed] = (system.momentOfInertia(y[SLOT.crankAngle]!) * speed * speed) / 2;
 }
 
+/**
+ * Work of the pistons on the air of the room by the volume they have pushed back, beyond what steps have added up [J]; zero
+ * without totals.
+ *
+ * Steps may be as long as a heavy wheel allows, and then add up even a pressure that never changes to some digits only: little
+ * beside the energy of the wheel, and much beside the work of an engine that hardly drives it. What this grows by in a stretch
+ * is therefore taken from the kinetic energy at its end.
+ */
+export function missedRoomWork(system: EngineSystem, y: Float64Array): number {
+  const { engine, slots, dimension } = system;
+  if (dimension === slots.firstTotal) return 0;
+  return engine.atmosphere.pressure * system.pushedVolume(y[SLOT.crankAngle]!) - y[slots.roomWork]!;
+}
+
 /** Puts the speed back in the place of the kinetic energy. */
 export function holdSpeed(system: EngineSystem, y: Float64Array): void {
   y[SLOT.speed] = speedOf(system, y[SLOT.speed]!, y[SLOT.crankAngle]!);

@@ -90,8 +90,20 @@ describe('any engine', () => {
     },
   );
 
-  it('keeps its books where its air is only followed loosely: number 259', () => {
-    const { ledger } = runEngine(anyEngine(259));
+  it.each([
+    [259, 'its air is only followed loosely'],
+    [157, 'it stops within one step of the extrapolation'],
+    [233, 'it stops within one step of the extrapolation'],
+    [1870, 'it stops within one step of the extrapolation'],
+    [475, 'it stops as soon as it begins a step'],
+    [482, 'it stops as soon as it begins a step'],
+    [541, 'it stops as soon as it begins a step'],
+    [695, 'it is thrown about by air too stiff for the extrapolation'],
+    [1330, 'it is thrown about by air too stiff for the extrapolation'],
+    [219, 'its heavy wheel is hardly driven'],
+    [327, 'its heavy wheel is hardly driven'],
+  ])('keeps its books: number %i, where %s', (number) => {
+    const { ledger } = runEngine(anyEngine(number));
     expect(Math.max(ledger.mass, ledger.energy)).toBeLessThan(LEDGER);
   });
 

@@ -45,6 +45,30 @@ const busy: Case = { ...plenty, delivery: 110 };
 const little: Case = { ...plenty, delivery: 60 };
 const none: Case = { ...plenty, delivery: 10 };
 
+/** Sags within one step of the integrator. */
+const soon: Case = {
+  appetite: 0.3,
+  stall: 2.05,
+  delivery: 24.410093209678227,
+  volume: 0.49902636718726306,
+  cutIn: 6.540660060710024,
+  band: 3.018770098956099,
+  clearance: 0.07998481154441832,
+  rating: 0.1,
+};
+
+/** Comes to cut-in with its mass a rounding above it, which steps as short as the rest of the way do not change. */
+const hovering: Case = {
+  appetite: 0.3,
+  stall: 2.05,
+  delivery: 5,
+  volume: 0.002,
+  cutIn: 4,
+  band: 0.3,
+  clearance: 0,
+  rating: 0.1,
+};
+
 const lawOf = ({ appetite, stall }: Case): EngineLaw => ({
   ...plainLaw,
   stall: stall * BAR,
@@ -93,7 +117,7 @@ describe('minutes of supply', () => {
         expectWithin(verdict.duty, timeline.duty, 1e-7);
         expectWithin(verdict.demandAnr, timeline.demandAnr, 1e-12);
       }),
-      { numRuns: 40, examples: [[plenty], [busy], [little], [none]] },
+      { numRuns: 40, examples: [[plenty], [busy], [little], [none], [soon], [hovering]] },
     );
     expect([...ends].sort()).toEqual(['cycles', 'settles', 'settles, sagging', 'stops, sagging']);
   });

@@ -95,7 +95,8 @@ function firstTurnFaults(spec: EngineSpec): string[] {
   const before = motion.y.slice();
   const end = nextMilestone(motion);
   ends.push(end.kind);
-  const { mass, energy } = ledgerResiduals(system, before, motion.y);
+  const { acceptedSteps } = motion.stepper.counters;
+  const { mass, energy } = ledgerResiduals(system, before, motion.y, acceptedSteps);
   const { slots } = system;
   const faults = [...motion.y].flatMap((value, slot) =>
     Number.isFinite(value) ? [] : [`slot ${slot}: ${value}`],
