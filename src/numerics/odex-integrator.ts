@@ -130,7 +130,7 @@ export function odexIntegrator(problem: OdeProblem, tolerances: Tolerances): Int
     const length = goal - origin;
     for (const segment of solver.solutionSegments(0, Array.from(y), length)) {
       stepsLeft -= 1;
-      const step = acceptedStep(segment, origin, n);
+      const step = acceptedStep(segment, origin, y);
       const found = journey.events && firstEvent(step, journey.events);
       if (found && closely && isAmid(step, found.x)) return { reason: 'in sight', x: found.x };
       counters.acceptedSteps += 1;
@@ -188,15 +188,23 @@ export function odexIntegrator(problem: OdeProblem, tolerances: Tolerances): Int
 
 const isAmid = ({ from, to }: AcceptedStep, x: number): boolean => to - x > NEARLY * (to - from);
 
-function acceptedStep(segment: SolutionSegment, origin: number, n: number): AcceptedStep {
-  const component = (index: number, x: number): number =>
-    segment.f(index, Math.min(segment.x1, Math.max(segment.x0, x - origin)));
+/**
+ * At its ends a step is what it came from and what it came to, to the last digit: an event that its interpolation put a
+ * rounding beyond the end would be seen neither there nor by the next step, which begins behind it.
+ */
+function acceptedStep(segment: SolutionSegment, origin: number, start: Float64Array): AcceptedStep {
+  const from = origin + segment.x0;
+  const to = origin + segment.x1;
+  const component = (index: number, x: number): number => {
+    if (x >= to) return segment.y[index]!;
+    return x <= from ? start[index]! : segment.f(index, x - origin);
+  };
   return {
-    from: origin + segment.x0,
-    to: origin + segment.x1,
+    from,
+    to,
     component,
     interpolate: (x, out) => {
-      for (let i = 0; i < n; i += 1) out[i] = component(i, x);
+      for (let i = 0; i < out.length; i += 1) out[i] = component(i, x);
     },
   };
 }

@@ -69,6 +69,9 @@ const hovering: Case = {
   rating: 0.1,
 };
 
+/** Cuts in a hair above the pressure that is to be held, so that a step ends on the pressure itself. */
+const brushing: Case = { ...plenty, appetite: 0.3, stall: 2.05, cutIn: 4.0000001, band: 4, rating: 0.1 };
+
 const lawOf = ({ appetite, stall }: Case): EngineLaw => ({
   ...plainLaw,
   stall: stall * BAR,
@@ -162,7 +165,7 @@ describe('minutes of supply', () => {
         const after = timelineOf({ ...of, delivery, clearance: 0 }, { receiver_volume: receiverForTime! });
         expectWithin(after.timeToSag!, HOUR, 1e-6);
       }),
-      { numRuns: 8 },
+      { numRuns: 8, examples: [[brushing, 0.1]] },
     );
   });
 });
