@@ -1,4 +1,4 @@
-/** Mass and energy add up to one part in a million of what went through, however the run ends. */
+/** Mass and energy add up to one part in a thousand million of what went through, however the run ends. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { SettledCycle } from '../../src/run/result.ts';
 import { runEngine } from '../../src/run/run-engine.ts';
@@ -18,7 +18,7 @@ import {
   spoolGear,
 } from '../support/reference-engine.ts';
 
-const LIMIT = 1e-6;
+const LIMIT = 1e-9;
 
 const doubleActing = { action: 'double', piston_rod_diameter: 12e-3 } as const;
 const glandLeak = chosen(leaks, 'rod gland', { clearance: { by: 'gap', gap: 20e-6 }, length: 15e-3 });
