@@ -14,6 +14,9 @@ import { listed } from '../studies/measure-words.ts';
 /** More values than this are not told one by one. */
 const MOST_TOLD = 2;
 
+/** Torques closer than this share are one. */
+const SAME = 0.01;
+
 /** The change that makes the engine run and what it then does; undefined where none was found. */
 export function foundText(trials: Trials): string | undefined {
   if (trials.running === undefined) return undefined;
@@ -21,7 +24,9 @@ export function foundText(trials: Trials): string | undefined {
   const alone = changes.length === 1;
   const [nearest] = trials.inVain;
   return [
-    `Try ${alone ? '' : 'two changes together, '}${listed(changes.map(changeText))}: ${effectText(answer, trials)}.`,
+    alone
+      ? `Try ${changeText(changes[0])}: it then ${effectText(answer, trials)}.`
+      : `Try two changes together: ${changes.map(changeText).join('; and ')}. It then ${effectText(answer, trials)}.`,
     compressorSentence(answer.compressor),
     ...changes.map(({ proviso }) => proviso ?? ''),
     alone && notEnough ? `${valuesText(notEnough)} would not be enough.` : '',
@@ -65,10 +70,10 @@ function effectText(
 ): string {
   const power = brakePower > 0 ? `with ${powerText(brakePower)} into the load` : 'with no load to drive';
   const settles = `settles at ${speedText(speed)} ${power}`;
-  if (unaidedShare === undefined) return `it then ${settles}`;
+  if (unaidedShare === undefined) return settles;
   const now = unaidedShareNow === undefined ? '' : ` (now from ${shareText(unaidedShareNow)})`;
   return (
-    `it then starts from the position set, ${settles}, and starts by itself from ` +
+    `starts from the position set, ${settles}, and starts by itself from ` +
     `${shareText(unaidedShare)} of the turn${now}`
   );
 }
@@ -86,8 +91,8 @@ function slowTurnText(beginning: string, { slowTurn }: InVain, now: SlowTurn | u
   );
 }
 
-/** A torque, and what it is now if that reads differently. */
-function withNow(torque: number, now: number): string {
-  const [text, before] = [torqueText(torque), torqueText(now)];
-  return text === before ? text : `${text} (now ${before})`;
-}
+/** A torque, and what it is now where that is another. */
+const withNow = (torque: number, now: number): string =>
+  Math.abs(torque - now) <= SAME * Math.abs(now)
+    ? torqueText(torque)
+    : `${torqueText(torque)} (now ${torqueText(now)})`;

@@ -66,8 +66,8 @@ describe('one change with which it runs', () => {
 });
 
 const together =
-  'Try two changes together, more supply pressure, with supply.pressure at 60 psi gauge instead of 45 psi gauge and a ' +
-  'lighter load, with load.torque at 1.5 lbf ft instead of 2 lbf ft: it then starts from the position set, settles at 300 rpm ' +
+  'Try two changes together: more supply pressure, with supply.pressure at 60 psi gauge instead of 45 psi gauge; and a ' +
+  'lighter load, with load.torque at 1.5 lbf ft instead of 2 lbf ft. It then starts from the position set, settles at 300 rpm ' +
   'with 55.3 W into the load, and starts by itself from 13 % of the turn (now from 0.0 %). The compressor keeps up, ' +
   'running 64 % of the time. The hose must bear it. Neither makes it run alone. With the first alone, turned slowly, it ';
 
