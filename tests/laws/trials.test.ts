@@ -7,7 +7,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { changeableEngine, scenarioReader, settingOverride } from '../../src/index.ts';
 import type { EngineSpec } from '../../src/parts/engine-description.ts';
-import { runAndDrive } from '../../src/run/drive.ts';
+import type { Drive } from '../../src/run/drive-result.ts';
 import type { RunResult } from '../../src/run/result.ts';
 import { runEngine } from '../../src/run/run-engine.ts';
 import type { ChangedSetting, Trials } from '../../src/run/trials.ts';
@@ -38,69 +38,82 @@ const trialsOf = (result: RunResult): Trials => {
   return result.trials;
 };
 
-/** Each does not run, for a reason of its own, and what helps. */
-const spoilt: readonly (readonly [why: string, file: string, said: Said, helps: readonly string[]])[] = [
-  ['wide gaps between disc and plates', 'cider-press-disc', {}, ['valve_gear.face_gap']],
+/** Each does not run, for a reason of its own; what helps, and what is not enough. */
+const spoilt: readonly (readonly [
+  why: string,
+  file: string,
+  said: Said,
+  helps: Said,
+  notEnough: string[],
+])[] = [
+  ['wide gaps', 'cider-press-disc', {}, { 'valve_gear.face_gap': '45 um' }, ['90 um']],
   [
-    'both spools far too loose',
+    'a load too heavy',
     'cider-press',
-    { 'valve_gear.admission.clearance': '200 um', 'valve_gear.exhaust.clearance': '200 um' },
-    ['valve_gear.admission.clearance', 'valve_gear.exhaust.clearance'],
+    { 'load.torque': '3.2 + 0.0025*rpm' },
+    { 'supply.pressure': '4 bar gauge' },
+    [],
   ],
-  ['a load too heavy', 'cider-press', { 'load.torque': '3.2 + 0.0025*rpm' }, ['supply.pressure']],
   [
     'a load far too heavy',
     'cider-press',
     { 'load.torque': '6 + 0.0025*rpm' },
-    ['supply.pressure', 'load.torque'],
+    { 'supply.pressure': '6 bar gauge', 'load.torque': '0.5*(6 + 0.0025*rpm)' },
+    ['4 bar gauge', '0.75*(6 + 0.0025*rpm)'],
   ],
-  [
-    'a start under the open exhaust',
-    'butter-churn-upright',
-    { 'start.crank_angle': '185 deg' },
-    ['start.crank_angle'],
-  ],
-  [
-    'a start that turns it the wrong way',
-    'cider-press',
-    { 'start.crank_angle': '-20 deg' },
-    ['start.crank_angle'],
-  ],
-  ['too short a look', 'cider-press', { 'run.longest_time': '1 s' }, ['run.longest_time']],
+  ['too short a look', 'cider-press', { 'run.longest_time': '1 s' }, { 'run.longest_time': '10 s' }, []],
 ];
 
-describe.each(spoilt)('an engine with %s', (_why, file, said, helps) => {
+describe.each(spoilt)('an engine with %s', (_why, file, said, helps, notEnough) => {
   const engine = engineOf(file, said);
-  const before = runAndDrive(engine.spec);
+  const before = runEngine(engine.spec);
   const { running, inVain } = trialsOf(withTrials(before, engine));
+  const settings = running!.changes.flatMap((own) => own.settings);
+  const after = runEngine(readAnew(engine, settings));
 
   it('does not run as it is, and is told what helps', () => {
     expect(before.settled).toBeUndefined();
-    expect(running?.changes.flatMap(({ settings }) => settings.map(({ path }) => path))).toEqual(helps);
+    expect(Object.fromEntries(settings.map(({ path, then }) => [path, then]))).toEqual(helps);
+    expect(running!.notEnough?.map(({ then }) => then) ?? []).toEqual(notEnough);
   });
 
   it('runs with the change as foretold', () => {
-    const settings = running!.changes.flatMap((own) => own.settings);
-    const { outcome, settled, compressor } = runEngine(readAnew(engine, settings));
-    expect(outcome.kind).toBe('settled');
-    expect(Math.abs(settled!.speed / running!.answer.speed - 1)).toBeLessThan(0.01);
-    expect(compressor?.keepsUp).toBe(running!.answer.compressor?.keepsUp);
+    expect(after.outcome.kind).toBe('settled');
+    expect(Math.abs(after.settled!.speed / running!.answer.speed - 1)).toBeLessThan(0.01);
+    expect(after.settled!.brakePower).toBeCloseTo(running!.answer.brakePower, 6);
+    expect(after.compressor).toEqual(running!.answer.compressor);
   });
 
   it('does not run with what is said not to be enough, nor to help', () => {
-    const { notEnough } = running!;
-    const settings = [...(notEnough ? [notEnough] : []), ...inVain.map(({ change }) => change.settings)];
-    expect(settings.filter((own) => runEngine(readAnew(engine, own)).settled)).toEqual([]);
+    const tried = [
+      ...(running!.notEnough ? [running!.notEnough] : []),
+      ...inVain.map((own) => own.change.settings),
+    ];
+    expect(tried.filter((own) => runEngine(readAnew(engine, own)).settled)).toEqual([]);
   });
 });
 
+it('started from the middle of where its start map has it start, an engine runs', () => {
+  const engine = engineOf('cider-press', { 'start.crank_angle': '-20 deg' });
+  const before = runEngine(engine.spec);
+  expect(before.settled).toBeUndefined();
+  const positions = Array.from({ length: 24 }, (_, i) => ({
+    crankAngle: (i * Math.PI) / 12,
+    startsUnaided: i >= 1 && i <= 3,
+  }));
+  const drive = { startMap: { positions, unaidedShare: 0.125 } } as unknown as Drive;
+  const { running, unaidedShareNow } = trialsOf(withTrials({ ...before, drive }, engine));
+  expect(running?.changes[0].settings[0]?.then).toBe('30 deg');
+  expect([unaidedShareNow, running?.answer.unaidedShare]).toEqual([0.125, undefined]);
+  expect(runEngine(readAnew(engine, running!.changes[0].settings)).settled?.speed).toBe(
+    running!.answer.speed,
+  );
+});
+
 it('goes to a smaller gap than would do, if the compressor is the better for it', () => {
-  const engine = engineOf('cider-press-disc');
-  const { running } = trialsOf(withTrials(runEngine(engine.spec), engine));
-  expect(running!.changes[0].settings[0]!.then).toBe('45 um');
-  expect(running!.notEnough?.[0]?.then).toBe('90 um');
-  const wider = runEngine(engine.changed([{ path: 'valve_gear.face_gap', value: '60 um' }])!);
-  expect(running!.answer.compressor!.duty).toBeLessThan(0.9 * wider.compressor!.duty);
+  const dutyWith = (gap: string): number =>
+    runEngine(engineOf('cider-press-disc', { 'valve_gear.face_gap': gap }).spec).compressor!.duty;
+  expect(dutyWith('45 um')).toBeLessThan(0.9 * dutyWith('60 um'));
 });
 
 it('tries nothing on an engine that runs, that nothing ails, or that no change can help', () => {
@@ -154,8 +167,8 @@ describe('a random engine that does not run', () => {
           expect(nextChange).toMatch(/\.$/u);
         }
       }),
-      { numRuns: 8, seed: 6 },
+      { numRuns: 6, seed: 6 },
     );
-    expect(tried).toBeGreaterThan(4);
+    expect(tried).toBeGreaterThan(3);
   });
 });
