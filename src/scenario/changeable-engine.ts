@@ -12,11 +12,15 @@ export type ChangeableReading =
   | { readonly ok: true; readonly engine: ChangeableEngine }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
-/** `overrides` are said beside the scenario and stand in every engine it makes. */
+/**
+ * The engine of a scenario that `scenarioReader` has opened, for `withTrials`; `overrides` are said beside it and stand in
+ * every engine it makes.
+ */
 export function changeableEngine(
-  { read, given }: OpenedScenario,
+  scenario: OpenedScenario,
   overrides: readonly Override[] = [],
 ): ChangeableReading {
+  const { read, given } = scenario;
   const reading = read(overrides);
   if (!reading.ok) return reading;
   const engine: ChangeableEngine = {

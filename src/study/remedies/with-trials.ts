@@ -18,7 +18,10 @@ import type { ChangeableEngine, Remedy } from './remedy.ts';
 /** Outcomes that a change of the engine can turn into running. */
 const CURABLE: readonly OutcomeKind[] = ['no-start', 'stalled', 'runs-backwards', 'not-settled'];
 
-/** The result of an engine that does not run, with what changes would do to it; that of any other as it is. */
+/**
+ * The result of an engine that does not run, with what changes would do to it: `verdictOf`, `reportHtml` and `summaryJson`
+ * then tell it. That of any other as it is. Where the engine could start from elsewhere is read off the result's `drive`.
+ */
 export function withTrials(result: RunResult, engine: ChangeableEngine): RunResult {
   const { outcome, drive } = result;
   if (!CURABLE.includes(outcome.kind) || result.engine.reverse?.gearServes === false) return result;
