@@ -18,7 +18,13 @@ export {
 } from './scenario/read-study.ts';
 export { optionStudy } from './scenario/option-study.ts';
 export { lengthOf, nominalAt } from './scenario/nominal.ts';
-export { optionOverrides, type Override, type OverridesReading } from './scenario/override.ts';
+export {
+  optionOverrides,
+  settingOverride,
+  type Override,
+  type OverridesReading,
+} from './scenario/override.ts';
+export { changeableEngine, type ChangeableReading } from './scenario/changeable-engine.ts';
 export type { Attachment, Attachments } from './scenario/attachments.ts';
 export { problemListing, problemSentence, problemText, type Problem } from './scenario/problem.ts';
 export { scenarioJsonSchema, type JsonSchema } from './scenario/json-schema.ts';
@@ -41,11 +47,12 @@ export type {
 export type { SupplyTrace } from './run/supply/supply-trace.ts';
 export { driveOf, runAndDrive } from './run/drive.ts';
 export type { Drive, OperatingPoint, StartMap, StartPosition, TorqueCurve } from './run/drive-result.ts';
+export type { CompressorVerdict } from './run/compressor-verdict.ts';
 export { settledRunning, type SettledAnswer } from './run/settled-running.ts';
+export type { ChangedRunning, ChangedSetting, InVain, SlowTurn, TriedChange, Trials } from './run/trials.ts';
 export type { Outcome, OutcomeKind } from './run/outcome.ts';
 export type {
   AirLedger,
-  CompressorVerdict,
   Counters,
   CycleProfile,
   EndFacts,
@@ -84,6 +91,8 @@ export { limitOf, type Limit, type LimitTask } from './study/limit.ts';
 export { processesWithin, type Processes } from './study/processes.ts';
 export { rampOf } from './study/variations/ramp.ts';
 export { oddsOf, type Built, type OddsAt, type OddsTask } from './study/odds.ts';
+export { withTrials } from './study/remedies/with-trials.ts';
+export type { ChangeableEngine } from './study/remedies/remedy.ts';
 export { changeable, nextChanges, type NextChanges } from './study/next-changes.ts';
 export {
   CSV_LINE_END,

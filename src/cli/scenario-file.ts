@@ -2,12 +2,16 @@
 import { closeSync, constants, fstatSync, openSync, readFileSync, realpathSync } from 'node:fs';
 import { dirname, join, posix, relative, win32 } from 'node:path';
 import {
+  changeableEngine,
   optionOverrides,
   problemListing,
-  readScenario,
+  scenarioReader,
   type Attachment,
   type Attachments,
+  type ChangeableEngine,
   type EngineSpec,
+  type Override,
+  type ScenarioReader,
   type ScenarioReading,
 } from '../index.ts';
 import { InputError } from './exit-codes.ts';
@@ -81,11 +85,32 @@ export function engineFromFile(path: string, set: readonly string[] = []): Engin
 
 /** The engine, and the text that describes it. */
 export function scenarioFromFile(path: string, set: readonly string[] = []): GoodReading {
-  const said = optionOverrides(set);
-  if (!said.ok) throw new InputError(problemListing(said.problems));
-  const reading = readScenario(textOf(path), path, attachmentsOf(path), said.overrides);
+  const { reader, overrides } = openedFile(path, set);
+  const reading = reader.read(overrides);
   if (!reading.ok) throw new InputError(problemListing(reading.problems));
   return reading;
 }
+
+/** The engine, to be had with other values as well. */
+export function changeableFromFile(path: string, set: readonly string[]): ChangeableEngine {
+  const { reader, overrides } = openedFile(path, set);
+  const reading = changeableEngine(reader, overrides);
+  if (!reading.ok) throw new InputError(problemListing(reading.problems));
+  return reading.engine;
+}
+
+/** What is wrong with the options is said before the file is opened. */
+function openedFile(
+  path: string,
+  set: readonly string[],
+): { readonly reader: OpenedScenario; readonly overrides: readonly Override[] } {
+  const said = optionOverrides(set);
+  if (!said.ok) throw new InputError(problemListing(said.problems));
+  const reader = scenarioReader(textOf(path), path, attachmentsOf(path));
+  if (!reader.ok) throw new InputError(problemListing(reader.problems));
+  return { reader, overrides: said.overrides };
+}
+
+type OpenedScenario = Extract<ScenarioReader, { ok: true }>;
 
 type GoodReading = Extract<ScenarioReading, { ok: true }>;

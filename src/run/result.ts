@@ -3,9 +3,11 @@ import type { GasOrigin } from '../gas/gas.ts';
 import type { BarrelMaterial } from '../parts/barrel-materials.ts';
 import type { PassageRole } from '../parts/passage.ts';
 import type { DerivedSize, ValveEvents } from '../parts/valve-gears/valve-gear.ts';
+import type { CompressorVerdict } from './compressor-verdict.ts';
 import type { SupplyTrace } from './supply/supply-trace.ts';
 import type { Drive } from './drive-result.ts';
 import type { Outcome } from './outcome.ts';
+import type { Trials } from './trials.ts';
 
 /** Columns of equal length. */
 export interface Trace {
@@ -167,20 +169,6 @@ export interface Moisture {
   readonly exhaustDewPoint: number;
 }
 
-/** The settled engine against the compressor in the shed. */
-export interface CompressorVerdict {
-  /** What the engine takes, as ANR [m³/s]. */
-  readonly demandAnr: number;
-  /** What the compressor gives, as ANR [m³/s]: half-way from cut-in to cut-out, or where it falls short, at the set pressure. */
-  readonly deliveryAnr: number;
-  /** Share of the time the compressor must run, at most 1. */
-  readonly duty: number;
-  readonly dutyRating: number;
-  readonly keepsUp: boolean;
-  /** Minutes from a full receiver until it falls to the regulator's pressure; undefined when it never does. */
-  readonly minutesUntilSag?: number;
-}
-
 /** Residuals as shares of the throughput of the whole run and of the settled cycle, whichever is worse. */
 export interface LedgerResiduals {
   readonly mass: number;
@@ -208,6 +196,8 @@ export interface RunResult {
   readonly moisture?: Moisture;
   /** What the engine can drive and from where it starts, where that was asked for. */
   readonly drive?: Drive;
+  /** What changes would do to it, for an engine that does not run, where that was asked for. */
+  readonly trials?: Trials;
   /** Half an hour from a full receiver, with it, for an engine that settles and has a compressor. */
   readonly supplyTrace?: SupplyTrace;
   readonly ledger: LedgerResiduals;

@@ -62,7 +62,7 @@ function shaftTorque({ after }: MeasuredTurn, slots: Slots): number {
 }
 
 /** Follows the engine from a slow speed upward to where it drives nothing any more. */
-export function torqueCurve(engine: Engine): TorqueCurve {
+function* pointsUpward(engine: Engine): Generator<Point, undefined> {
   const system = engineSystem(held(engine));
   const stepper = engineStepper(system, QUICK);
   const y = initialState(system, 0, SLOWEST);
@@ -80,16 +80,29 @@ export function torqueCurve(engine: Engine): TorqueCurve {
     return undefined;
   };
 
-  const points: Point[] = [];
+  let found = 0;
   for (let speed = SLOWEST; speed < FASTEST; speed *= RATIO) {
     y[SLOT.speed] = speed;
     const turn = settledTurn();
     if (!turn) continue;
     const torque = shaftTorque(turn, system.slots);
     const period = turn.after[SLOT.time]! - turn.before[SLOT.time]!;
-    points.push({ speed, torque, airMassFlow: fromSupply(engine, turn.passageMass) / period });
-    if (torque <= 0 && points.length > 1) break;
+    yield { speed, torque, airMassFlow: fromSupply(engine, turn.passageMass) / period };
+    found += 1;
+    if (torque <= 0 && found > 1) break;
   }
+  return undefined;
+}
+
+export function torqueCurve(engine: Engine): TorqueCurve {
+  const points = [...pointsUpward(engine)];
   const column = (key: keyof Point): Float64Array => Float64Array.from(points, (point) => point[key]);
   return { speed: column('speed'), torque: column('torque'), airMassFlow: column('airMassFlow') };
+}
+
+/** The first point of the curve alone: torque [N m] and speed [rad/s] of the slowest turning there is. */
+export function slowestTurning(
+  engine: Engine,
+): { readonly speed: number; readonly torque: number } | undefined {
+  return pointsUpward(engine).next().value;
 }

@@ -37,6 +37,19 @@ function optionOverride(text: string, option: string): OverridesReading {
   };
 }
 
+/** A value that the program itself says, of a path that has been one before. */
+export const settingOverride = ({
+  path,
+  value,
+}: {
+  readonly path: string;
+  readonly value: string;
+}): Override => ({
+  path: path.split('.'),
+  value,
+  at: { file: '', line: 0, column: 0, option: `${path}=${value}` },
+});
+
 const longest = 300;
 
 /** The keys of "leaks.0.clearance"; `undefined` when it is no such path. */

@@ -1,5 +1,6 @@
 /** What a study notes about an engine, SI: figures that can be compared, aimed at and asked for. */
-import type { CompressorVerdict, SettledTurn } from '../run/result.ts';
+import type { CompressorVerdict } from '../run/compressor-verdict.ts';
+import type { SettledTurn } from '../run/result.ts';
 
 /** What is known of one engine. */
 export interface Known {

@@ -1,6 +1,7 @@
 /** The first thing to say about a result. */
 import type { OutcomeKind } from '../run/outcome.ts';
-import type { CompressorVerdict, RunResult, SettledCycle } from '../run/result.ts';
+import type { CompressorVerdict } from '../run/compressor-verdict.ts';
+import type { RunResult, SettledCycle } from '../run/result.ts';
 import {
   angleText,
   minutesText,
@@ -15,7 +16,7 @@ const headlines: Readonly<Record<OutcomeKind, (result: RunResult) => string>> = 
   settled: (result) =>
     result.settled === undefined
       ? 'It runs.'
-      : [running(result.settled, inReverse(result)), shed(result.compressor)].join(' ').trim(),
+      : [running(result.settled, inReverse(result)), compressorSentence(result.compressor)].join(' ').trim(),
   stalled: ({ outcome }) =>
     `It stops: after ${turnsText(outcome.turns)} it comes to rest ${angleText(outcome.crankAngle)} after top dead ` +
     `centre${shortOf(outcome.missingTorque)}.`,
@@ -41,7 +42,7 @@ function running(cycle: SettledCycle, direction: string): string {
   return `It runs${direction} and settles at ${speedText(cycle.speed)}, ${power}.`;
 }
 
-function shed(compressor: CompressorVerdict | undefined): string {
+export function compressorSentence(compressor: CompressorVerdict | undefined): string {
   if (compressor === undefined) return '';
   const { keepsUp, duty, dutyRating, minutesUntilSag } = compressor;
   if (!keepsUp) {

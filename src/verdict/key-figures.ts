@@ -1,7 +1,8 @@
 /** The few figures that belong beside the headline, as rows of label and value. */
 import { inUnits, unitSystem, type UnitSystem } from '../quantity/unit-system.ts';
 import type { Drive } from '../run/drive-result.ts';
-import type { CompressorVerdict, GasFacts, RunResult, SettledCycle } from '../run/result.ts';
+import type { CompressorVerdict } from '../run/compressor-verdict.ts';
+import type { GasFacts, RunResult, SettledCycle } from '../run/result.ts';
 import {
   airText,
   barText,

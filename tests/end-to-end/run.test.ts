@@ -10,6 +10,7 @@ interface Printed {
   settled: Record<string, number> | null;
   compressor: { duty: number; minutes_until_sag: number | null } | null;
   ledger: { mass_residual: number; energy_residual: number };
+  trials: { running: { changes: { settings: Record<string, string>[] }[] } | null } | null;
 }
 
 const jsonOf = (cwd: string, name: string): Printed =>
@@ -86,6 +87,24 @@ describe('tickover run', () => {
       );
   });
 
+  it('tells of an engine that does not run what would make it run, before any metal is cut', () => {
+    const folder = emptyFolder();
+    const { stdout } = tickover(folder, 'run', scenario('cider-press-disc.yaml'), '--out', 'out');
+    const next = stdout
+      .slice(stdout.indexOf('\nNext\n'), stdout.indexOf('\nMind\n'))
+      .replaceAll(/\s+/gu, ' ');
+    expect(next).toMatch(
+      /Try a smaller gap .* with valve_gear\.face_gap at 45 um instead of 180 um: it then starts from the position set, settles at 3\d\d rpm with \d\d\.\d W into the load/u,
+    );
+    expect(readFileSync(join(folder, 'out/report.html'), 'utf8')).toContain(
+      'it then starts from the position set',
+    );
+    const { verdict } = JSON.parse(readFileSync(join(folder, 'out/summary.json'), 'utf8')) as {
+      verdict: { next_change: string };
+    };
+    expect(next.trim()).toBe(`Next ${verdict.next_change}`);
+  });
+
   it('leaves no cycle of an earlier engine beside a report of one that does not run', () => {
     const folder = emptyFolder();
     tickover(folder, 'run', scenario('cider-press.yaml'), '--quiet', '--out', 'out');
@@ -121,6 +140,10 @@ describe('the shipped scenarios', () => {
     expect(honed.compressor?.duty).toBeLessThan(0.5);
     expect(drilled.settled?.['speed_rpm']).toBeLessThan(honed.settled?.['speed_rpm'] ?? 0);
     expect(disc.outcome.kind).toBe('no-start');
+    expect(disc.trials?.running?.changes[0]?.settings).toEqual([
+      { path: 'valve_gear.face_gap', now: '180 um', then: '45 um' },
+    ]);
+    expect(honed.trials).toBeNull();
   });
 });
 

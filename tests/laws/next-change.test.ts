@@ -5,6 +5,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { readScenario } from '../../src/index.ts';
+import { gapFlow } from '../../src/gas/gap.ts';
+import { dryAir } from '../../src/gas/gases/dry-air.ts';
 import type { EngineSpec } from '../../src/parts/engine-description.ts';
 import type { RunResult, SettledCycle } from '../../src/run/result.ts';
 import { runEngine } from '../../src/run/run-engine.ts';
@@ -32,6 +34,29 @@ const settledOf = (result: RunResult): SettledCycle => {
 };
 
 const airPerWork = ({ air, work }: SettledCycle): number => air.mass / work.load;
+
+describe('half the gap', () => {
+  // A slit of height h, width w and length l along the flow has Z = l/(w h³) and A = w h.
+  const flow = (height: number, pressure: number): number =>
+    gapFlow(dryAir, 5e-3 / (30e-3 * height ** 3), 30e-3 * height, pressure, 290, 1e5);
+  const left = (height: number, pressure: number): number =>
+    flow(height / 2, pressure) / flow(height, pressure);
+
+  it.each([5e-6, 20e-6, 60e-6, 180e-6, 500e-6])(
+    'leaves between half and an eighth of a leak of %f m',
+    (height) => {
+      for (const pressure of [1.01e5, 1.5e5, 4e5, 9e5]) {
+        expect(left(height, pressure)).toBeGreaterThan(0.12499);
+        expect(left(height, pressure)).toBeLessThan(0.50001);
+      }
+    },
+  );
+
+  it('comes near to either', () => {
+    expect(left(5e-6, 1.5e5)).toBeLessThan(0.13);
+    expect(left(500e-6, 4e5)).toBeGreaterThan(0.49);
+  });
+});
 
 describe('the loss-free turn', () => {
   const turn: IdealTurn = {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { buildEngine } from '../../src/model/engine.ts';
 import { operatingPoints, secondsBetween } from '../../src/run/operating-points.ts';
 import { settledRunning } from '../../src/run/settled-running.ts';
-import { torqueCurve, withoutLeaks } from '../../src/run/torque-curve.ts';
+import { slowestTurning, torqueCurve, withoutLeaks } from '../../src/run/torque-curve.ts';
 import { constantLoad, growingLoad, pistonLeak, referenceSpec } from '../support/reference-engine.ts';
 
 const engine = buildEngine(referenceSpec());
@@ -17,6 +17,10 @@ function torqueAt(speed: number): number {
 }
 
 describe('the torque curve', () => {
+  it('begins with the slowest turning there is', () => {
+    expect(slowestTurning(engine)).toMatchObject({ speed: curve.speed[0], torque: curve.torque[0] });
+  });
+
   it('reaches from slow turning to where nothing is left', () => {
     expect(curve.speed[0]).toBe(2);
     expect(curve.torque.slice(0, -1).every((torque) => torque > 0)).toBe(true);

@@ -7,11 +7,10 @@ import {
   oddsSummary,
   oddsWords,
   planOf,
+  settingOverride,
   studyCsvHeader,
   studyCsvRow,
   type OddsTask,
-  type Override,
-  type SettingText,
   type Study,
   type Varied,
 } from '../../index.ts';
@@ -26,12 +25,6 @@ import type { Command } from './command.ts';
 const example =
   'odds:\n  engines: 400\n  tolerances:\n    - kind: fit\n      setting: valve_gear.admission.clearance';
 
-const overrideOf = ({ path, value }: SettingText): Override => ({
-  path: path.split('.'),
-  value,
-  at: { file: '', line: 0, column: 0 },
-});
-
 function taskOf({ spec, reader, shared }: Study, odds: NonNullable<Study['spec']['odds']>): OddsTask {
   const known = new Map<string, ReturnType<OddsTask['nominal']>>();
   return {
@@ -42,7 +35,7 @@ function taskOf({ spec, reader, shared }: Study, odds: NonNullable<Study['spec']
     seed: odds.seed,
     nominal: (settings, path) => {
       const key = JSON.stringify([settings, path]);
-      const found = known.get(key) ?? nominalAt(reader, [...shared, ...settings.map(overrideOf)], path);
+      const found = known.get(key) ?? nominalAt(reader, [...shared, ...settings.map(settingOverride)], path);
       known.set(key, found);
       return found;
     },

@@ -1,10 +1,10 @@
 /** `tickover run FILE`: one engine from its scenario to verdict and report. */
-import { runAndDrive, summaryJson, workshopPreview, type UnitSystem } from '../../index.ts';
+import { runAndDrive, summaryJson, withTrials, workshopPreview, type UnitSystem } from '../../index.ts';
 import { EXIT, type ExitCode } from '../exit-codes.ts';
 import { faults } from '../faults.ts';
 import { jsonText } from '../json-text.ts';
 import { defaultFolder, writeReport } from '../report-files.ts';
-import { engineFromFile } from '../scenario-file.ts';
+import { changeableFromFile } from '../scenario-file.ts';
 import { unitsOption } from '../options.ts';
 import { terminalVerdict } from '../terminal-verdict.ts';
 import type { Command } from './command.ts';
@@ -20,8 +20,9 @@ interface RunOptions {
 }
 
 async function runFile(options: RunOptions, print: (text: string) => void): Promise<ExitCode> {
-  const spec = engineFromFile(options.file, options.set);
-  const result = runAndDrive(spec);
+  const engine = changeableFromFile(options.file, options.set);
+  const { spec } = engine;
+  const result = withTrials(runAndDrive(spec), engine);
   const folder = options.out ?? defaultFolder(options.file);
   const paths = await writeReport(result, folder, options.units, { workshop: workshopPreview(spec) });
   if (options.json) print(jsonText(summaryJson(result)));

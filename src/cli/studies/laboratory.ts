@@ -5,6 +5,7 @@ import {
   impossible,
   problemSentence,
   scenarioReader,
+  settingOverride,
   type Attachment,
   type EngineAnswer,
   type Override,
@@ -30,7 +31,7 @@ export function laboratory({ file, text, tables, shared, wanted }: LaboratoryFil
   if (!reader.ok) throw new Error('the scenario of a study was not checked');
   return (settings) => {
     try {
-      const reading = reader.read([...shared, ...settings.map(overrideOf)]);
+      const reading = reader.read([...shared, ...settings.map(settingOverride)]);
       return reading.ok
         ? engineAnswer(reading.spec, wanted)
         : impossible(reading.problems.map(problemSentence).join(' '));
@@ -39,9 +40,3 @@ export function laboratory({ file, text, tables, shared, wanted }: LaboratoryFil
     }
   };
 }
-
-const overrideOf = ({ path, value }: SettingText): Override => ({
-  path: path.split('.'),
-  value,
-  at: { file: '', line: 0, column: 0, option: `${path}=${value}` },
-});

@@ -1,6 +1,6 @@
 /** The numbers of the settled cycle, the compressor, and how well the books close. */
+import type { CompressorVerdict } from '../../run/compressor-verdict.ts';
 import type {
-  CompressorVerdict,
   EngineFacts,
   GasFacts,
   Moisture,

@@ -1,10 +1,12 @@
 /** A result as the object that is written as JSON. */
-import type { CompressorVerdict, EngineFacts, Moisture, RunResult, StandStill } from '../../run/result.ts';
+import type { CompressorVerdict } from '../../run/compressor-verdict.ts';
+import type { EngineFacts, Moisture, RunResult, StandStill } from '../../run/result.ts';
 import { degrees, gramsPerHour, litresPerMinute } from '../../verdict/figures.ts';
 import { verdictOf } from '../../verdict/verdict.ts';
 import { driveSummary } from './drive-summary.ts';
 import { numberOrNull } from './number-or-null.ts';
 import { settledSummary } from './settled-summary.ts';
+import { trialsSummary } from './trials-summary.ts';
 import type {
   CompressorSummary,
   EngineSummary,
@@ -26,6 +28,7 @@ export function summaryJson(result: RunResult): Summary {
     engine: engineSummary(result.engine),
     settled: settled === undefined ? null : settledSummary(settled),
     drive: result.drive === undefined ? null : driveSummary(result.drive),
+    trials: result.trials === undefined ? null : trialsSummary(result.trials),
     stand_still: result.standStill === undefined ? null : standStillSummary(result.standStill),
     compressor: compressor === undefined ? null : compressorSummary(compressor),
     moisture: moisture === undefined ? null : moistureSummary(moisture),

@@ -30,6 +30,8 @@ export interface Summary {
   readonly settled: SettledSummary | null;
   /** Null when it was not asked for. */
   readonly drive: DriveSummary | null;
+  /** Null for an engine that runs, and where nothing was tried. */
+  readonly trials: TrialsSummary | null;
   /** Null unless the engine came to rest. */
   readonly stand_still: StandStillSummary | null;
   /** Null when no compressor was described or the engine has not settled. */
@@ -58,6 +60,32 @@ export interface StartsSummary {
   /** Positions from which a push is needed and catches, and the hardest push among them. */
   readonly pushed: number;
   readonly hardest_push_rpm: MaybeNumber;
+}
+
+/** A change that was tried on an engine that does not run. */
+export interface ChangeSummary {
+  readonly what: string;
+  readonly settings: readonly { readonly path: string; readonly now: string; readonly then: string }[];
+}
+
+export interface TrialsSummary {
+  /** Null when no change was found with which it runs. */
+  readonly running: {
+    readonly changes: readonly ChangeSummary[];
+    readonly speed_rpm: MaybeNumber;
+    readonly brake_power_W: MaybeNumber;
+    /** Null where only the start is another. */
+    readonly unaided_share: MaybeNumber;
+    /** Null without a compressor. */
+    readonly duty: MaybeNumber;
+    readonly keeps_up: boolean | null;
+  } | null;
+  /** Null unless no change alone makes it run; so are those below. */
+  readonly slow_torque_now_N_m: MaybeNumber;
+  readonly in_vain: readonly (ChangeSummary & {
+    readonly slow_torque_N_m: MaybeNumber;
+    readonly slow_load_N_m: MaybeNumber;
+  })[];
 }
 
 export interface StandStillSummary {

@@ -14,7 +14,7 @@ export function largestLeak(
   return {
     share,
     text: `Try a closer fit at the largest leak, “${name}”: ${shareText(share)} of all air is lost there.`,
-    effect: `Closed altogether, it would save ${airText(share * airFlowAnr, engine.gas)}; with half the gap, seven eighths of that.`,
+    effect: `Closed altogether, it would save ${airText(share * airFlowAnr, engine.gas)}; with half the gap, between half and seven eighths of that.`,
   };
 }
 

@@ -4,6 +4,7 @@ import type { RunResult, StandStill } from '../../run/result.ts';
 import { turnedBetween } from '../cycle-reading.ts';
 import { admissionOpenAt, placeText, severalEnds } from '../ends.ts';
 import { airText, angleText, gaugeText, secondsText, torqueText } from '../figures.ts';
+import { foundText, inVainText } from './trial-words.ts';
 
 /** A crank that turned less than this at the start has not moved [rad]. */
 const MOVED = Math.PI / 18;
@@ -22,7 +23,14 @@ const advice: Readonly<Record<OutcomeKind, (result: RunResult) => string>> = {
   'non-finite': checkInput,
 };
 
-export const towardsRunning = (result: RunResult): string => advice[result.outcome.kind](result);
+/** What a trial has shown comes before what the result alone makes likely. */
+export function towardsRunning(result: RunResult): string {
+  const { outcome, trials } = result;
+  const found = trials && foundText(trials);
+  if (found !== undefined) return found;
+  const inVain = trials && inVainText(trials);
+  return [advice[outcome.kind](result), ...(inVain === undefined ? [] : [inVain])].join(' ');
+}
 
 /** In reverse a gear that stays as it is lets the air in as the piston comes up. */
 function gearSetOver({ engine }: RunResult): string | undefined {
@@ -55,7 +63,7 @@ function leakAdvice(engine: RunResult['engine'], standStill: StandStill, worst: 
   const regulator = gaugeText(engine.supplyPressure, engine.atmosphericPressure);
   return (
     `Try to close the leak “${worst}” first, with a smaller gap there: even at rest ${airText(standStill.airFlowAnr, engine.gas)} ` +
-    `get away, and the hose brings only ${chest} of the regulator's ${regulator} to the valve. With half the gap an eighth of that leak is left.`
+    `get away, and the hose brings only ${chest} of the regulator's ${regulator} to the valve. With half the gap between half and an eighth of that leak is left.`
   );
 }
 

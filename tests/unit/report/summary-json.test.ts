@@ -5,7 +5,7 @@ import { summaryJson } from '../../../src/report/summary/summary-json.ts';
 import type { RunResult } from '../../../src/run/result.ts';
 import * as results from './synthetic-result.ts';
 
-const { noStartResult, saggingResult, settledResult } = results;
+const { noStartResult, saggingResult, settledResult, triedResult } = results;
 const doc = readFileSync(new URL('../../../docs/json-output.md', import.meta.url), 'utf8');
 
 /** Every leaf as a path; list entries as `[]`. */
@@ -54,10 +54,36 @@ test('what it can drive and how it starts', () => {
 test('docs/json-output.md lists exactly the keys there are', () => {
   const listed = [...doc.matchAll(/^\| `([^`]+)`/gmu)].map(([, key]) => key!);
   expect(new Set(listed).size).toBe(listed.length);
-  const { stand_still, ...running } = summaryJson({ ...settledResult, drive });
-  expect(stand_still).toBeNull();
+  const { stand_still, trials, ...running } = summaryJson({ ...settledResult, drive });
+  expect([stand_still, trials]).toEqual([null, null]);
   const atRest = leaves(summaryJson(noStartResult).stand_still, 'stand_still');
-  expect([...new Set([...leaves(running), ...atRest])].sort()).toEqual(listed.sort());
+  const tried = leaves(summaryJson(triedResult).trials, 'trials');
+  expect([...new Set([...leaves(running), ...atRest, ...tried])].sort()).toEqual(listed.sort());
+});
+
+test('what was tried', () => {
+  expect(summaryJson(triedResult).trials).toMatchObject({
+    running: {
+      changes: [
+        { settings: [{ path: 'supply.pressure', then: '60 psi gauge' }] },
+        { what: 'a lighter load' },
+      ],
+      speed_rpm: 300,
+      brake_power_W: 55.3,
+      unaided_share: 0.125,
+      keeps_up: true,
+    },
+    slow_torque_now_N_m: 0.35,
+    in_vain: [
+      { slow_torque_N_m: 0.9, slow_load_N_m: 1.15 },
+      { slow_torque_N_m: 0.35, slow_load_N_m: 0.6 },
+    ],
+  });
+  expect(summaryJson({ ...noStartResult, trials: { inVain: [] } }).trials).toEqual({
+    running: null,
+    slow_torque_now_N_m: null,
+    in_vain: [],
+  });
 });
 
 test('figures are in the units of their keys', () => {

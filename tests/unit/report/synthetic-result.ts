@@ -2,10 +2,10 @@
  * Results made from formulas instead of a run, for tests of verdict and report: a 40 × 50 mm engine on 4 bar gauge with
  * a leaky piston and a late cut-off. Plausible, and its ledgers add up, but no physics is claimed.
  */
+import type { CompressorVerdict } from '../../../src/run/compressor-verdict.ts';
 import type { ValveEvents } from '../../../src/parts/valve-gears/valve-gear.ts';
 import type { Outcome } from '../../../src/run/outcome.ts';
 import type {
-  CompressorVerdict,
   CycleProfile,
   EngineFacts,
   Moisture,
@@ -341,6 +341,45 @@ export const noStartResult = atRest(
     traceOf(180, 0.9, (time) => Math.max(0, 7 * Math.sin(time * 4) * Math.exp(-3 * time))),
   ),
 );
+
+/** With two changes tried that do nothing alone and run together; the scenario is written in imperial units. */
+export const triedResult: RunResult = {
+  ...noStartResult,
+  trials: {
+    unaidedShareNow: 0,
+    slowTurnNow: { torque: 0.35, load: 1.15 },
+    running: {
+      changes: [
+        {
+          what: 'more supply pressure',
+          settings: [{ path: 'supply.pressure', now: '45 psi gauge', then: '60 psi gauge' }],
+          proviso: 'The hose must bear it.',
+        },
+        {
+          what: 'a lighter load',
+          settings: [{ path: 'load.torque', now: '2 lbf ft', then: '1.5 lbf ft' }],
+        },
+      ],
+      answer: { speed: 10 * Math.PI, brakePower: 55.3, unaidedShare: 0.125, compressor },
+    },
+    inVain: [
+      {
+        change: {
+          what: 'more supply pressure',
+          settings: [{ path: 'supply.pressure', now: '45 psi gauge', then: '90 psi gauge' }],
+        },
+        slowTurn: { torque: 0.9, load: 1.15 },
+      },
+      {
+        change: {
+          what: 'a lighter load',
+          settings: [{ path: 'load.torque', now: '2 lbf ft', then: '1 lbf ft' }],
+        },
+        slowTurn: { torque: 0.35, load: 0.6 },
+      },
+    ],
+  },
+};
 
 export const stalledResult = atRest(
   withoutCycle(
