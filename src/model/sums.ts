@@ -64,7 +64,7 @@ export class Sums {
     if (totals) slopes[this.firstPassage + i]! += mass;
   }
 
-  /** Work of the gas on the pistons, heat of the walls, wasted air. */
+  /** Work of the gas on the pistons and of the pistons on the room, heat of the walls, wasted air. */
   ends(
     { pressure, volumeRate, wallHeat, massFlow }: Instant,
     timeRate: number,
@@ -78,22 +78,20 @@ export class Sums {
       slopes[firstEndEnergy + 2 * i]! += heat - work;
       if (!totals) continue;
       slopes[this.gasWork]! += work;
+      slopes[this.roomWork]! += pressure[ATMOSPHERE]! * volumeRate[i]! * angleRate;
       slopes[this.wallHeat]! += heat;
     }
     if (totals) this.waste.add(massFlow, timeRate, slopes);
   }
 
-  /** Works that resist, along a path dθ ≥ 0, that of gravity, and that on the room. */
+  /** Works that resist, along a path dθ ≥ 0, and that of gravity. */
   works(instant: Instant, pathRate: number, angleRate: number, slopes: Float64Array): void {
     const { firstWork } = this;
-    const { pressure, volumeRate } = instant;
     if (!this.totals) return;
     slopes[firstWork] = instant.bearingTorque * pathRate;
     slopes[firstWork + 1] = instant.pistonTorque * pathRate;
     slopes[firstWork + 2] = instant.gearTorque * pathRate;
     slopes[firstWork + 3] = instant.loadTorque * pathRate;
     slopes[firstWork + 4] = instant.gravityTorque * angleRate;
-    const room = pressure[ATMOSPHERE]! * angleRate;
-    for (let i = 0; i < volumeRate.length; i += 1) slopes[this.roomWork]! += room * volumeRate[i]!;
   }
 }

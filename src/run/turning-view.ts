@@ -33,6 +33,44 @@ export function holdSpeed(system: EngineSystem, y: Float64Array): void {
 const speedOf = (system: EngineSystem, energy: number, angle: number): number =>
   Math.sqrt(Math.max(0, 2 * energy) / system.momentOfInertia(angle));
 
+/** One step after the other, with the speed in the place of the kinetic energy. */
+class StepInSpeeds implements AcceptedStep {
+  private readonly system: EngineSystem;
+  private step: AcceptedStep | undefined;
+
+  constructor(system: EngineSystem) {
+    this.system = system;
+  }
+
+  of(step: AcceptedStep): this {
+    this.step = step;
+    return this;
+  }
+
+  get from(): number {
+    return this.held.from;
+  }
+
+  get to(): number {
+    return this.held.to;
+  }
+
+  component(index: number, angle: number): number {
+    const value = this.held.component(index, angle);
+    return index === SLOT.speed ? speedOf(this.system, value, angle) : value;
+  }
+
+  interpolate(angle: number, out: Float64Array): void {
+    this.held.interpolate(angle, out);
+    out[SLOT.speed] = speedOf(this.system, out[SLOT.speed]!, angle);
+  }
+
+  private get held(): AcceptedStep {
+    if (this.step === undefined) throw new Error('no step has been taken yet');
+    return this.step;
+  }
+}
+
 /** The same journey, its events and watchers shown the speed. */
 export function turningJourney(system: EngineSystem, journey: Journey): Journey {
   const { events, onStep } = journey;
@@ -43,21 +81,10 @@ export function turningJourney(system: EngineSystem, journey: Journey): Journey 
       return told.value(angle, seen);
     },
   });
-  const view = (step: AcceptedStep): AcceptedStep => ({
-    from: step.from,
-    to: step.to,
-    component: (index, angle) => {
-      const held = step.component(index, angle);
-      return index === SLOT.speed ? speedOf(system, held, angle) : held;
-    },
-    interpolate: (angle, out) => {
-      step.interpolate(angle, out);
-      out[SLOT.speed] = speedOf(system, out[SLOT.speed]!, angle);
-    },
-  });
+  const seen = new StepInSpeeds(system);
   return {
     ...journey,
     ...(events ? { events: events.map(event) } : {}),
-    ...(onStep ? { onStep: (step) => onStep(view(step)) } : {}),
+    ...(onStep ? { onStep: (step) => onStep(seen.of(step)) } : {}),
   };
 }
