@@ -48,7 +48,7 @@ const rounds: Readonly<Record<string, readonly (readonly string[])[]>> = {
   ],
   run: [
     [
-      'unit/run/{brisk-turning,end-of-motion,measured-turn,one-turn,settled-root,settled-turn,slow-turning,start-map}',
+      'unit/run/{brisk-turning,drive,end-of-motion,measured-turn,one-turn,root-levels,settled-root,settled-turn,slow-turning,start-map}',
       'unit/run/{stepper,torque-at-speed,torque-balance,trace-recorder,trend,turn-unknowns,turning-view}',
       'unit/run/{waiting-at-rest,whole-run}',
     ],
@@ -61,7 +61,7 @@ const rounds: Readonly<Record<string, readonly (readonly string[])[]>> = {
 };
 
 const slow = new RegExp(
-  '(descriptions|disc-overlap|electric-valves|face-film|minutes-of-supply|motion|settle|start-map|stepper' +
+  '(descriptions|disc-overlap|drive|electric-valves|face-film|minutes-of-supply|motion|settle|start-map|stepper' +
     '|torque-at-speed|torque-curve|trend|whole-run)\\.test\\.ts$',
 );
 

@@ -2,19 +2,12 @@
 import { describe, expect, it } from 'vitest';
 import { buildEngine } from '../../../src/model/engine.ts';
 import { flywheels } from '../../../src/parts/flywheels/registry.ts';
-import { driveOf, runAndDrive } from '../../../src/run/drive.ts';
 import { runEngine } from '../../../src/run/run-engine.ts';
 import { settledRunning } from '../../../src/run/settled-running.ts';
 import { chosen } from '../../support/chosen.ts';
 import { compressorWith } from '../../support/compressors.ts';
 import { expectWithin } from '../../support/expect-within.ts';
-import {
-  constantLoad,
-  DEGREE,
-  growingLoad,
-  pistonLeak,
-  referenceSpec,
-} from '../../support/reference-engine.ts';
+import { constantLoad, DEGREE, pistonLeak, referenceSpec } from '../../support/reference-engine.ts';
 
 const TURN = 2 * Math.PI;
 
@@ -197,30 +190,5 @@ describe('the facts of an engine', () => {
     expect(facts.barrel).toEqual({ material: undefined, wallThickness: undefined });
     // Hose and chest are two volumes then.
     expect(facts.chestVolume).toBeGreaterThan(60e-6 + (Math.PI * 8e-3 ** 2 * 4) / 4 - 1e-9);
-  });
-});
-
-describe('what an engine can drive', () => {
-  it('without air is nothing, and it starts from nowhere, either way', () => {
-    const spec = referenceSpec({ supply: { pressure: 101_325 }, load: growingLoad(1, 0.01) });
-    const drive = driveOf(spec);
-    expect(drive.operatingPoints).toEqual([]);
-    expect(drive.startMap.positions).toHaveLength(72);
-    expect(drive.startMap.unaidedShare).toBe(0);
-    expect(drive.stallTorque).toBe(drive.curve.torque[0]);
-    expect(drive.stallTorque).toBeLessThan(0);
-    const { load } = buildEngine(spec);
-    expect([...drive.load]).toEqual([...drive.curve.speed].map((speed) => load.torque(speed)));
-    expect(drive).not.toHaveProperty('startMapReversed');
-    // Room air does not leak.
-    expectWithin(drive.curveWithoutLeaks.torque[0]!, drive.curve.torque[0]!, 0.2);
-  });
-
-  it('comes with its run, and with the course of its receiver only if it settles on one', () => {
-    const spec = referenceSpec({ supply: { pressure: 101_325 } });
-    const run = runAndDrive(spec);
-    expect(run.outcome.kind).toBe('no-start');
-    expect(run.drive!.operatingPoints).toEqual([]);
-    expect(run).not.toHaveProperty('supplyTrace');
   });
 });
