@@ -12,13 +12,14 @@ import { stepperByLaw } from '../../support/stepper-by-law.ts';
 
 const MOST = 200;
 const system = systemOf(referenceSpec());
+const FIRST_MASS = system.slots.mass(0);
 
 /** Turn after turn with the speed of its number, from one on; ends without settling after two hundred. */
-function settledBy(speedOf: (turn: number) => number, hasRoot = false) {
+function settledBy(speedOf: (turn: number) => number, gas?: Float64Array) {
   const { stepper } = stepperByLaw({
     inAngle: (y, to, { events }) => {
       // Who looks for a root asks for no events.
-      if (!events && !hasRoot) return { reason: 'step-limit', x: to };
+      if (!events && !gas) return { reason: 'step-limit', x: to };
       const turn = Math.round(to / (2 * Math.PI));
       y[SLOT.speed] = speedOf(turn);
       y[SLOT.time]! += turn > MOST ? 1e6 : 0;
@@ -26,6 +27,7 @@ function settledBy(speedOf: (turn: number) => number, hasRoot = false) {
     },
   });
   const motion = motionOf(system, { angle: 0, speed: speedOf(0), longestTime: 1e6 });
+  if (gas) motion.y.set(gas, FIRST_MASS);
   const { end, spunUp } = settle({ ...motion, stepper });
   return { kind: end.kind, turns: Math.round(spunUp[0]! / (2 * Math.PI)), y: motion.y, spunUp };
 }
@@ -67,35 +69,41 @@ describe('turns settle', () => {
   ])('never that %s', (_name, speedOf) => {
     expect(settledBy(speedOf)).toMatchObject({ kind: 'time over' });
   });
-
-  it('where they settle by themselves, though the engine has a root a tenth away', () => {
-    const { kind, y } = settledBy((turn) => 29.3 * (1 - 0.1 * 0.1 ** turn), true);
-    expect(kind).toBe('settled');
-    expectWithin(y[SLOT.speed]!, 29.3, 1e-4);
-  });
 });
 
 describe('an engine that settles', () => {
-  const motion = motionOf(
-    system,
-    { angle: 40 * DEGREE, speed: 0, longestTime: 60 },
-    engineStepper(system, FOLLOWING),
-  );
+  /** From rest. */
+  function settled() {
+    const start = { angle: 40 * DEGREE, speed: 0, longestTime: 60 };
+    const motion = motionOf(system, start, engineStepper(system, FOLLOWING));
+    return { ...settle(motion), y: motion.y };
+  }
 
   it('is handed over in a turn that gives back its beginning, found long before it would have come there', () => {
-    const { end, spunUp } = settle(motion);
+    const { end, spunUp, y } = settled();
     expect(end).toEqual({ kind: 'settled' });
-    const { before, after } = measuredTurn(system, motion.y);
+    const { before, after } = measuredTurn(system, y);
     expectWithin(after[SLOT.speed]!, before[SLOT.speed]!, 1e-5);
     for (let i = system.slots.mass(0); i < system.slots.firstTotal; i += 1)
       expectWithin(after[i]!, before[i]!, 2e-4);
     // One per cent of the speed was still to come.
-    const left = Math.abs(spunUp[SLOT.speed]! / motion.y[SLOT.speed]! - 1);
+    const left = Math.abs(spunUp[SLOT.speed]! / y[SLOT.speed]! - 1);
     expect(left).toBeGreaterThan(1e-3);
     expect(left).toBeLessThan(0.02);
     expect(spunUp[SLOT.crankAngle]! / (2 * Math.PI)).toBeLessThan(60);
     // Its books are those of the run so far.
-    expect(motion.y.slice(system.slots.firstTotal)).toEqual(spunUp.slice(system.slots.firstTotal));
+    expect(y.slice(system.slots.firstTotal)).toEqual(spunUp.slice(system.slots.firstTotal));
     expect(FINE.turning).toBeLessThan(FOLLOWING.turning);
+  });
+
+  it('has a root that is not taken for that of turns which settle a tenth away', () => {
+    const { y } = settled();
+    const root = y[SLOT.speed]!;
+    const gas = y.slice(FIRST_MASS);
+    const near = settledBy((turn) => 1.02 * root * (1 - 0.1 * 0.1 ** turn), gas);
+    expectWithin(near.y[SLOT.speed]!, root, 1e-4);
+    const far = settledBy((turn) => 1.1 * root * (1 - 0.1 * 0.1 ** turn), gas);
+    expect(far.kind).toBe('settled');
+    expectWithin(far.y[SLOT.speed]!, 1.1 * root, 1e-4);
   });
 });
