@@ -2,7 +2,7 @@
  * The measure of one turn of a double-acting engine that stands upright: what its totals say, its samples at every degree
  * must say as well, and what hangs on the angle alone is known beforehand.
  */
-import { beforeAll, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { FIRST_VOLUME, type WorkingEnd } from '../../../src/model/engine.ts';
 import { initialState } from '../../../src/model/initial-state.ts';
 import { SLOT } from '../../../src/model/slots.ts';
@@ -37,7 +37,8 @@ function beginning(): Float64Array {
 
 const start = beginning();
 let cycle: MeasuredCycle;
-beforeAll(() => {
+// Each test measures for itself, so that it shows alone what it notices.
+beforeEach(() => {
   const turn = measureCycle(system, engineStepper(system, QUICK), start);
   if ('reason' in turn) throw new Error(turn.reason);
   cycle = turn;

@@ -60,6 +60,17 @@ describe('turns of ever closer levels', () => {
     expect(never.asked).toHaveLength(3);
   });
 
+  it.each([
+    { offset: 0.2, most: 4 },
+    { offset: 1, most: 5 },
+    { offset: 2, most: 6 },
+  ])('do not take what tells two levels apart, here $offset J, for something learnt', ({ offset, most }) => {
+    const rough = levelByLaw({ gain: (speed) => straight(speed) - offset, ...leading });
+    const fine = levelByLaw({ gain: straight, speed: 1e-5, gas: 1e-4 });
+    expect(settleByRoot(rootSystem, atFirst(42), [rough, fine], 5).kind).toBe('settled');
+    expect(fine.asked.length).toBeLessThanOrEqual(most);
+  });
+
   it('that all lead only find nothing', () => {
     expect(settleByRoot(rootSystem, atFirst(39), [rough()], 8)).toMatchObject({ kind: 'lost' });
   });

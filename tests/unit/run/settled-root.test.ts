@@ -82,6 +82,12 @@ describe('the root', () => {
     expect(second! / first!).toBeGreaterThan(2.5);
   });
 
+  it('is found as well between the slowest turns there are and those next to them', () => {
+    const { y, search } = found(2, (speed) => 0.02 * (1.5 - speed));
+    expect(search.kind).toBe('settled');
+    expectWithin(y[SLOT.speed]!, 1.5, 1e-3);
+  });
+
   it('takes the gas along from turn to turn', () => {
     const level = levelByLaw({ gain: straight });
     settleByRoot(rootSystem, atFirst(3), [level]);

@@ -25,7 +25,7 @@ const curve = {
 const map = startMap({ engine, settledSpeed: SETTLED, curve }, 8);
 
 /** Lets the flywheel go at a speed, the air having been on for three seconds: whether it has caught, and how fast when. */
-function letGo(angle: number, speed: number, airFirst: boolean) {
+function letGo(angle: number, speed: number, airFirst: boolean, settled = SETTLED) {
   const stepper = engineStepper(system, QUICK);
   const y = initialState(system, angle, 0);
   if (airFirst) stepper.inTime(0, y, 3, { stepLimit: 10_000 });
@@ -36,7 +36,7 @@ function letGo(angle: number, speed: number, airFirst: boolean) {
   for (let turns = 0; turns < 12; turns += 1) {
     if (nextMilestone(motion).kind !== 'turn') return undefined;
     const reached = y[SLOT.speed]!;
-    if (reached > last || reached > 0.8 * SETTLED) return { speed: reached, time: y[SLOT.time]! - since };
+    if (reached > last || reached > 0.8 * settled) return { speed: reached, time: y[SLOT.time]! - since };
     last = reached;
   }
   return undefined;
@@ -84,6 +84,13 @@ describe('the start map', () => {
     const most = Math.max(...map.positions.map(({ push }) => push!));
     const slow = startMap({ engine, settledSpeed: 0.7 * most, curve }, 8);
     for (const { push } of slow.positions) expect(push ?? 0).toBeLessThanOrEqual(0.7 * most);
+    // What is faster than nine tenths of it at its first turn is up to speed then.
+    const atOnce = slow.positions.flatMap(({ crankAngle, push, secondsToSpeed }) => {
+      const start = push === 0 ? letGo(crankAngle, 0, false, 0.7 * most) : undefined;
+      return start && start.speed > 0.9 * 0.7 * most ? [secondsToSpeed! / start.time] : [];
+    });
+    expect(atOnce.length).toBeGreaterThan(0);
+    for (const ratio of atOnce) expectWithin(ratio, 1, 0.02);
     const hopeless = slow.positions.filter(({ push }) => push === undefined);
     expect(hopeless.length).toBeGreaterThan(0);
     for (const { startsUnaided, secondsToSpeed } of hopeless) {

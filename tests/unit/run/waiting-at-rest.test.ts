@@ -4,6 +4,8 @@ import { initialState } from '../../../src/model/initial-state.ts';
 import { SLOT } from '../../../src/model/slots.ts';
 import { nextMilestone } from '../../../src/run/motion.ts';
 import { torqueBalance } from '../../../src/run/torque-balance.ts';
+import { systemOf } from '../../support/drive.ts';
+import { idealEngine } from '../../support/ideal-engine.ts';
 import {
   compressCylinder,
   CYLINDER,
@@ -98,6 +100,7 @@ describe('waiting at rest', () => {
     expect(nextMilestone(motion)).toEqual({ kind: 'step-limit' });
     expect(directions(asked)).toEqual([0, 1]);
     const [{ journey }] = asked as [Asked];
+    const before = y.slice();
     for (const factor of [0.01, 1, 3]) {
       const state = y.slice();
       compressCylinder(state, factor);
@@ -106,6 +109,13 @@ describe('waiting at rest', () => {
       expect(left).toBeCloseTo(holding - Math.abs(applied), 7);
       expect(left).toBeGreaterThan(holding - Math.abs(applied));
     }
+    expect(y).toEqual(before);
+  });
+
+  it('does not break away where nothing pushes, though nothing holds either', () => {
+    const { motion, asked } = motionBy({}, { angle: 0, longestTime: 1 }, systemOf(idealEngine({})));
+    expect(['rest', 'time over']).toContain(nextMilestone(motion).kind);
+    expect(new Set(directions(asked))).toEqual(new Set([0]));
   });
 
   it('breaks away backwards where the air pushes that way', () => {
