@@ -23,8 +23,9 @@ const { slots } = tightSystem;
 
 describe('what is left of a motion', () => {
   /** Of a crank at 120° that turns so fast that it has that share of the energy that is gone at once. */
-  function leftOver(share: number, speedSign: 1 | -1 = 1) {
+  function leftOver(share: number, speedSign: 1 | -1 = 1, pressure = 1) {
     const made = motionBy({ inTime: () => GIVEN_UP }, { angle: 120 * DEGREE, speed: speedSign });
+    compressCylinder(made.y, pressure);
     const { applied, holding } = torqueBalance(tightSystem, made.y);
     made.y[SLOT.speed] =
       speedSign *
@@ -46,12 +47,20 @@ describe('what is left of a motion', () => {
     },
   );
 
-  it('that goes further is followed', () => {
-    const { motion, y, asked } = leftOver(1.3);
-    nextMilestone(motion);
-    expect(directions(asked)).toEqual([1]);
-    expect(y[slots.bearingWork]).toBe(0);
-  });
+  it.each([
+    { share: 0.95, pressure: 1.2, ends: true },
+    { share: 1.05, pressure: 1.2, ends: false },
+    { share: 0.95, pressure: 0.8, ends: true },
+    { share: 1.05, pressure: 0.8, ends: false },
+  ])(
+    'is counted with what the air pushes: $share of it at $pressure of the room',
+    ({ share, pressure, ends }) => {
+      const { motion, y, asked } = leftOver(share, 1, pressure);
+      nextMilestone(motion);
+      expect(directions(asked)).toEqual([ends ? 0 : 1]);
+      expect(y[slots.bearingWork]! > 0).toBe(ends);
+    },
+  );
 
   it('is followed however little it is where the air pushes on', () => {
     const { motion, y, asked } = leftOver(0.9);

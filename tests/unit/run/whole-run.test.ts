@@ -8,7 +8,14 @@ import { settledRunning } from '../../../src/run/settled-running.ts';
 import { chosen } from '../../support/chosen.ts';
 import { compressorWith } from '../../support/compressors.ts';
 import { expectWithin } from '../../support/expect-within.ts';
-import { constantLoad, DEGREE, pistonLeak, referenceSpec } from '../../support/reference-engine.ts';
+import {
+  constantLoad,
+  DEGREE,
+  growingLoad,
+  inertia,
+  pistonLeak,
+  referenceSpec,
+} from '../../support/reference-engine.ts';
 
 const TURN = 2 * Math.PI;
 
@@ -132,6 +139,24 @@ describe('an engine whose valve is lifted by the piston and falls by itself', ()
     expectWithin(quick.settled!.speed, settled!.speed, 1e-3);
     expectWithin(quick.settled!.airMassFlow, settled!.airMassFlow, 2e-3);
     expect(quick.counters.turns).toBeLessThan(25);
+  });
+});
+
+describe('an engine that settles slower than turns are looked for', () => {
+  it('is spun on for real by the quick answer, and its turn measured all the same', () => {
+    const { outcome, settled, counters } = settledRunning(
+      referenceSpec({
+        ...{ load: growingLoad(0, 0.6), flywheel: inertia(200) },
+        ...{ start: { hand_speed: 1.5 }, run: { longest_time: 900 } },
+      }),
+    );
+    expect(outcome.kind).toBe('settled');
+    expect(settled!.speed).toBeGreaterThan(0.5);
+    expect(settled!.speed).toBeLessThan(1);
+    const { indicated, bearings, piston, valveGear, load, kineticGain } = settled!.work;
+    expect(indicated).toBeGreaterThan(1);
+    expectWithin(bearings + piston + valveGear + load + kineticGain, indicated, 1e-5);
+    expect(counters.turns).toBe(outcome.turns);
   });
 });
 
