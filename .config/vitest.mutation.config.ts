@@ -1,5 +1,5 @@
 /**
- * The quick tests by which `npm run mutation` judges one folder, src/gas, src/parts or src/run; slow ones would cost hours
+ * The quick tests by which `npm run mutation` judges one area of the code; slow ones would cost hours
  * there. Most mutants are alive while modules load and test files collect, so each is judged by all of these tests up to
  * the first that fails, and what counts is the time of one round:
  * - modules are loaded once for all test files, and so no test here may replace a module (`vi.mock`);
@@ -37,7 +37,7 @@ const rounds: Readonly<Record<string, readonly (readonly string[])[]>> = {
       'exact/{cut-cam,disc-overlap,double-acting,drawn-disc,plane-films,several-cylinders}',
     ],
   ],
-  run: [
+  supply: [
     [
       'exact/receiver-course',
       'published/receiver',
@@ -45,18 +45,25 @@ const rounds: Readonly<Record<string, readonly (readonly string[])[]>> = {
       'unit/run/{compressor-verdict,operating-points,outcome-words,supply-curve,torque-balance}',
     ],
     ['laws/{drooping-regulator,minutes-of-supply}'],
+  ],
+  run: [
+    [
+      'unit/run/{brisk-turning,drive,end-of-motion,measured-turn,one-turn,root-levels,settled-root,settled-turn,slow-turning,start-map}',
+      'unit/run/{stepper,torque-at-speed,torque-balance,trace-recorder,trend,turn-unknowns,turning-view}',
+      'unit/run/{waiting-at-rest,whole-run}',
+    ],
     [
       'exact/{closed-cylinder,coast-down,speed-fluctuation}',
-      'laws/{settled-running,start-map,torque-curve,without-air}',
-      'unit/model/{engine,ledger,system}',
-      'unit/run/{motion,settle,trace-recorder}',
-      'unit/verdict/verdict',
+      'laws/{start-map,torque-curve,without-air}',
+      'unit/run/motion',
     ],
   ],
 };
 
-const slow =
-  /(descriptions|disc-overlap|electric-valves|face-film|minutes-of-supply|motion|settle|torque-curve)\.test\.ts$/;
+const slow = new RegExp(
+  '(descriptions|disc-overlap|drive|electric-valves|face-film|minutes-of-supply|motion|settle|start-map|stepper' +
+    '|torque-at-speed|torque-curve|trend|whole-run)\\.test\\.ts$',
+);
 
 class QuickFirst extends BaseSequencer {
   override sort(files: TestSpecification[]): Promise<TestSpecification[]> {

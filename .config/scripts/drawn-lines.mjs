@@ -1,27 +1,27 @@
 /**
- * A share of the lines of a folder, drawn by lot, always the same ones: the lot falls by the words of a line, so that a change
- * elsewhere in the file changes nothing here.
+ * A share of the lines of some files, drawn by lot, always the same ones: the lot falls by the words of a line, so that a
+ * change elsewhere in the file changes nothing here.
  */
 import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { projectRoot } from './steps.mjs';
 
 /**
- * The lines as Stryker's option `mutate` wants them, `src/gas/gap.ts:12-12`.
- * @param {string} folder
- * @param {number} share
+ * The lines as Stryker's option `mutate` wants them, `src/gas/gap.ts:12-12`: those with a lot from one number up to
+ * another, so that a second sample can begin where a first one ended.
+ * @param {readonly string[]} files
+ * @param {number} from
+ * @param {number} to
  */
-export function drawnLines(folder, share) {
-  const files = readdirSync(join(projectRoot, folder), { recursive: true, encoding: 'utf8' })
-    .filter((name) => name.endsWith('.ts'))
-    .map((name) => `${folder}/${name}`);
+export function drawnLines(files, from, to) {
   return files.flatMap((file) =>
     readFileSync(join(projectRoot, file), 'utf8')
       .split('\n')
-      .flatMap((text, index) =>
-        lot(`${file} ${text.trim()}`) < share ? [`${file}:${index + 1}-${index + 1}`] : [],
-      ),
+      .flatMap((text, index) => {
+        const drawn = lot(`${file} ${text.trim()}`);
+        return drawn >= from && drawn < to ? [`${file}:${index + 1}-${index + 1}`] : [];
+      }),
   );
 }
 

@@ -34,7 +34,7 @@ import { silentRecorder } from './trace-recorder.ts';
 
 /** Shares within which a turn repeats itself: rough ones to begin with, then as the answer is to be. */
 const ROUGHLY = { speed: 1e-2, gas: 4e-2, enough: false };
-const CLOSELY = { speed: 4e-4, gas: 2e-3, enough: true };
+const CLOSELY = { speed: 4e-4, gas: 2e-3 };
 
 /** Steps for one rough stretch; some tens are usual. */
 const ROUGH_STEPS = 2000;

@@ -65,6 +65,46 @@ describe('a trace', () => {
     expect(trace.cylinderPressure[0]! / system.engine.atmosphere.pressure).toBeCloseTo(1, 12);
   });
 
+  it('has in each column what the state of its moment shows', () => {
+    const recorder = traceRecorder(system);
+    const states = [1, 2, 3].map((n) => {
+      const y = initialState(system, n / 2, 10 + n);
+      y[SLOT.time] = n;
+      for (const [volume, factor] of [1 + n, 1 + n / 4].entries()) {
+        y[system.slots.mass(volume)]! *= factor;
+        y[system.slots.energy(volume)]! *= factor;
+      }
+      return y;
+    });
+    for (const y of states.slice(0, 2)) recorder.note((slot) => y[slot]!);
+    const { pressure } = system.engine.atmosphere;
+    const { time, crankAngle, speed, chestPressure, cylinderPressure } = recorder.finish(states[2]!);
+    const rows = states.map((_, i) =>
+      [
+        time[i]!,
+        crankAngle[i]!,
+        speed[i]!,
+        chestPressure[i]! / pressure,
+        cylinderPressure[i]! / pressure,
+      ].map((value) => Math.round(value * 1e9) / 1e9),
+    );
+    expect(rows).toEqual([
+      [1, 0.5, 11, 2, 1.25],
+      [2, 1, 12, 3, 1.5],
+      [3, 1.5, 13, 4, 1.75],
+    ]);
+  });
+
+  it('keeps the first of two points where it has to halve them, and is then noted half as often', () => {
+    const { recorder, y } = recorded(4001, 6e-4);
+    const { time } = recorder.finish(y);
+    expect(time[1]).toBeCloseTo(1.2e-3, 12);
+    expect(time.length).toBeLessThanOrEqual(2002);
+    const soon = recorded(3, 4e-4);
+    // Half a millisecond has to go by.
+    expect([...soon.recorder.finish(soon.y).time].map((at) => Math.round(at * 1e4))).toEqual([0, 8]);
+  });
+
   it('takes nothing more once paused, but closes where the run did', () => {
     const { recorder, y } = recorded(5, 1e-2);
     recorder.pause();
