@@ -95,15 +95,15 @@ describe('turning', () => {
     }
   });
 
-  it('is not steered by the ledgers', () => {
+  it('is not steered by the ledgers, which only set the energy right by the work on the room', () => {
     const [kept, bare] = [turned(QUICK), turned(QUICK, withoutTotals)];
     expect(bare.counters).toEqual(kept.counters);
-    expect(bare.y).toEqual(kept.y.slice(0, system.slots.firstTotal));
+    for (const [i, value] of bare.y.entries()) expectWithin(value, kept.y[i]!, 1e-6);
     const far = beginning();
     far.fill(1e6, system.slots.firstTotal);
     const stepper = engineStepper(system, QUICK);
     for (let i = 0; i < 3; i += 1) oneTurn(stepper, far);
-    expect(far[SLOT.speed]).toBe(kept.speed);
+    expectWithin(far[SLOT.speed]!, kept.speed, 1e-9);
   });
 
   it('learns from turn to turn where short steps begin', () => {
