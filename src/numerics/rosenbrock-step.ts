@@ -1,13 +1,8 @@
 /**
  * One step of the Rosenbrock method: tried from a start, asked about its error and about any place within it.
  *
- * Only the coupled components take part in the linear systems. One that merely adds up, with slope g(x, y), has a row in
- * the Jacobian but no column, so its stages need no solving, and a weighted sum of them is had in one go:
- *
- *   Σ wᵢ uᵢ = h (Σ bᵢ g(xᵢ, yᵢ) + g_y Σ bᵢ uᵢ + h g_x Σ bᵢ tᵢ),  b from w as in `slopeWeights`
- *
- * with the weights of the solution, of the error or of a place within the step. Sums that the slopes keep, such as mass
- * in less mass out, the components keep too, to the rounding of the difference quotients in g_y.
+ * Only the coupled components take part in the linear systems; what becomes of the others, which merely add up, is told by
+ * rosenbrock-reading.ts.
  *
  * Where the slopes depend on x itself, x moves through the stages as a component of slope 1 would: by h tᵢ.
  */
@@ -15,19 +10,9 @@ import { DenseLinearSolver } from './dense-linear-solver.ts';
 import { differenceJacobian } from './difference-jacobian.ts';
 import { pow } from './elementary/power.ts';
 import type { OdeProblem, Tolerances } from './integrator.ts';
-import { DENSE_CUBE_WEIGHTS, DENSE_SQUARE_WEIGHTS, GAMMA, STAGES } from './rosenbrock-coefficients.ts';
-import {
-  CLOCK,
-  COUPLING,
-  DENSE_CUBE_SLOPE_WEIGHTS,
-  DENSE_SQUARE_SLOPE_WEIGHTS,
-  ERROR_SLOPE_WEIGHTS,
-  FIRST_ADDED,
-  PLACES,
-  SOLUTION,
-  SOLUTION_SLOPE_WEIGHTS,
-  WEIGHTS,
-} from './rosenbrock-tables.ts';
+import { GAMMA, STAGES } from './rosenbrock-coefficients.ts';
+import { RosenbrockReading } from './rosenbrock-reading.ts';
+import { CLOCK, COUPLING, ERROR_SLOPE_WEIGHTS, FIRST_ADDED, PLACES, WEIGHTS } from './rosenbrock-tables.ts';
 
 /** Share of a time by which a difference quotient moves it. */
 const SHARE_OF_TIME = pow(2, -26);
@@ -54,9 +39,8 @@ export class RosenbrockStep {
   private readonly absolute: Float64Array;
   protected readonly columns: Int32Array;
   private readonly columnOf: Int32Array;
-  /** Components with a tolerance; those without a column, and whether any of these has a tolerance. */
+  /** Components with a tolerance, and whether any of them has no column. */
   protected readonly steering: Int32Array;
-  private readonly adding: Int32Array;
   private readonly addingSteers: boolean;
   protected readonly start: Float64Array;
   protected readonly trial: Float64Array;
@@ -65,19 +49,12 @@ export class RosenbrockStep {
   private readonly jacobian: Float64Array;
   /** ∂slope/∂x. */
   private readonly drift: Float64Array;
-  /** Stage after stage, and the same by stages. */
-  private readonly slopeTable: Float64Array;
+  /** By stages. */
   protected readonly slopes: readonly Float64Array[];
   /** uᵢ, stage after stage. */
   private readonly stages: Float64Array;
   protected readonly solver: DenseLinearSolver;
-  /** Weights of the place last asked about; the sums of the components that add up are taken when one is asked for. */
-  private readonly placeWeights = new Float64Array(STAGES);
-  private readonly placeSlopeWeights = new Float64Array(STAGES);
-  private readonly summed: Float64Array;
-  private summedClock = 0;
-  private isSummed = false;
-  private place = NaN;
+  private readonly reading: RosenbrockReading;
   protected x = 0;
   protected h = 0;
 
@@ -93,7 +70,6 @@ export class RosenbrockStep {
     this.columns = columns;
     this.columnOf = columnOf;
     this.steering = Int32Array.from(steering);
-    this.adding = Int32Array.from([...columnOf.keys()].filter((i) => columnOf[i]! < 0));
     this.addingSteers = steering.some((i) => columnOf[i]! < 0);
     this.start = new Float64Array(dimension);
     this.trial = new Float64Array(dimension);
@@ -102,14 +78,23 @@ export class RosenbrockStep {
     for (const i of steering) this.sizes[i] = absolute[i]! / relative;
     this.jacobian = new Float64Array(dimension * width);
     this.drift = new Float64Array(dimension);
-    const slopeTable = new Float64Array(STAGES * dimension);
-    this.slopeTable = slopeTable;
+    const slopes = new Float64Array(STAGES * dimension);
     this.slopes = Array.from({ length: STAGES }, (_, s) =>
-      slopeTable.subarray(s * dimension, (s + 1) * dimension),
+      slopes.subarray(s * dimension, (s + 1) * dimension),
     );
     this.stages = new Float64Array(STAGES * width);
-    this.summed = new Float64Array(width);
     this.solver = new DenseLinearSolver(width);
+    const { start, trial, stages, jacobian, drift } = this;
+    this.reading = new RosenbrockReading({
+      start,
+      trial,
+      columns,
+      columnOf,
+      stages,
+      slopes,
+      jacobian,
+      drift,
+    });
   }
 
   /** Takes slopes and Jacobian at a start, steps of about `length` ahead; false when a slope is not finite. */
@@ -144,7 +129,7 @@ export class RosenbrockStep {
   attempt(length: number): number {
     const { trial, slopes, solver } = this;
     this.h = length;
-    this.place = NaN;
+    this.reading.startAgain(length);
     this.fillMatrix(length);
     if (!solver.factorise()) return NaN;
     for (let s = 0; s < STAGES; s += 1) {
@@ -170,20 +155,12 @@ export class RosenbrockStep {
 
   /** Writes the state at the end of the last attempt. */
   end(y: Float64Array): void {
-    const { start, trial, columns, adding } = this;
-    this.goTo(1);
-    this.sumForAdding(this.placeSlopeWeights);
-    for (const i of columns) y[i] = trial[i]!;
-    for (const i of adding) y[i] = start[i]! + this.gain(i, SOLUTION_SLOPE_WEIGHTS);
+    this.reading.end(y);
   }
 
   /** One component at a share of the last attempt's length. */
   component(i: number, share: number): number {
-    if (share !== this.place) this.goTo(share);
-    const column = this.columnOf[i]!;
-    if (column >= 0) return this.start[i]! + this.sumOfStages(this.placeWeights, column);
-    if (!this.isSummed) this.sumForAdding(this.placeSlopeWeights);
-    return this.start[i]! + this.gain(i, this.placeSlopeWeights);
+    return this.reading.component(i, share);
   }
 
   protected evaluate(x: number, state: Float64Array, out: Float64Array): number {
@@ -217,15 +194,6 @@ export class RosenbrockStep {
       for (let k = 0; k < width; k += 1, at += 1) matrix[at] = -factor * jacobian[row + k]!;
       matrix[r * width + r]! += 1;
     }
-  }
-
-  /** Σ wᵢ uᵢ of one column over all stages. */
-  private sumOfStages(weights: Float64Array, column: number): number {
-    const { stages } = this;
-    const width = this.columns.length;
-    let sum = 0;
-    for (let s = 0, i = column; s < STAGES; s += 1, i += width) sum += weights[s]! * stages[i]!;
-    return sum;
   }
 
   /** To where a stage looks, by the stages before it. Only what slopes depend on moves. */
@@ -264,35 +232,15 @@ export class RosenbrockStep {
     solver.solve(stages, s * width);
   }
 
-  private sumForAdding(weights: Float64Array): void {
-    const { summed } = this;
-    for (let k = 0; k < summed.length; k += 1) summed[k] = this.sumOfStages(weights, k);
-    this.summedClock = 0;
-    for (let s = 0; s < STAGES; s += 1) this.summedClock += weights[s]! * CLOCK[s]!;
-    this.isSummed = true;
-  }
-
-  /** What a component that adds up gains, after `sumForAdding` of the same weights. */
-  private gain(i: number, weights: Float64Array): number {
-    const { slopeTable, jacobian, summed, drift, h } = this;
-    const width = summed.length;
-    const dimension = drift.length;
-    let sum = h * this.summedClock * drift[i]!;
-    for (let s = 0, at = i; s < STAGES; s += 1, at += dimension) sum += weights[s]! * slopeTable[at]!;
-    for (let k = 0, at = i * width; k < width; k += 1, at += 1) sum += jacobian[at]! * summed[k]!;
-    return h * sum;
-  }
-
   /** Root of the mean square over the components with a tolerance. */
   private errorShare(): number {
-    const { steering, columns, columnOf, stages } = this;
+    const { steering, columns, columnOf, stages, reading } = this;
     const last = (STAGES - 1) * columns.length;
     let sum = 0;
-    if (this.addingSteers) this.sumForAdding(ERROR_SLOPE_WEIGHTS);
-    this.isSummed = false;
+    if (this.addingSteers) reading.sum(ERROR_SLOPE_WEIGHTS);
     for (const i of steering) {
       const k = columnOf[i]!;
-      const error = k < 0 ? this.gain(i, ERROR_SLOPE_WEIGHTS) : stages[last + k]!;
+      const error = k < 0 ? reading.gain(i, ERROR_SLOPE_WEIGHTS) : stages[last + k]!;
       const share = this.share(i, error);
       sum += share * share;
     }
@@ -303,20 +251,5 @@ export class RosenbrockStep {
   protected share(i: number, error: number): number {
     const { start, trial, absolute, relative } = this;
     return error / (absolute[i]! + relative * Math.max(Math.abs(start[i]!), Math.abs(trial[i]!)));
-  }
-
-  private goTo(share: number): void {
-    const { placeWeights, placeSlopeWeights } = this;
-    const rest = 1 - share;
-    this.place = share;
-    this.isSummed = false;
-    for (let s = 0; s < STAGES; s += 1) {
-      placeWeights[s] =
-        share * (SOLUTION[s]! + rest * (DENSE_SQUARE_WEIGHTS[s]! + share * DENSE_CUBE_WEIGHTS[s]!));
-      placeSlopeWeights[s] =
-        share *
-        (SOLUTION_SLOPE_WEIGHTS[s]! +
-          rest * (DENSE_SQUARE_SLOPE_WEIGHTS[s]! + share * DENSE_CUBE_SLOPE_WEIGHTS[s]!));
-    }
   }
 }
