@@ -2,21 +2,15 @@
  * Carries one engine's state over a smooth stretch: in crank angle while it turns briskly, in time while it is at rest,
  * slow or turning back.
  */
-import { square } from '../numerics/elementary/whole-powers.ts';
 import { odexIntegrator } from '../numerics/odex-integrator.ts';
-import type {
-  Arrival,
-  Integrator,
-  Journey,
-  OdeProblem,
-  StepChoices,
-  Tolerances,
-} from '../numerics/integrator.ts';
+import type { Arrival, Integrator, Journey } from '../numerics/integrator.ts';
 import { patientIntegrator } from '../numerics/patient-integrator.ts';
 import { RosenbrockIntegrator } from '../numerics/rosenbrock-integrator.ts';
 import { SLOT } from '../model/slots.ts';
 import type { Direction, EngineSystem } from '../model/system.ts';
 import { wrappedAngle } from '../parts/crank-positions.ts';
+import { AngleProblem, TimeProblem } from './stepper-problems.ts';
+import { tolerances, turningTolerances } from './stepper-tolerances.ts';
 import { holdEnergy, holdSpeed, missedRoomWork, turningJourney } from './turning-view.ts';
 
 /** How closely a state is followed: relative errors per step, and by which method near rest. */
@@ -73,112 +67,12 @@ const SPEED_NEAR_REST = 1e-7;
 const CLOSE_STEPS = 1500;
 const LOOSELY = 1e-3;
 
-/** Speeds that far below running are told apart no further [rad/s]. */
-const SLOW_SPEED = 0.1;
-
 export interface Stepper {
   /** Crank angles in [0, 2π), ascending from 0, that no step goes over. */
   readonly stops: readonly number[];
   inAngle(y: Float64Array, toAngle: number, journey: Journey): Arrival;
   inTime(direction: Direction, y: Float64Array, toTime: number, journey: Journey): Arrival;
   readonly counters: { readonly derivativeCalls: number; readonly acceptedSteps: number };
-}
-
-/**
- * Absolute tolerances: a share of room air in the smallest each volume gets, by default as large a share as the relative
- * one; the ledgers do not steer.
- */
-function tolerances(
-  { engine, slots, dimension }: EngineSystem,
-  relative: number,
-  ofAir = relative,
-): Tolerances {
-  const { gas, atmosphere } = engine;
-  const massPerVolume = atmosphere.pressure / (gas.specificGasConstant * atmosphere.temperature);
-  const energyPerVolume = atmosphere.pressure / (gas.heatCapacityRatio - 1);
-  const scale = new Float64Array(dimension).fill(Infinity);
-  scale[SLOT.crankAngle] = 1e-2;
-  scale[SLOT.time] = 1e-2;
-  scale[SLOT.speed] = SLOW_SPEED;
-  const firstEnd = engine.volumes.length - engine.ends.length;
-  for (const [i, { fixedVolume }] of engine.volumes.entries()) {
-    const volume = fixedVolume ?? engine.ends[i - firstEnd]!.clearanceVolume;
-    scale[slots.mass(i)] = massPerVolume * volume;
-    scale[slots.energy(i)] = energyPerVolume * volume;
-  }
-  const absolute = scale.map((value, i) => (i < slots.mass(0) ? relative : ofAir) * value);
-  return { relative, absolute };
-}
-
-/** The same for a state that holds the kinetic energy. */
-function turningTolerances(system: EngineSystem, relative: number): Tolerances {
-  const { absolute } = tolerances(system, relative);
-  absolute[SLOT.speed] = relative * 0.5 * system.engine.flywheel.momentOfInertia * square(SLOW_SPEED);
-  return { relative, absolute };
-}
-
-/** Jacobians of ours cost a call for what goes with the angle, and about one more for all the rest together. */
-const ANGLE_JACOBIAN_COST = 2;
-const TIME_JACOBIAN_COST = 3;
-
-/** Turning forward, against the crank angle. Classes, so that code compiled for one engine serves for the next. */
-class AngleProblem implements OdeProblem {
-  readonly dimension: number;
-  readonly coupled: readonly number[];
-  readonly choices: StepChoices | undefined;
-  private readonly system: EngineSystem;
-
-  constructor(system: EngineSystem, keepsDonors: boolean) {
-    this.system = system;
-    this.dimension = system.dimension;
-    this.coupled = system.coupledInAngle;
-    this.choices = keepsDonors ? system.donors : undefined;
-  }
-
-  derivative(angle: number, y: Float64Array, slopes: Float64Array): void {
-    this.system.angleSlopes(angle, y, slopes);
-  }
-
-  jacobian(
-    angle: number,
-    y: Float64Array,
-    slopes: Float64Array,
-    jacobian: Float64Array,
-    drift: Float64Array,
-  ): number {
-    this.system.angleJacobian(angle, y, slopes, jacobian, drift);
-    return ANGLE_JACOBIAN_COST;
-  }
-}
-
-/** Turning either way or standing, against time. */
-class TimeProblem implements OdeProblem {
-  readonly dimension: number;
-  readonly coupled: readonly number[];
-  readonly choices: StepChoices | undefined;
-  readonly autonomous = true;
-  private readonly system: EngineSystem;
-  private readonly direction: Direction;
-
-  constructor(system: EngineSystem, direction: Direction, keepsDonors: boolean) {
-    this.system = system;
-    this.direction = direction;
-    this.dimension = system.dimension;
-    this.coupled = system.coupledInTime;
-    const { donors } = system;
-    this.choices = keepsDonors
-      ? { ...donors, areStale: (_time, y) => donors.areStale(y[SLOT.crankAngle]!, y) }
-      : undefined;
-  }
-
-  derivative(_time: number, y: Float64Array, slopes: Float64Array): void {
-    this.system.timeSlopes(this.direction, y, slopes);
-  }
-
-  jacobian(_time: number, y: Float64Array, slopes: Float64Array, jacobian: Float64Array): number {
-    this.system.timeJacobian(this.direction, y, slopes, jacobian);
-    return TIME_JACOBIAN_COST;
-  }
 }
 
 /** The stiff method, as closely as asked for while it gets along. */
