@@ -14,7 +14,7 @@ import {
   parseDependencies,
   type FunctionNode,
   type MathNode,
-} from 'mathjs';
+} from 'mathjs/number';
 import { exp } from '../numerics/elementary/exponential.ts';
 import { tanh } from '../numerics/elementary/hyperbolic.ts';
 import { log } from '../numerics/elementary/logarithm.ts';
