@@ -8,10 +8,28 @@ import { pow } from '../numerics/elementary/power.ts';
 import { dimensions } from './dimensions.ts';
 import { withoutNoise } from './number.ts';
 
-/** Powers of units alike on every machine: mathjs takes whatever goes by that name. */
-const createPow = factory('pow', [], () => pow);
+/** A function of plain numbers, by the name under which mathjs asks for it. */
+const onNumbers = (name: string, f: (a: number, b: number) => unknown) => factory(name, [], () => f);
 
-const math = create({ ...unitDependencies, ...createUnitDependencies, createPow });
+/**
+ * The arithmetic of units, of plain numbers and no others: that of mathjs, which knows fractions and matrices, takes ten times
+ * as long to set up as all there is to read. And powers are alike on every machine.
+ */
+const arithmetic = {
+  createAbs: onNumbers('abs', Math.abs),
+  createAddScalar: onNumbers('addScalar', (a, b) => a + b),
+  createSubtractScalar: onNumbers('subtractScalar', (a, b) => a - b),
+  createMultiplyScalar: onNumbers('multiplyScalar', (a, b) => a * b),
+  createDivideScalar: onNumbers('divideScalar', (a, b) => a / b),
+  createPow: onNumbers('pow', pow),
+  createEqual: onNumbers('equal', (a, b) => a === b),
+  createFix: onNumbers('fix', Math.trunc),
+  createRound: onNumbers('round', Math.round),
+  createNumber: onNumbers('number', Number),
+  createIsNumeric: onNumbers('isNumeric', (a) => typeof a === 'number'),
+};
+
+const math = create({ ...unitDependencies, ...createUnitDependencies, ...arithmetic });
 
 math.createUnit({
   rev: '360 deg',
