@@ -107,12 +107,16 @@ describe('any engine', () => {
     expect(Math.max(ledger.mass, ledger.energy)).toBeLessThan(LEDGER);
   });
 
-  // 486 is too, and takes longer: cylinders that their ports, or a valve that snaps, empty in a millionth of a second.
-  it.each([994, 1255, 1571, 1727])('that is beyond the method says so: number %i', (number) => {
-    const { outcome } = settledRunning(anyEngine(number));
-    expect(outcome.kind).toBe('step-limit');
-    expect(outcome.reason).toContain('that is a limit of this program');
-  });
+  // Cylinders that their ports, or a valve that snaps, empty in a millionth of a second; wheels of a hundred tonnes metre squared
+  // on a thimble of a cylinder. With 2000 engines tried, these are all.
+  it.each([486, 514, 578, 843, 994, 1255, 1267, 1571, 1727])(
+    'that is beyond the method says so: number %i',
+    (number) => {
+      const { outcome } = settledRunning(anyEngine(number));
+      expect(outcome.kind).toBe('step-limit');
+      expect(outcome.reason).toContain('that is a limit of this program');
+    },
+  );
 
   it(
     'has a whole run whose books close',
