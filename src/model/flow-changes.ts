@@ -6,6 +6,7 @@
  *
  * The temperature that counts is the upstream one: all flow laws know no other.
  */
+import { clear } from './clear.ts';
 import { FIRST_VOLUME, type Engine } from './engine.ts';
 import type { FlowSlopes } from './flow-slopes.ts';
 import type { Flows } from './flows.ts';
@@ -69,10 +70,8 @@ export class FlowChanges {
     const { temperature, massFlow } = this.instant;
     const { perFrom, perTo, perTemperature } = this.slopes;
     const place = volume + FIRST_VOLUME;
-    for (let i = 0; i < flowChange.length; i += 1) {
-      flowChange[i] = 0;
-      enthalpyChange[i] = 0;
-    }
+    clear(flowChange);
+    clear(enthalpyChange);
     for (let k = firstOf[volume]!; k < firstOf[volume + 1]!; k += 1) {
       const i = passagesOf[k]!;
       const heating = donor[i] === place && massFlow[i] !== 0 ? temperatureChange : 0;
@@ -87,10 +86,8 @@ export class FlowChanges {
   writeSpeed(angle: number, speed: number): void {
     const { byTheClock, flows, moved, cp, massFlow: flowChange, enthalpyFlow: enthalpyChange } = this;
     const { temperature, massFlow } = this.instant;
-    for (let i = 0; i < flowChange.length; i += 1) {
-      flowChange[i] = 0;
-      enthalpyChange[i] = 0;
-    }
+    clear(flowChange);
+    clear(enthalpyChange);
     if (byTheClock.length === 0) return;
     flows.setOpenings(angle, speed * (1 + SHARE));
     for (const i of byTheClock) {

@@ -6,6 +6,7 @@
  * as the slopes: what leaves one place enters the next in the Jacobian too, and with it every linear sum that an implicit
  * step keeps.
  */
+import { clear } from './clear.ts';
 import { FIRST_VOLUME, type Engine } from './engine.ts';
 import { FlowChanges } from './flow-changes.ts';
 import type { Observer } from './observer.ts';
@@ -31,11 +32,6 @@ interface Parts {
   readonly dimension: number;
   readonly totals: boolean;
   readonly sums: Sums;
-}
-
-/** Of so few numbers the library's own `fill` takes longer than all that is done with them. */
-function clear(numbers: Float64Array): void {
-  for (let i = 0; i < numbers.length; i += 1) numbers[i] = 0;
 }
 
 /** A class, so that code compiled for one engine serves for the next. */

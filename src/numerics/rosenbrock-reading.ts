@@ -68,7 +68,7 @@ export class RosenbrockReading {
     this.goTo(1);
     this.sum(this.slopeWeights);
     for (const i of columns) y[i] = trial[i]!;
-    for (const i of this.adding) y[i] = start[i]! + this.gain(i, SOLUTION_SLOPE_WEIGHTS);
+    for (const i of this.adding) y[i] = start[i]! + this.gain(i, this.slopeWeights);
   }
 
   /** One component at a share of the length. */
