@@ -9,6 +9,7 @@
 import { pow } from '../numerics/elementary/power.ts';
 import { powerTable, type PowerTable } from '../numerics/power-table.ts';
 import type { GasCheck } from './gas-check.ts';
+import type { SutherlandViscosity } from './sutherland.ts';
 
 /** Taken in from the room by a compressor, moisture and all; or dry, and nothing to breathe. */
 export type GasOrigin = 'room air' | 'bottles';
@@ -26,7 +27,7 @@ export interface Gas {
   /** Pr = cp μ/k, taken as constant; ties the heat conductivity to the viscosity. */
   readonly prandtlNumber: number;
   /** Dynamic viscosity [Pa s] at temperature T [K]. */
-  viscosity(temperature: number): number;
+  readonly viscosity: SutherlandViscosity;
   /** Pressure ratio at and below which a nozzle chokes. */
   readonly criticalPressureRatio: number;
   /** ρ₂/ρ₁ = x^(1/γ) of an isentropic expansion, for pressure ratios x from the critical one to 1. */
@@ -47,7 +48,7 @@ interface GasData {
   readonly specificGasConstant: number;
   readonly heatCapacityRatio: number;
   readonly prandtlNumber: number;
-  readonly viscosity: (temperature: number) => number;
+  readonly viscosity: SutherlandViscosity;
   readonly checks: readonly GasCheck[];
   readonly equalPressureRounding?: number;
 }

@@ -13,8 +13,17 @@ interface SutherlandConstants {
   readonly sutherland: number;
 }
 
-export function sutherlandViscosity(reference: SutherlandConstants): (temperature: number) => number {
+/** μ [Pa s] at a temperature [K], and the numbers it goes by: μ = factor T^1.5/(T + constant). */
+export interface SutherlandViscosity {
+  (temperature: number): number;
+  readonly factor: number;
+  readonly constant: number;
+}
+
+export function sutherlandViscosity(reference: SutherlandConstants): SutherlandViscosity {
   const { viscosity, temperature: t0, sutherland: s } = reference;
   const factor = (viscosity * (t0 + s)) / pow(t0, 1.5);
-  return (temperature) => (factor * temperature * Math.sqrt(temperature)) / (temperature + s);
+  const law = (temperature: number): number =>
+    (factor * temperature * Math.sqrt(temperature)) / (temperature + s);
+  return Object.assign(law, { factor, constant: s });
 }

@@ -6,10 +6,10 @@
  * wasted. Nothing physical depends on a total.
  */
 
-/** The same in every engine. */
-export const SLOT = { crankAngle: 0, time: 1, speed: 2 } as const;
+import * as place from '../kernel/state-slots.ts';
 
-const FIRST_VOLUME = 3;
+/** The same in every engine. */
+export const SLOT = { crankAngle: place.CRANK_ANGLE, time: place.TIME, speed: place.SPEED } as const;
 
 export interface Slots {
   /** Mass [kg] and internal energy [J] of a volume. */
@@ -40,23 +40,23 @@ export interface Slots {
 
 /** `leaksIn`: those of the passages that are leaks into cylinder ends. */
 export function slotsFor(volumes: number, passages: number, leaksIn: readonly number[]): Slots {
-  const firstTotal = FIRST_VOLUME + 2 * volumes;
-  const firstPassage = firstTotal + 10;
+  const firstTotal = place.FIRST_MASS + 2 * volumes;
+  const firstPassage = firstTotal + place.FIRST_PASSAGE;
   const firstWaste = firstPassage + passages;
   return {
-    mass: (volume) => FIRST_VOLUME + 2 * volume,
-    energy: (volume) => FIRST_VOLUME + 2 * volume + 1,
+    mass: (volume) => place.FIRST_MASS + 2 * volume,
+    energy: (volume) => place.FIRST_MASS + 2 * volume + 1,
     firstTotal,
-    gasWork: firstTotal,
-    bearingWork: firstTotal + 1,
-    pistonWork: firstTotal + 2,
-    gearWork: firstTotal + 3,
-    loadWork: firstTotal + 4,
-    gravityWork: firstTotal + 5,
-    roomWork: firstTotal + 6,
-    wallHeat: firstTotal + 7,
-    blowThrough: firstTotal + 8,
-    enthalpyIn: firstTotal + 9,
+    gasWork: firstTotal + place.GAS_WORK,
+    bearingWork: firstTotal + place.BEARING_WORK,
+    pistonWork: firstTotal + place.PISTON_WORK,
+    gearWork: firstTotal + place.GEAR_WORK,
+    loadWork: firstTotal + place.LOAD_WORK,
+    gravityWork: firstTotal + place.GRAVITY_WORK,
+    roomWork: firstTotal + place.ROOM_WORK,
+    wallHeat: firstTotal + place.TOTAL_WALL_HEAT,
+    blowThrough: firstTotal + place.BLOW_THROUGH,
+    enthalpyIn: firstTotal + place.ENTHALPY_IN,
     passageMass: (passage) => firstPassage + passage,
     passageWaste: (leak) => {
       const i = leaksIn.indexOf(leak);

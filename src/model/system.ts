@@ -13,15 +13,17 @@
  *
  * `direction` is +1 or −1 while the engine turns that way and 0 while it stands: friction is the sign of the motion, and
  * rest is a state of its own, not a rounded sign function.
+ *
+ * All of it is reckoned by the kernel, src/kernel; this is its face.
  */
+import { DIMENSION, TOTALS } from '../kernel/header.ts';
 import type { StepChoices } from '../numerics/integrator.ts';
+import { doubles, kernel, Seat, takeEngineSeat } from '../numerics/kernel.ts';
+import { engineImage, type EngineImage } from './engine-image.ts';
+import { LawsOfEngine } from './engine-laws.ts';
 import type { Engine } from './engine.ts';
-import type { Instant } from './instant.ts';
-import { SystemJacobian } from './jacobian.ts';
-import { Observer } from './observer.ts';
+import { InstantReader, type Instant } from './instant.ts';
 import { SLOT, slotsFor, type Slots } from './slots.ts';
-import { SHARE } from './small-share.ts';
-import { Sums } from './sums.ts';
 
 export type Direction = -1 | 0 | 1;
 
@@ -32,6 +34,8 @@ export interface EngineSystem {
   /** The unknowns on which slopes depend, in the order of the columns of a Jacobian: against time, and against the angle. */
   readonly coupledInTime: readonly number[];
   readonly coupledInAngle: readonly number[];
+  /** Takes the seat of this engine in the kernel; for a method that steps there. Without it, steps ask for slopes here. */
+  readonly sit?: (() => unknown) | undefined;
   /** Slopes per second of a state that holds the speed. */
   timeSlopes(direction: Direction, y: Float64Array, slopes: Float64Array): void;
   /** Slopes per radian, at a crank angle, of a state that holds the kinetic energy. */
@@ -73,84 +77,66 @@ class System implements EngineSystem {
   readonly dimension: number;
   readonly coupledInTime: readonly number[];
   readonly coupledInAngle: readonly number[];
-  private readonly observed: Observer;
-  private readonly sums: Sums;
-  private readonly jacobians: SystemJacobian;
   readonly donors: StepChoices;
-  private readonly moved: Float64Array;
-  private readonly movedSlopes: Float64Array;
+  private readonly seat: Seat;
+  private readonly laws: LawsOfEngine;
+  private readonly image: EngineImage;
+  private readonly instant: InstantReader;
 
   constructor(engine: Engine, totals: boolean) {
     const leaksIn = [...new Set(engine.ends.flatMap((end) => end.leaksIn))];
     const slots = slotsFor(engine.volumes.length, engine.passages.length, leaksIn);
-    const dimension = totals ? slots.dimension : slots.firstTotal;
     const gas = Array.from({ length: slots.firstTotal - slots.mass(0) }, (_, i) => slots.mass(0) + i);
     this.engine = engine;
     this.slots = slots;
-    this.dimension = dimension;
+    this.dimension = totals ? slots.dimension : slots.firstTotal;
     this.coupledInTime = [SLOT.crankAngle, SLOT.speed, ...gas];
     this.coupledInAngle = [SLOT.speed, ...gas];
-    this.observed = new Observer(engine, slots);
-    const { flows } = this.observed;
+    this.image = engineImage(engine, slots);
+    this.laws = new LawsOfEngine(engine, this.image.openings);
+    this.seat = new Seat(totals ? this.image.words : withoutTotals(this.image.words, slots.firstTotal));
+    this.instant = new InstantReader(engine);
     this.donors = {
       keep: () => {
-        flows.keepDonors();
+        this.sit();
+        kernel.keepDonors();
       },
       release: () => {
-        flows.releaseDonors();
+        this.sit();
+        kernel.releaseDonors();
       },
       restore: () => {
-        flows.restoreDonors();
+        this.sit();
+        kernel.restoreDonors();
       },
-      areStale: (angle, y) => this.observed.areDonorsStale(angle, y),
+      areStale: (angle, y) => kernel.areStale(angle, this.put(y)) !== 0,
     };
-    this.sums = new Sums(engine, slots, totals);
-    this.jacobians = new SystemJacobian({ engine, slots, dimension, totals, sums: this.sums }, this.observed);
-    this.moved = new Float64Array(dimension);
-    this.movedSlopes = new Float64Array(dimension);
   }
 
+  readonly sit = (): number => takeEngineSeat(this.seat, this.laws);
+
   timeSlopes(direction: Direction, y: Float64Array, slopes: Float64Array): void {
-    const { observed, sums, dimension } = this;
-    const { instant } = observed;
-    observed.look(y);
-    const speed = y[SLOT.speed]!;
-    for (let i = 0; i < dimension; i += 1) slopes[i] = 0;
-    slopes[SLOT.time] = 1;
-    sums.flows(instant.massFlow, instant.enthalpyFlow, 1, slopes);
-    sums.ends(instant, 1, speed, slopes);
-    if (direction === 0) return;
-    const driving = instant.gasTorque + instant.inertiaTorque + instant.gravityTorque;
-    slopes[SLOT.crankAngle] = speed;
-    slopes[SLOT.speed] = (driving - direction * resisting(instant)) / instant.momentOfInertia;
-    sums.works(instant, direction * speed, speed, slopes);
+    const state = this.put(y);
+    const out = this.seat.base + this.image.slopes;
+    kernel.timeSlopes(direction, state, out);
+    read(slopes, out, this.dimension);
   }
 
   angleSlopes(angle: number, y: Float64Array, slopes: Float64Array): void {
-    const { observed, sums, dimension } = this;
-    const { instant } = observed;
-    const perRadian = 1 / observed.lookTurning(angle, y);
-    for (let i = 0; i < dimension; i += 1) slopes[i] = 0;
-    slopes[SLOT.crankAngle] = 1;
-    slopes[SLOT.time] = perRadian;
-    slopes[SLOT.speed] = instant.gasTorque + instant.gravityTorque - resisting(instant);
-    sums.flows(instant.massFlow, instant.enthalpyFlow, perRadian, slopes);
-    sums.ends(instant, perRadian, 1, slopes);
-    sums.works(instant, 1, 1, slopes);
+    const state = this.put(y);
+    const out = this.seat.base + this.image.slopes;
+    kernel.angleSlopes(angle, state, out);
+    read(slopes, out, this.dimension);
   }
 
   timeJacobian(direction: Direction, y: Float64Array, slopes: Float64Array, jacobian: Float64Array): void {
-    const { jacobians, observed } = this;
-    const { rates } = jacobians;
-    const speed = y[SLOT.speed]!;
-    rates.speed = speed;
-    rates.time = 1;
-    rates.angle = speed;
-    rates.direction = direction;
-    rates.perTorque = direction === 0 ? 0 : 1 / observed.instant.momentOfInertia;
-    jacobians.begin();
-    jacobians.writeGas(2, this.coupledInTime.length, y[SLOT.crankAngle]!, y, slopes, jacobian);
-    for (let k = 0; k < 2; k += 1) this.writeDifference(k, direction, y, slopes, jacobian);
+    const state = this.put(y);
+    const { base } = this.seat;
+    const given = base + this.image.slopes;
+    const out = base + this.image.jacobian;
+    doubles.set(slopes, given);
+    kernel.timeJacobian(direction, state, given, out);
+    read(jacobian, out, this.dimension * this.coupledInTime.length);
   }
 
   angleJacobian(
@@ -160,63 +146,59 @@ class System implements EngineSystem {
     jacobian: Float64Array,
     drift: Float64Array,
   ): void {
-    const { jacobians, coupledInAngle, movedSlopes } = this;
-    const { rates } = jacobians;
-    rates.time = slopes[SLOT.time]!;
-    rates.speed = 1 / rates.time;
-    rates.angle = 1;
-    rates.direction = 1;
-    rates.perTorque = 1;
-    jacobians.begin();
-    jacobians.writeGas(1, coupledInAngle.length, angle, y, slopes, jacobian);
-    jacobians.writeEnergy(0, coupledInAngle.length, angle, jacobian);
-    const ahead = angle + SHARE * Math.max(1, Math.abs(angle));
-    this.angleSlopes(ahead, y, movedSlopes);
-    for (let i = 0; i < drift.length; i += 1) drift[i] = (movedSlopes[i]! - slopes[i]!) / (ahead - angle);
+    const state = this.put(y);
+    const { base } = this.seat;
+    const given = base + this.image.slopes;
+    const out = base + this.image.jacobian;
+    const outDrift = base + this.image.drift;
+    doubles.set(slopes, given);
+    kernel.angleJacobian(angle, state, given, out, outDrift);
+    read(jacobian, out, this.dimension * this.coupledInAngle.length);
+    read(drift, outDrift, this.dimension);
   }
 
   observe(y: Float64Array): Readonly<Instant> {
-    this.observed.look(y);
-    return this.observed.instant;
+    kernel.look(this.put(y));
+    return this.instant.read(this.seat.base);
   }
 
   observeAtRest(y: Float64Array): Readonly<Instant> {
-    this.observed.lookAtRest(y);
-    return this.observed.instant;
+    kernel.lookAtRest(this.put(y));
+    return this.instant.read(this.seat.base);
   }
 
   momentOfInertia(angle: number): number {
-    this.observed.mechanical.setPosition(angle);
-    return this.observed.instant.momentOfInertia;
+    const base = this.sit();
+    kernel.setPosition(angle);
+    return this.instant.momentOfInertia(base);
   }
 
   pushedVolume(angle: number): number {
-    const { mechanical, instant } = this.observed;
-    mechanical.setPosition(angle);
-    return instant.endVolume.reduce((sum, volume) => sum + volume, 0);
+    const base = this.sit();
+    kernel.setPosition(angle);
+    return this.instant.pushedVolume(base);
   }
 
-  /** Column k against time by a difference, the way the unknown is going. */
-  private writeDifference(
-    k: number,
-    direction: Direction,
-    y: Float64Array,
-    slopes: Float64Array,
-    jacobian: Float64Array,
-  ): void {
-    const { moved, movedSlopes } = this;
-    const width = this.coupledInTime.length;
-    const slot = this.coupledInTime[k]!;
-    for (let i = 0; i < moved.length; i += 1) moved[i] = y[i]!;
-    moved[slot] = y[slot]! + (slopes[slot]! < 0 ? -SHARE : SHARE) * Math.max(1, Math.abs(y[slot]!));
-    const made = moved[slot] - y[slot]!;
-    this.timeSlopes(direction, moved, movedSlopes);
-    for (let i = 0; i < moved.length; i += 1) jacobian[i * width + k] = (movedSlopes[i]! - slopes[i]!) / made;
+  /** Puts a state where the kernel can see it; the word where it begins. */
+  private put(y: Float64Array): number {
+    const state = this.sit() + this.image.state;
+    for (let i = 0; i < this.dimension; i += 1) doubles[state + i] = y[i]!;
+    return state;
   }
 }
 
-const resisting = ({ bearingTorque, pistonTorque, gearTorque, loadTorque }: Instant): number =>
-  bearingTorque + pistonTorque + gearTorque + loadTorque;
+function read(out: Float64Array, from: number, length: number): void {
+  for (let i = 0; i < length; i += 1) out[i] = doubles[from + i]!;
+}
+
+/** The numbers of an engine whose state ends before the totals. */
+function withoutTotals(words: Float64Array, dimension: number): Float64Array {
+  const copy = words.slice();
+  const integers = new Int32Array(copy.buffer);
+  integers[2 * TOTALS] = 0;
+  integers[2 * DIMENSION] = dimension;
+  return copy;
+}
 
 export function engineSystem(engine: Engine, { totals }: SystemOptions = { totals: true }): EngineSystem {
   return new System(engine, totals);

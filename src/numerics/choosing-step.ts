@@ -10,8 +10,10 @@
  * that has become wrong is an error like any other: half of what it changes in the slopes there, times the length, as it
  * grew from nothing on the way. Is that too much, the step has to end where the choice changes.
  */
+import * as header from '../kernel/step-header.ts';
 import { square } from './elementary/whole-powers.ts';
 import type { OdeProblem, StepChoices, Tolerances } from './integrator.ts';
+import { doubles, kernel } from './kernel.ts';
 import { GAMMA } from './rosenbrock-coefficients.ts';
 import { RosenbrockStep } from './rosenbrock-step.ts';
 
@@ -27,33 +29,36 @@ const SHORTER = 0.9;
 
 export class ChoosingStep extends RosenbrockStep {
   private readonly choices: StepChoices;
+  private readonly trial: Float64Array;
   private readonly relaxed: Float64Array;
-  private readonly balance: Float64Array;
+  private readonly slopesThere: Float64Array;
   private readonly others: Float64Array;
   /** As a share of the tolerance, what the choice was wrong by at the end of the last attempt. */
   private staleness = 0;
   /** True when the choice kept in the last attempt is not the one for the next step. */
   private isStale = false;
-  private isUnderWay = false;
+  private hasChosen = false;
 
   constructor(problem: OdeProblem, choices: StepChoices, tolerances: Tolerances) {
     super(problem, tolerances);
     this.choices = choices;
+    this.trial = new Float64Array(problem.dimension);
     this.relaxed = new Float64Array(problem.dimension);
+    this.slopesThere = new Float64Array(problem.dimension);
     this.others = new Float64Array(problem.dimension);
-    this.balance = new Float64Array(this.columns.length);
   }
 
   override begin(x: number, y: Float64Array, length: number): boolean {
     const { choices, relaxed } = this;
-    if (this.isUnderWay) {
+    if (this.hasChosen) {
       if (this.isStale) this.chooseBy(x, relaxed);
       return super.begin(x, y, length);
     }
     this.chooseBy(x, y);
     if (!super.begin(x, y, length)) return false;
-    this.isUnderWay = true;
-    this.relax(this.slopes[0]!, length);
+    this.hasChosen = true;
+    this.read(header.SLOPES, this.slopesThere);
+    this.relax(this.slopesThere, length);
     if (!choices.areStale(x, relaxed)) return true;
     this.chooseBy(x, relaxed);
     return this.look(length);
@@ -74,54 +79,59 @@ export class ChoosingStep extends RosenbrockStep {
   }
 
   override finish(): void {
+    super.finish();
     this.choices.release();
-    this.isUnderWay = false;
+    this.hasChosen = false;
   }
 
   private chooseBy(x: number, state: Float64Array): void {
     this.choices.release();
-    this.evaluate(x, state, this.scratch);
+    this.evaluate(x, state, this.others);
     this.choices.keep();
   }
 
   /** Where the trial state, with such slopes, goes to in a small share of a length. */
   private relax(slopes: Float64Array, length: number): void {
-    const { relaxed, trial, columns, solver, balance } = this;
+    const { relaxed, columns } = this;
     const small = RELAXING * length;
-    relaxed.set(trial);
-    this.fillMatrix(small);
-    if (!solver.factorise()) return;
-    for (let k = 0; k < columns.length; k += 1) balance[k] = GAMMA * small * slopes[columns[k]!]!;
-    solver.solve(balance);
-    for (let k = 0; k < columns.length; k += 1) relaxed[columns[k]!]! += balance[k]!;
+    this.read(header.TRIAL, relaxed);
+    this.sit();
+    kernel.fillMatrix(small);
+    if (kernel.factorise() === 0) return;
+    const balance = this.at(header.SCRATCH);
+    for (let k = 0; k < columns.length; k += 1) doubles[balance + k] = GAMMA * small * slopes[columns[k]!]!;
+    kernel.solve(balance);
+    for (let k = 0; k < columns.length; k += 1) relaxed[columns[k]!]! += doubles[balance + k]!;
   }
 
   private stalenessAtEnd(): number {
-    const { choices, trial, relaxed, scratch, others, steering, h } = this;
+    const { choices, trial, relaxed, slopesThere, others, steering, h } = this;
     const end = this.x + h;
+    this.read(header.TRIAL, trial);
     if (!choices.areStale(end, trial)) return 0;
-    if (this.evaluate(end, trial, scratch) >= 0) return Infinity;
-    this.relax(scratch, h);
+    if (this.evaluate(end, trial, slopesThere) >= 0) return Infinity;
+    this.relax(slopesThere, h);
     if (!choices.areStale(end, relaxed)) return 0;
     this.isStale = true;
-    if (this.evaluate(end, relaxed, scratch) >= 0) return Infinity;
+    if (this.evaluate(end, relaxed, slopesThere) >= 0) return Infinity;
     choices.release();
     const culprit = this.evaluate(end, relaxed, others);
     choices.restore();
     if (culprit >= 0) return Infinity;
     let sum = 0;
-    for (const i of steering) sum += square(this.share(i, 0.5 * h * (others[i]! - scratch[i]!)));
+    for (const i of steering)
+      sum += square(kernel.shareOfTolerance(i, 0.5 * h * (others[i]! - slopesThere[i]!)));
     return Math.sqrt(sum / Math.max(1, steering.length));
   }
 
   /** The share of the last attempt at which its choice became wrong, from the far side. */
   private stalePlace(): number {
-    const { choices, scratch, columns, x, h } = this;
+    const { choices, others, columns, x, h } = this;
     let [right, wrong] = [0, 1];
     for (let i = 0; i < BISECTIONS; i += 1) {
       const middle = (right + wrong) / 2;
-      for (const column of columns) scratch[column] = this.component(column, middle);
-      if (choices.areStale(x + middle * h, scratch)) wrong = middle;
+      for (const column of columns) others[column] = this.component(column, middle);
+      if (choices.areStale(x + middle * h, others)) wrong = middle;
       else right = middle;
     }
     return wrong;

@@ -26,8 +26,21 @@ export interface OdeProblem {
   ): number;
   /** Choices within the slopes that are best kept for a whole step. */
   readonly choices?: StepChoices | undefined;
+  /** For methods that step in the kernel: the same slopes, which are known there. */
+  readonly inKernel?: KernelProblem | undefined;
   /** Writes dy/dx into `slopes`. Must not allocate, must not keep the arrays, must not change `y`. */
   derivative(x: number, y: Float64Array, slopes: Float64Array): void;
+}
+
+/** An engine whose slopes the kernel, src/kernel, knows. */
+export interface KernelProblem {
+  readonly against: 'angle' | 'time';
+  /** Against time: +1 or −1 while it turns that way, 0 while it stands. */
+  readonly direction: number;
+  /** What a Jacobian costs, in calls of the derivative. */
+  readonly jacobianCost: number;
+  /** Makes the kernel be about this engine. */
+  sit(): void;
 }
 
 /**

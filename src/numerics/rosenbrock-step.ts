@@ -1,18 +1,15 @@
 /**
  * One step of the Rosenbrock method: tried from a start, asked about its error and about any place within it.
  *
- * Only the coupled components take part in the linear systems; what becomes of the others, which merely add up, is told by
- * rosenbrock-reading.ts.
- *
- * Where the slopes depend on x itself, x moves through the stages as a component of slope 1 would: by h tᵢ.
+ * The work is done in the kernel, src/kernel/rosenbrock-step.ts, which knows the slopes of engines itself and asks for
+ * those of other problems. This side says where a step begins, takes Jacobians of other problems, and counts.
  */
-import { DenseLinearSolver } from './dense-linear-solver.ts';
+import * as header from '../kernel/step-header.ts';
 import { differenceJacobian } from './difference-jacobian.ts';
 import { pow } from './elementary/power.ts';
 import type { OdeProblem, Tolerances } from './integrator.ts';
-import { GAMMA, STAGES } from './rosenbrock-coefficients.ts';
-import { RosenbrockReading } from './rosenbrock-reading.ts';
-import { CLOCK, COUPLING, ERROR_SLOPE_WEIGHTS, FIRST_ADDED, PLACES, WEIGHTS } from './rosenbrock-tables.ts';
+import { doubles, integers, kernel, Seat, takeStepSeat } from './kernel.ts';
+import { stepImage } from './step-image.ts';
 
 /** Share of a time by which a difference quotient moves it. */
 const SHARE_OF_TIME = pow(2, -26);
@@ -20,127 +17,77 @@ const SHARE_OF_TIME = pow(2, -26);
 /** The first step may change a component by about this share of its size. */
 const FIRST_CHANGE = 0.01;
 
-/** The components that have a column, and the column of each component or −1. */
-function columnsOf({ dimension, coupled }: OdeProblem): { columns: Int32Array; columnOf: Int32Array } {
-  const columns = Int32Array.from(coupled ?? Array.from({ length: dimension }, (_, i) => i));
-  const columnOf = new Int32Array(dimension).fill(-1);
-  for (const [column, component] of columns.entries()) columnOf[component] = column;
-  return { columns, columnOf };
-}
-
 /** A class, so that code compiled for one problem serves for the next. */
 export class RosenbrockStep {
   derivativeCalls = 0;
   /** The last component found without a finite slope, or −1 when all had one since the start. */
   culprit = -1;
-  private readonly problem: OdeProblem;
-  private readonly autonomous: boolean;
-  private readonly relative: number;
-  private readonly absolute: Float64Array;
+  protected readonly dimension: number;
   protected readonly columns: Int32Array;
-  private readonly columnOf: Int32Array;
-  /** Components with a tolerance, and whether any of them has no column. */
+  /** Components with a tolerance. */
   protected readonly steering: Int32Array;
-  private readonly addingSteers: boolean;
-  protected readonly start: Float64Array;
-  protected readonly trial: Float64Array;
-  protected readonly scratch: Float64Array;
-  private readonly sizes: Float64Array;
-  private readonly jacobian: Float64Array;
-  /** ∂slope/∂x. */
-  private readonly drift: Float64Array;
-  /** By stages. */
-  protected readonly slopes: readonly Float64Array[];
-  /** uᵢ, stage after stage. */
-  private readonly stages: Float64Array;
-  protected readonly solver: DenseLinearSolver;
-  private readonly reading: RosenbrockReading;
   protected x = 0;
   protected h = 0;
+  private readonly problem: OdeProblem;
+  private readonly seat: Seat;
+  private readonly sizes: Float64Array;
+  /** State and slopes of a problem that the kernel asks for. */
+  private readonly state: Float64Array;
+  private readonly slopes: Float64Array;
+  private isUnderWay = false;
 
-  constructor(problem: OdeProblem, { relative, absolute }: Tolerances) {
-    const { dimension } = problem;
-    const { columns, columnOf } = columnsOf(problem);
-    const width = columns.length;
-    const steering = [...absolute.keys()].filter((i) => absolute[i]! < Infinity);
+  constructor(problem: OdeProblem, tolerances: Tolerances) {
+    const { words, columns, steering } = stepImage(problem, tolerances);
     this.problem = problem;
-    this.autonomous = problem.autonomous ?? false;
-    this.relative = relative;
-    this.absolute = absolute;
+    this.dimension = problem.dimension;
     this.columns = columns;
-    this.columnOf = columnOf;
-    this.steering = Int32Array.from(steering);
-    this.addingSteers = steering.some((i) => columnOf[i]! < 0);
-    this.start = new Float64Array(dimension);
-    this.trial = new Float64Array(dimension);
-    this.scratch = new Float64Array(dimension);
-    this.sizes = new Float64Array(dimension);
-    for (const i of steering) this.sizes[i] = absolute[i]! / relative;
-    this.jacobian = new Float64Array(dimension * width);
-    this.drift = new Float64Array(dimension);
-    const slopes = new Float64Array(STAGES * dimension);
-    this.slopes = Array.from({ length: STAGES }, (_, s) =>
-      slopes.subarray(s * dimension, (s + 1) * dimension),
-    );
-    this.stages = new Float64Array(STAGES * width);
-    this.solver = new DenseLinearSolver(width);
-    const { start, trial, stages, jacobian, drift } = this;
-    this.reading = new RosenbrockReading({
-      start,
-      trial,
-      columns,
-      columnOf,
-      stages,
-      slopes,
-      jacobian,
-      drift,
-    });
+    this.steering = steering;
+    this.seat = new Seat(words);
+    this.sizes = new Float64Array(problem.dimension);
+    for (const i of steering) this.sizes[i] = tolerances.absolute[i]! / tolerances.relative;
+    this.state = new Float64Array(problem.dimension);
+    this.slopes = new Float64Array(problem.dimension);
   }
 
   /** Takes slopes and Jacobian at a start, steps of about `length` ahead; false when a slope is not finite. */
   begin(x: number, y: Float64Array, length: number): boolean {
+    this.isUnderWay = false;
+    this.sit();
+    this.isUnderWay = true;
     this.x = x;
-    for (let i = 0; i < y.length; i += 1) this.start[i] = y[i]!;
+    this.write(header.START, y);
     return this.look(length);
   }
 
   protected look(length: number): boolean {
-    const { problem, start, trial, jacobian, drift, x } = this;
-    const slopes = this.slopes[0]!;
-    this.culprit = -1;
-    for (let i = 0; i < start.length; i += 1) trial[i] = start[i]!;
-    if (this.evaluate(x, trial, slopes) >= 0) return false;
-    if (!problem.jacobian) return this.takeDifferences(length) < 0;
-    this.derivativeCalls += problem.jacobian(x, trial, slopes, jacobian, drift);
+    const { inKernel } = this.problem;
+    this.sit();
+    const isFinite = kernel.lookAhead(this.x) !== 0;
+    this.count();
+    if (!isFinite) return false;
+    if (!inKernel) return this.takeJacobian(length);
+    this.derivativeCalls += inKernel.jacobianCost;
     return true;
   }
 
   /** A cautious length for a step of which nothing else is known. */
   firstLength(): number {
-    const { steering, sizes, start } = this;
-    const slopes = this.slopes[0]!;
+    const { steering, sizes } = this;
+    const slopes = this.at(header.SLOPES);
+    const start = this.at(header.START);
     let quickest = 0;
     for (const i of steering)
-      quickest = Math.max(quickest, Math.abs(slopes[i]!) / (sizes[i]! + Math.abs(start[i]!)));
+      quickest = Math.max(quickest, Math.abs(doubles[slopes + i]!) / (sizes[i]! + Math.abs(doubles[start + i]!)));
     return FIRST_CHANGE / quickest;
   }
 
   /** Tries a step: its error as a share of the tolerance; NaN when it cannot be made. */
   attempt(length: number): number {
-    const { trial, slopes, solver } = this;
     this.h = length;
-    this.reading.startAgain(length);
-    this.fillMatrix(length);
-    if (!solver.factorise()) return NaN;
-    for (let s = 0; s < STAGES; s += 1) {
-      if (s > 0) {
-        this.moveTrial(s);
-        if (this.evaluate(this.x + PLACES[s]! * length, trial, slopes[s]!) >= 0) return NaN;
-      }
-      this.solveStage(s);
-    }
-    this.addStage(STAGES - 1);
-    return this.errorShare();
+    this.sit();
+    const error = kernel.attempt(length);
+    this.count();
+    return error;
   }
 
   /** A length for the next attempt at which something changes that the last one went past; 0 when there is none. */
@@ -150,106 +97,101 @@ export class RosenbrockStep {
 
   /** A journey is over. */
   finish(): void {
-    // Steps without choices keep nothing for the next.
+    this.isUnderWay = false;
   }
 
   /** Writes the state at the end of the last attempt. */
   end(y: Float64Array): void {
-    this.reading.end(y);
+    this.sit();
+    kernel.writeEnd();
+    this.read(header.END, y);
   }
 
   /** One component at a share of the last attempt's length. */
   component(i: number, share: number): number {
-    return this.reading.component(i, share);
+    this.sit();
+    return kernel.component(i, share);
   }
 
+  /** Slopes at any state; the first component without a finite one, or −1. */
   protected evaluate(x: number, state: Float64Array, out: Float64Array): number {
-    this.derivativeCalls += 1;
-    this.problem.derivative(x, state, out);
-    for (let i = 0; i < out.length; i += 1) if (!Number.isFinite(out[i]!)) return (this.culprit = i);
-    return -1;
+    this.sit();
+    this.write(header.SCRATCH, state);
+    const culprit = kernel.evaluate(x, this.at(header.SCRATCH), this.at(header.OTHERS));
+    this.read(header.OTHERS, out);
+    this.count();
+    return culprit;
   }
 
-  /** Jacobian and drift of a problem that does not know its own: the first component without a finite slope, or −1. */
-  private takeDifferences(length: number): number {
-    const { columns, sizes, scratch, trial, jacobian, drift, x } = this;
-    const slopes = this.slopes[0]!;
+  /** The word at which an array of this step begins in the kernel. */
+  protected at(name: number): number {
+    return this.seat.base + integers[2 * (this.seat.base + name)]!;
+  }
+
+  protected write(name: number, values: Float64Array): void {
+    const to = this.at(name);
+    for (let i = 0; i < this.dimension; i += 1) doubles[to + i] = values[i]!;
+  }
+
+  protected read(name: number, out: Float64Array): void {
+    const from = this.at(name);
+    for (let i = 0; i < this.dimension; i += 1) out[i] = doubles[from + i]!;
+  }
+
+  /** Makes the kernel be about this step and its problem. */
+  protected sit(): void {
+    if (this.isUnderWay && this.seat.base === 0)
+      throw new Error('the numbers of a step were given up while it was under way');
+    this.problem.inKernel?.sit();
+    takeStepSeat(this.seat, this.slopesOfHost);
+  }
+
+  private readonly slopesOfHost = (x: number, state: number, out: number): void => {
+    for (let i = 0; i < this.dimension; i += 1) this.state[i] = doubles[state + i]!;
+    this.problem.derivative(x, this.state, this.slopes);
+    for (let i = 0; i < this.dimension; i += 1) doubles[out + i] = this.slopes[i]!;
+  };
+
+  /** Takes over what the kernel has counted and found. */
+  private count(): void {
+    const numbers = this.at(header.STEP_NUMBERS);
+    this.derivativeCalls += doubles[numbers + header.CALLS]!;
+    this.culprit = doubles[numbers + header.CULPRIT]!;
+    doubles[numbers + header.CALLS] = 0;
+  }
+
+  /** Jacobian and drift of a problem that the kernel does not know; false when a slope is not finite. */
+  private takeJacobian(length: number): boolean {
+    const { problem, dimension, columns } = this;
+    const start = new Float64Array(dimension);
+    const slopes = new Float64Array(dimension);
+    const jacobian = new Float64Array(dimension * columns.length);
+    const drift = new Float64Array(dimension);
+    this.read(header.START, start);
+    this.read(header.SLOPES, slopes);
+    if (problem.jacobian) this.derivativeCalls += problem.jacobian(this.x, start, slopes, jacobian, drift);
+    else if (!this.takeDifferences(length, start, slopes, jacobian, drift)) return false;
+    this.sit();
+    doubles.set(jacobian, this.at(header.JACOBIAN));
+    doubles.set(drift, this.at(header.DRIFT));
+    return true;
+  }
+
+  private takeDifferences(
+    length: number,
+    start: Float64Array,
+    slopes: Float64Array,
+    jacobian: Float64Array,
+    drift: Float64Array,
+  ): boolean {
+    const { columns, sizes, x } = this;
+    const scratch = new Float64Array(this.dimension);
     const evaluate = (state: Float64Array, out: Float64Array): number => this.evaluate(x, state, out);
-    const culprit = differenceJacobian({ evaluate, columns, sizes, scratch }, trial, slopes, jacobian);
-    if (culprit >= 0 || this.autonomous) return culprit;
+    if (differenceJacobian({ evaluate, columns, sizes, scratch }, start, slopes, jacobian) >= 0) return false;
+    if (this.problem.autonomous) return true;
     const moved = x + SHARE_OF_TIME * Math.max(Math.abs(x), length);
-    const found = this.evaluate(moved, trial, scratch);
+    const culprit = this.evaluate(moved, start, scratch);
     for (let i = 0; i < drift.length; i += 1) drift[i] = (scratch[i]! - slopes[i]!) / (moved - x);
-    return found;
-  }
-
-  /** I − γ h J, of steps of length h. */
-  protected fillMatrix(h: number): void {
-    const { columns, jacobian } = this;
-    const { matrix } = this.solver;
-    const width = columns.length;
-    const factor = GAMMA * h;
-    for (let r = 0, at = 0; r < width; r += 1) {
-      const row = columns[r]! * width;
-      for (let k = 0; k < width; k += 1, at += 1) matrix[at] = -factor * jacobian[row + k]!;
-      matrix[r * width + r]! += 1;
-    }
-  }
-
-  /** To where a stage looks, by the stages before it. Only what slopes depend on moves. */
-  private moveTrial(s: number): void {
-    if (s >= FIRST_ADDED) {
-      this.addStage(s - 1);
-      return;
-    }
-    const { columns, stages, start, trial } = this;
-    const width = columns.length;
-    const offset = s * STAGES;
-    for (let k = 0; k < width; k += 1) {
-      const component = columns[k]!;
-      let sum = start[component]!;
-      for (let j = 0, i = k; j < s; j += 1, i += width) sum += WEIGHTS[offset + j]! * stages[i]!;
-      trial[component] = sum;
-    }
-  }
-
-  private addStage(s: number): void {
-    const { columns, stages, trial } = this;
-    for (let k = 0, i = s * columns.length; k < columns.length; k += 1, i += 1)
-      trial[columns[k]!]! += stages[i]!;
-  }
-
-  private solveStage(s: number): void {
-    const { columns, stages, drift, h, solver } = this;
-    const slopes = this.slopes[s]!;
-    const width = columns.length;
-    const drifted = h * h * CLOCK[s]!;
-    for (let k = 0; k < width; k += 1) {
-      let sum = h * slopes[columns[k]!]! + drifted * drift[columns[k]!]!;
-      for (let j = 0, i = k; j < s; j += 1, i += width) sum += COUPLING[s * STAGES + j]! * stages[i]!;
-      stages[s * width + k] = GAMMA * sum;
-    }
-    solver.solve(stages, s * width);
-  }
-
-  /** Root of the mean square over the components with a tolerance. */
-  private errorShare(): number {
-    const { steering, columns, columnOf, stages, reading } = this;
-    const last = (STAGES - 1) * columns.length;
-    let sum = 0;
-    if (this.addingSteers) reading.sum(ERROR_SLOPE_WEIGHTS);
-    for (const i of steering) {
-      const k = columnOf[i]!;
-      const error = k < 0 ? reading.gain(i, ERROR_SLOPE_WEIGHTS) : stages[last + k]!;
-      const share = this.share(i, error);
-      sum += share * share;
-    }
-    return Math.sqrt(sum / Math.max(1, steering.length));
-  }
-
-  /** An error of one component, as a share of what is tolerated. */
-  protected share(i: number, error: number): number {
-    const { start, trial, absolute, relative } = this;
-    return error / (absolute[i]! + relative * Math.max(Math.abs(start[i]!), Math.abs(trial[i]!)));
+    return culprit < 0;
   }
 }

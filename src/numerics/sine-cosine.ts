@@ -11,8 +11,8 @@ const PLACES = 512;
 const PER_RADIAN = PLACES / FULL_TURN;
 const STEP = FULL_TURN / PLACES;
 
-const sines = Float64Array.from({ length: PLACES }, (_, i) => sin(i * STEP));
-const cosines = Float64Array.from({ length: PLACES }, (_, i) => cos(i * STEP));
+export const sines = Float64Array.from({ length: PLACES }, (_, i) => sin(i * STEP));
+export const cosines = Float64Array.from({ length: PLACES }, (_, i) => cos(i * STEP));
 
 /** Writes both at place k of their arrays; right to 3e-16 for angles of a turn or two, and to their own rounding beyond. */
 export function writeSineCosine(angle: number, sine: Float64Array, cosine: Float64Array, k: number): void {

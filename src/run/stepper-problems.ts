@@ -1,5 +1,5 @@
 /** The equations of an engine as integrators ask for them: against the crank angle, and against time. */
-import type { OdeProblem, StepChoices } from '../numerics/integrator.ts';
+import type { KernelProblem, OdeProblem, StepChoices } from '../numerics/integrator.ts';
 import { SLOT } from '../model/slots.ts';
 import type { Direction, EngineSystem } from '../model/system.ts';
 
@@ -7,15 +7,26 @@ import type { Direction, EngineSystem } from '../model/system.ts';
 const ANGLE_JACOBIAN_COST = 2;
 const TIME_JACOBIAN_COST = 3;
 
+function kernelProblem(
+  { sit }: EngineSystem,
+  against: KernelProblem['against'],
+  direction: Direction,
+  jacobianCost: number,
+): KernelProblem | undefined {
+  return sit && { against, direction, jacobianCost, sit };
+}
+
 /** Turning forward, against the crank angle. Classes, so that code compiled for one engine serves for the next. */
 export class AngleProblem implements OdeProblem {
   readonly dimension: number;
   readonly coupled: readonly number[];
   readonly choices: StepChoices | undefined;
+  readonly inKernel: KernelProblem | undefined;
   private readonly system: EngineSystem;
 
   constructor(system: EngineSystem, keepsDonors: boolean) {
     this.system = system;
+    this.inKernel = kernelProblem(system, 'angle', 1, ANGLE_JACOBIAN_COST);
     this.dimension = system.dimension;
     this.coupled = system.coupledInAngle;
     this.choices = keepsDonors ? system.donors : undefined;
@@ -42,6 +53,7 @@ export class TimeProblem implements OdeProblem {
   readonly dimension: number;
   readonly coupled: readonly number[];
   readonly choices: StepChoices | undefined;
+  readonly inKernel: KernelProblem | undefined;
   readonly autonomous = true;
   private readonly system: EngineSystem;
   private readonly direction: Direction;
@@ -49,6 +61,7 @@ export class TimeProblem implements OdeProblem {
   constructor(system: EngineSystem, direction: Direction, keepsDonors: boolean) {
     this.system = system;
     this.direction = direction;
+    this.inKernel = kernelProblem(system, 'time', direction, TIME_JACOBIAN_COST);
     this.dimension = system.dimension;
     this.coupled = system.coupledInTime;
     const { donors } = system;

@@ -27,7 +27,7 @@ const NEAR_ZERO = 1 / 16;
 const FAR = 40;
 
 /** 2^(j/128): the double, then what it leaves out. */
-const roots = new Float64Array(2 * PLACES);
+export const rootsOfTwo = new Float64Array(2 * PLACES);
 const TWO: DoubleDouble = { high: 2, low: 0 };
 const rootOfTwo = Array.from({ length: 7 }).reduce<DoubleDouble>((power) => squareRoot(power), TWO);
 for (
@@ -35,8 +35,8 @@ for (
   j < PLACES;
   j += 1, root = product(root, rootOfTwo)
 ) {
-  roots[2 * j] = root.high;
-  roots[2 * j + 1] = root.low;
+  rootsOfTwo[2 * j] = root.high;
+  rootsOfTwo[2 * j + 1] = root.low;
 }
 
 export function exp(x: number): number {
@@ -45,8 +45,8 @@ export function exp(x: number): number {
   const k = whole | 0;
   const j = 2 * (k & (PLACES - 1));
   const r = x - whole * STEP_HIGH - whole * STEP_LOW;
-  const root = roots[j]!;
-  return (root + (roots[j + 1]! + root * grown(r))) * powersOfTwo[ZEROTH + (k >> 7)]!;
+  const root = rootsOfTwo[j]!;
+  return (root + (rootsOfTwo[j + 1]! + root * grown(r))) * powersOfTwo[ZEROTH + (k >> 7)]!;
 }
 
 /** e^(x + rest), where the rest is small beside the last digit of x or not much larger. For powers. */
@@ -56,8 +56,8 @@ export function expOfSum(x: number, rest: number): number {
   const k = whole | 0;
   const j = 2 * (k & (PLACES - 1));
   const r = x - whole * STEP_HIGH - whole * STEP_LOW + rest;
-  const root = roots[j]!;
-  return (root + (roots[j + 1]! + root * grown(r))) * powersOfTwo[ZEROTH + (k >> 7)]!;
+  const root = rootsOfTwo[j]!;
+  return (root + (rootsOfTwo[j + 1]! + root * grown(r))) * powersOfTwo[ZEROTH + (k >> 7)]!;
 }
 
 /** Whether it is still a number or not. */
@@ -67,9 +67,9 @@ function farExponential(x: number, rest: number): number {
   if (Number.isNaN(x)) return NaN;
   const whole = Math.round(x * PLACES_PER_UNIT);
   const j = 2 * (whole & (PLACES - 1));
-  const root = roots[j]!;
+  const root = rootsOfTwo[j]!;
   const r = x - whole * STEP_HIGH - whole * STEP_LOW + rest;
-  return scaled(root + (roots[j + 1]! + root * grown(r)), whole >> 7);
+  return scaled(root + (rootsOfTwo[j + 1]! + root * grown(r)), whole >> 7);
 }
 
 /** eˣ − 1, also where x is small. */
@@ -81,8 +81,8 @@ export function expm1(x: number): number {
   const r = x - whole * STEP_HIGH - whole * STEP_LOW;
   const j = 2 * (k & (PLACES - 1));
   const power = powersOfTwo[ZEROTH + (k >> 7)]!;
-  const root = roots[j]!;
-  return root * power - 1 + (roots[j + 1]! + root * grown(r)) * power;
+  const root = rootsOfTwo[j]!;
+  return root * power - 1 + (rootsOfTwo[j + 1]! + root * grown(r)) * power;
 }
 
 /** (eˣ − 1 − x)/x² for |x| < 1/16, without x⁸/10! < 1e-16. */

@@ -3,6 +3,7 @@ import { quantity } from '../../kinds/describe.ts';
 import { kindOf } from '../../kinds/kind.ts';
 import type { PartContext } from '../part-context.ts';
 import type { Load } from './load.ts';
+import { quadraticLoad } from './quadratic.ts';
 
 export const constantLoad = kindOf({
   kind: 'constant',
@@ -18,5 +19,5 @@ export const constantLoad = kindOf({
         'through the ratio.',
     ),
   },
-  build: ({ torque }, _context: PartContext): Load => ({ torque: () => torque }),
+  build: ({ torque }, _context: PartContext): Load => quadraticLoad(torque, 0, 0),
 });

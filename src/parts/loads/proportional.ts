@@ -3,13 +3,12 @@ import { kindOf } from '../../kinds/kind.ts';
 import type { PartContext } from '../part-context.ts';
 import { torqueAtSpeed } from './growing.ts';
 import type { Load } from './load.ts';
+import { quadraticLoad } from './quadratic.ts';
 
 export const proportionalLoad = kindOf({
   kind: 'proportional',
   doc: 'Torque in proportion to speed: a small generator on a resistor, a stirrer in thick stuff.',
   parameters: torqueAtSpeed,
-  build: ({ torque, at_speed }, _context: PartContext): Load => {
-    const slope = torque / at_speed;
-    return { torque: (speed) => slope * speed };
-  },
+  build: ({ torque, at_speed }, _context: PartContext): Load =>
+    quadraticLoad(0, torque / at_speed, 0),
 });

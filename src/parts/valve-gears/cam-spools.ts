@@ -19,7 +19,7 @@ import {
   type SpoolName,
 } from './cam-spools-parameters.ts';
 import { endResistance, mouthLifts, mouthRim, shutResistance, spoolArea, type Spool } from './spool.ts';
-import { orderedEdges, type DerivedSize, type ValveGear } from './valve-gear.ts';
+import { orderedEdges, steadyDrag, type DerivedSize, type ValveGear } from './valve-gear.ts';
 
 interface DrivenSpool {
   readonly spool: Spool;
@@ -123,7 +123,7 @@ function build(gear: CamSpools, context: PartContext): ValveGear {
       ...spoolSizes(gear, 'admission'),
       ...spoolSizes(gear, 'exhaust'),
     ],
-    dragTorque: () => gear.drive_torque,
+    ...steadyDrag(gear.drive_torque),
     smallestBaseCircle: () => smallestBaseCircle(gear, context),
   };
 }

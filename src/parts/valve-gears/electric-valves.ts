@@ -24,7 +24,7 @@ import {
   type SwitchedValve,
 } from './electric-valve-motion.ts';
 import { degrees } from './in-words.ts';
-import { orderedEdges, type DerivedSize, type ValveGear } from './valve-gear.ts';
+import { orderedEdges, steadyDrag, type DerivedSize, type ValveGear } from './valve-gear.ts';
 
 const valveParameters = (opens: string, closes: string) => ({
   sonic_conductance: quantity(
@@ -192,7 +192,7 @@ function switchedGear(
       ...sizesOf(gear.admission, 'admission', admission),
       ...sizesOf(gear.exhaust, 'exhaust', exhaust),
     ],
-    dragTorque: () => 0,
+    ...steadyDrag(0),
   };
 }
 

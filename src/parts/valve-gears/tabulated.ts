@@ -15,7 +15,7 @@ import { periodicCubic } from '../../numerics/periodic-cubic.ts';
 import { FULL_TURN, wrappedAngle } from '../crank-positions.ts';
 import type { PartContext } from '../part-context.ts';
 import { port, type AreaLaw } from '../passage.ts';
-import { orderedEdges, type ValveGear } from './valve-gear.ts';
+import { orderedEdges, steadyDrag, type ValveGear } from './valve-gear.ts';
 import { measuring } from '../measuring.ts';
 
 const area = { dimension: 'area', unit: 'mm2', min: 0, max: 0.1 } as const;
@@ -113,7 +113,7 @@ function build(gear: Tabulated, { gas }: PartContext): ValveGear {
       compression: wrappedAngle(exhaust.closes[0]!),
     },
     derivedSizes: [],
-    dragTorque: () => gear.drive_torque,
+    ...steadyDrag(gear.drive_torque),
   };
 }
 

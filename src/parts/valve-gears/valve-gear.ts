@@ -50,11 +50,19 @@ export interface ValveGear {
   readonly derivedSizes: readonly DerivedSize[];
   /** Torque at the crankshaft [N m] that drives the gear at crank angle θ and speed ω ≥ 0 under pressure. */
   dragTorque(angle: number, speed: number, pressures: GearPressures): number;
+  /** That torque, when it never changes. */
+  readonly steadyDrag?: number;
   /** Diameter of the smallest base circle [m] on which its cams can be cut, of a gear that has any; takes a while. */
   readonly smallestBaseCircle?: () => number;
   /** What it is for an engine that runs the other way; without it, the same thing passed backwards (mirrored.ts). */
   readonly reverse?: Reversal;
 }
+
+/** The drag of a gear that takes the same torque [N m] wherever it stands. */
+export const steadyDrag = (torque: number): Pick<ValveGear, 'dragTorque' | 'steadyDrag'> => ({
+  dragTorque: () => torque,
+  steadyDrag: torque,
+});
 
 export type ValveGearFamily = Family<PartContext, ValveGear>;
 

@@ -11,7 +11,7 @@ import { wrappedAngle } from '../crank-positions.ts';
 import type { PartContext } from '../part-context.ts';
 import { gap, port, type Passage, type Port } from '../passage.ts';
 import { wholeTurnTable } from '../turn-table.ts';
-import { orderedEdges, type DerivedSize, type ValveGear } from './valve-gear.ts';
+import { orderedEdges, steadyDrag, type DerivedSize, type ValveGear } from './valve-gear.ts';
 import { openShare, windowEdges, windowLength } from './window.ts';
 import { windowsComplaints } from './windows-complaints.ts';
 import { fullArea, portNames, windowOf, windowsParameters } from './windows-parameters.ts';
@@ -71,7 +71,7 @@ function build(gear: Windows, context: PartContext): ValveGear {
       compression: wrappedAngle(exhaust.closes),
     },
     derivedSizes: portNames.flatMap((name) => sizesOf(gear, name, context)),
-    dragTorque: () => gear.drive_torque,
+    ...steadyDrag(gear.drive_torque),
   };
 }
 

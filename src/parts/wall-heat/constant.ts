@@ -28,6 +28,9 @@ export const constantWallHeat = kindOf({
   },
   build: ({ coefficient, wall_temperature }, context: PartContext): WallHeat => {
     const wallTemperature = wall_temperature ?? context.atmosphericTemperature;
-    return { flow: (area, gasTemperature) => coefficient * area * (wallTemperature - gasTemperature) };
+    return {
+      flow: (area, gasTemperature) => coefficient * area * (wallTemperature - gasTemperature),
+      steady: { coefficient, wallTemperature },
+    };
   },
 });

@@ -7,5 +7,8 @@ export const noWallHeat = kindOf({
   kind: 'none',
   doc: 'Adiabatic: no heat between wall and gas. Fair for a quick engine; a slow one does a little better.',
   parameters: {},
-  build: (_values, _context: PartContext): WallHeat => ({ flow: () => 0 }),
+  build: (_values, { atmosphericTemperature }: PartContext): WallHeat => ({
+    flow: () => 0,
+    steady: { coefficient: 0, wallTemperature: atmosphericTemperature },
+  }),
 });

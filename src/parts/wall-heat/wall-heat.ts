@@ -8,6 +8,8 @@ export interface WallHeat {
    * ω ≥ 0 [rad/s]. Negative when the wall cools the gas.
    */
   flow(area: number, temperature: number, pressure: number, speed: number): number;
+  /** The numbers [W/(m² K), K] of a coefficient that never changes, if that is all there is to it. */
+  readonly steady?: { readonly coefficient: number; readonly wallTemperature: number };
 }
 
 export type WallHeatFamily = Family<PartContext, WallHeat>;

@@ -1,0 +1,80 @@
+/**
+ * Passages that go by the same flow law, and the laws over a whole group at once.
+ *
+ * A group is a count, then arrays of that length, by passage: its number in the list of the engine, the places at either
+ * end, how far it is open, its shape (of a gap, its loss; of an ISO 6358 element, b) and its choked flow per p₁/√T₁.
+ */
+import * as engine from './engine-seat.ts';
+import { drivenFlow, laminarFactor, nozzleFunction, subsonicShare } from './gas-laws.ts';
+import { at, intAt, put, type Index } from './memory.ts';
+
+export const GROUP_PASSAGE = 0;
+export const GROUP_FROM = 1;
+export const GROUP_TO = 2;
+export const GROUP_OPENING = 3;
+export const GROUP_SHAPE = 4;
+export const GROUP_CHOKED = 5;
+export const GROUP_ARRAYS = 6;
+
+export const NOZZLE_LAW = 0;
+export const GAP_LAW = 1;
+export const ELEMENT_LAW = 2;
+
+/** What all passages out of one place ask of it is reckoned once. */
+export function setPlace(place: Index): void {
+  const t = at(engine.temperature, place);
+  put(engine.inverseRoot, place, 1 / Math.sqrt(t));
+  put(engine.laminar, place, laminarFactor(t));
+}
+
+/** Each writes the mass flows [kg/s] of passages k in [first, end) of its group at their places in `out`. */
+export function nozzleFlows(first: Index, end: Index, out: Index): void {
+  const group = engine.nozzles;
+  const n = intAt(group, 0);
+  for (let k = first, word = group + 1 + first; k < end; k += 1, word += 1) {
+    const i = intAt(word, 0);
+    const pFrom = at(engine.pressure, intAt(word, GROUP_FROM * n));
+    const pTo = at(engine.pressure, intAt(word, GROUP_TO * n));
+    const factor = at(word, GROUP_OPENING * n) * at(engine.inverseRoot, intAt(engine.donor, i));
+    if (factor === 0) put(out, i, 0);
+    else if (pFrom >= pTo) put(out, i, factor * pFrom * nozzleFunction(pTo / pFrom));
+    else put(out, i, -factor * pTo * nozzleFunction(pFrom / pTo));
+  }
+}
+
+export function gapFlows(first: Index, end: Index, out: Index): void {
+  const group = engine.gaps;
+  const n = intAt(group, 0);
+  for (let k = first, word = group + 1 + first; k < end; k += 1, word += 1) {
+    const choked = at(word, GROUP_CHOKED * n);
+    if (choked === 0) continue;
+    const i = intAt(word, 0);
+    const pFrom = at(engine.pressure, intAt(word, GROUP_FROM * n));
+    const pTo = at(engine.pressure, intAt(word, GROUP_TO * n));
+    const side = intAt(engine.donor, i);
+    const drive = pFrom * pFrom - pTo * pTo;
+    const flow = drivenFlow(
+      at(engine.laminar, side) * at(word, GROUP_OPENING * n),
+      at(word, GROUP_SHAPE * n) * at(engine.temperature, side),
+      Math.abs(drive),
+      choked * Math.max(pFrom, pTo) * at(engine.inverseRoot, side),
+    );
+    put(out, i, drive >= 0 ? flow : -flow);
+  }
+}
+
+export function elementFlows(first: Index, end: Index, out: Index): void {
+  const group = engine.elements;
+  const n = intAt(group, 0);
+  for (let k = first, word = group + 1 + first; k < end; k += 1, word += 1) {
+    const i = intAt(word, 0);
+    const pFrom = at(engine.pressure, intAt(word, GROUP_FROM * n));
+    const pTo = at(engine.pressure, intAt(word, GROUP_TO * n));
+    const shape = at(word, GROUP_SHAPE * n);
+    const donor = intAt(engine.donor, i);
+    const factor = at(word, GROUP_OPENING * n) * at(word, GROUP_CHOKED * n) * at(engine.inverseRoot, donor);
+    if (factor === 0) put(out, i, 0);
+    else if (pFrom >= pTo) put(out, i, factor * pFrom * subsonicShare(shape, pTo / pFrom));
+    else put(out, i, -factor * pTo * subsonicShare(shape, pFrom / pTo));
+  }
+}

@@ -1,0 +1,102 @@
+/** What goes through the passages of the engine, and where its air comes from. */
+import * as engine from './engine-seat.ts';
+import {
+  elementFlows,
+  ELEMENT_LAW,
+  gapFlows,
+  GAP_LAW,
+  nozzleFlows,
+  NOZZLE_LAW,
+  setPlace,
+} from './flow-groups.ts';
+import {
+  ARE_KEPT,
+  HEAT_CAPACITY_AT_CONSTANT_PRESSURE,
+  OPENING_ANGLE,
+  OPENING_SPEED,
+} from './header.ts';
+import { hostFlow } from './host.ts';
+import { at, intAt, put, putInt, type Index } from './memory.ts';
+
+/** Places whose state never changes come before the volumes. */
+export const FIRST_VOLUME = 2;
+
+/** A passage without a common law: its number, and the lag of its part. */
+export const OTHER_LENGTH = 2;
+
+/** A passage that goes by the clock: its number, its law and its place in the group of that law, or −1. */
+export const CLOCK_LENGTH = 3;
+
+/** Writes mass [kg/s] and enthalpy flows [W] of all passages, at the pressures and temperatures of the instant. */
+export function setFlows(): void {
+  const cp = at(engine.numbers, HEAT_CAPACITY_AT_CONSTANT_PRESSURE);
+  for (let place = FIRST_VOLUME; place < engine.places; place += 1) setPlace(place);
+  if (intAt(engine.memory, ARE_KEPT) !== 0) {
+    for (let i = 0; i < engine.passages; i += 1) putInt(engine.donor, i, intAt(engine.kept, i));
+  } else chooseDonors();
+  nozzleFlows(0, intAt(engine.nozzles, 0), engine.massFlow);
+  gapFlows(0, intAt(engine.gaps, 0), engine.massFlow);
+  elementFlows(0, intAt(engine.elements, 0), engine.massFlow);
+  const others = intAt(engine.others, 0);
+  for (let k = 0; k < others; k += 1) writeOther(k, engine.massFlow);
+  for (let i = 0; i < engine.passages; i += 1) {
+    const t = at(engine.temperature, intAt(engine.donor, i));
+    put(engine.enthalpyFlow, i, at(engine.massFlow, i) * cp * t);
+  }
+}
+
+/** Air comes from where the pressure is higher. */
+function donorOf(i: Index): Index {
+  const from = intAt(engine.from, i);
+  const to = intAt(engine.to, i);
+  return at(engine.pressure, from) >= at(engine.pressure, to) ? from : to;
+}
+
+function chooseDonors(): void {
+  for (let i = 0; i < engine.passages; i += 1) putInt(engine.donor, i, donorOf(i));
+}
+
+/** From now on the donors are those of the last flows, whatever the pressures; until they are released. */
+export function keepDonors(): void {
+  for (let i = 0; i < engine.passages; i += 1) putInt(engine.kept, i, intAt(engine.donor, i));
+  putInt(engine.memory, ARE_KEPT, 1);
+}
+
+export function releaseDonors(): void {
+  putInt(engine.memory, ARE_KEPT, 0);
+}
+
+/** Back to the donors that were kept before they were released. */
+export function restoreDonors(): void {
+  putInt(engine.memory, ARE_KEPT, 1);
+}
+
+/** Whether by the pressures of the instant any air comes from elsewhere than was kept. */
+export function areDonorsStale(): boolean {
+  for (let i = 0; i < engine.passages; i += 1) if (intAt(engine.kept, i) !== donorOf(i)) return true;
+  return false;
+}
+
+/** Writes the mass flow of passage k in the list of others at its place in `out`. */
+export function writeOther(k: Index, out: Index): void {
+  const other = engine.others + 1 + OTHER_LENGTH * k;
+  const i = intAt(other, 0);
+  const angle = at(engine.memory, OPENING_ANGLE) - at(other, 1);
+  const pFrom = at(engine.pressure, intAt(engine.from, i));
+  const pTo = at(engine.pressure, intAt(engine.to, i));
+  // No law knows of any temperature but that of the donor.
+  const t = at(engine.temperature, intAt(engine.donor, i));
+  put(out, i, hostFlow(i, angle, pFrom, t, pTo, at(engine.memory, OPENING_SPEED)));
+}
+
+/** Writes the mass flow of passage k in the list of those by the clock at its place in `out`; its number. */
+export function writeByTheClock(k: Index, out: Index): Index {
+  const own = engine.byTheClock + 1 + CLOCK_LENGTH * k;
+  const law = intAt(own, 1);
+  const place = intAt(own, 2);
+  if (law === NOZZLE_LAW) nozzleFlows(place, place + 1, out);
+  else if (law === GAP_LAW) gapFlows(place, place + 1, out);
+  else if (law === ELEMENT_LAW) elementFlows(place, place + 1, out);
+  else writeOther(place, out);
+  return intAt(own, 0);
+}

@@ -1,0 +1,124 @@
+/**
+ * Pistons, crank and everything that resists them, for all cylinders on the shaft: the mechanical half of an instant, and
+ * the volume of each cylinder end, from crank angle and speed.
+ */
+import { pistonTravel, pistonTravelCurvature, pistonTravelRate } from './crank.ts';
+import * as engine from './engine-seat.ts';
+import { FIRST_VOLUME } from './flows.ts';
+import {
+  BEARING_TORQUE,
+  BREAKAWAY_TORQUE,
+  FLYWHEEL_MOMENT,
+  GAS_TORQUE,
+  GEAR_TORQUE,
+  GLAND_FORCE,
+  GLAND_FORCE_PER_PRESSURE,
+  GRAVITY_TORQUE,
+  INERTIA_TORQUE,
+  LOAD_CONSTANT,
+  LOAD_PER_SPEED,
+  LOAD_PER_SQUARE,
+  LOAD_TORQUE,
+  MOMENT_OF_INERTIA,
+  PISTON_FORCE,
+  PISTON_FORCE_PER_PRESSURE,
+  PISTON_TORQUE,
+  POSITION_ANGLE,
+  RECIPROCATING_MASS,
+  RUNNING_TORQUE,
+  STRIBECK_SPEED,
+  VISCOUS_TORQUE,
+  WEIGHT_OUTWARDS,
+} from './header.ts';
+import { hostDrag, hostLoad } from './host.ts';
+import { at, put, type Index } from './memory.ts';
+import { cosineOf, exponential, sineOf } from './tables.ts';
+
+export const ATMOSPHERE: Index = 1;
+
+/** exp(−6.5²) is 5e-19: beyond, less is left than the last digit of the running torque. */
+const SPEEDS_TO_NOTHING = 6.5;
+
+/** What goes with the crank angle [rad] alone: volumes of all ends, their rates, and the moment of inertia. */
+export function setPosition(angle: number): void {
+  if (angle === at(engine.memory, POSITION_ANGLE)) return;
+  put(engine.memory, POSITION_ANGLE, angle);
+  const perCylinder = engine.endsPerCylinder;
+  const mass = at(engine.numbers, RECIPROCATING_MASS);
+  let moment = at(engine.numbers, FLYWHEEL_MOMENT);
+  for (let k = 0; k < engine.cylinders; k += 1) {
+    const own = angle - at(engine.offsets, k);
+    const sine = sineOf(own);
+    const cosine = cosineOf(own);
+    const travel = pistonTravel(sine, cosine);
+    const lever = pistonTravelRate(sine, cosine);
+    put(engine.sines, k, sine);
+    put(engine.cosines, k, cosine);
+    put(engine.levers, k, lever);
+    moment += mass * lever * lever;
+    for (let i = k * perCylinder; i < (k + 1) * perCylinder; i += 1) {
+      const area = at(engine.travelArea, i);
+      put(engine.endVolume, i, at(engine.deadVolume, i) + area * travel);
+      put(engine.volumeRate, i, area * lever);
+    }
+  }
+  put(engine.instant, MOMENT_OF_INERTIA, moment);
+}
+
+function bearingTorque(speed: number): number {
+  const numbers = engine.numbers;
+  const running = at(numbers, RUNNING_TORQUE);
+  const share = speed / at(numbers, STRIBECK_SPEED);
+  const boundary = share > SPEEDS_TO_NOTHING ? 0 : exponential(-share * share);
+  return running + (at(numbers, BREAKAWAY_TORQUE) - running) * boundary + at(numbers, VISCOUS_TORQUE) * speed;
+}
+
+function loadTorque(speed: number): number {
+  const constant = at(engine.numbers, LOAD_CONSTANT);
+  if (constant !== constant) return hostLoad(speed);
+  return constant + at(engine.numbers, LOAD_PER_SPEED) * speed + at(engine.numbers, LOAD_PER_SQUARE) * speed * speed;
+}
+
+function dragTorque(k: Index, angle: number, speed: number, cylinder: number, otherEnd: number): number {
+  const steady = at(engine.steadyDrag, k);
+  if (steady === steady) return steady;
+  return hostDrag(k, angle - at(engine.offsets, k), speed, at(engine.pressure, engine.chest), cylinder, otherEnd);
+}
+
+/** Torques at the position last set; pressures must be set. */
+export function setTorques(angle: number, speed: number): void {
+  const numbers = engine.numbers;
+  const instant = engine.instant;
+  const perCylinder = engine.endsPerCylinder;
+  const endPressure = engine.pressure + FIRST_VOLUME + engine.firstEnd;
+  const room = at(engine.pressure, ATMOSPHERE);
+  const mass = at(numbers, RECIPROCATING_MASS);
+  const quickness = Math.abs(speed);
+  let gas: number = 0;
+  let inertia: number = 0;
+  let gravity: number = 0;
+  let piston: number = 0;
+  let gear: number = 0;
+  for (let i = 0; i < engine.ends; i += 1) gas += (at(endPressure, i) - room) * at(engine.volumeRate, i);
+  for (let k = 0; k < engine.cylinders; k += 1) {
+    const lever = at(engine.levers, k);
+    const cover = at(endPressure, k * perCylinder);
+    const behind = perCylinder === 2 ? at(endPressure, k * 2 + 1) : room;
+    let force = at(numbers, PISTON_FORCE) + at(numbers, PISTON_FORCE_PER_PRESSURE) * Math.abs(cover - behind);
+    if (perCylinder === 2)
+      force += at(numbers, GLAND_FORCE) + at(numbers, GLAND_FORCE_PER_PRESSURE) * Math.abs(behind - room);
+    piston += force * Math.abs(lever);
+    gravity += at(numbers, WEIGHT_OUTWARDS) * lever;
+    gear += dragTorque(k, angle, quickness, cover, behind);
+    if (mass === 0) continue;
+    const curvature = pistonTravelCurvature(at(engine.sines, k), at(engine.cosines, k));
+    inertia -= mass * lever * curvature * speed * speed;
+  }
+  put(instant, GAS_TORQUE, gas);
+  put(instant, INERTIA_TORQUE, inertia);
+  put(instant, GRAVITY_TORQUE, gravity);
+  put(instant, PISTON_TORQUE, piston);
+  put(instant, GEAR_TORQUE, gear);
+  put(instant, BEARING_TORQUE, bearingTorque(quickness));
+  put(instant, LOAD_TORQUE, loadTorque(quickness));
+}

@@ -1,0 +1,34 @@
+/**
+ * The memory of the kernel, in words of eight bytes: a double or a whole number stands in each.
+ *
+ * This is what the kernel runs on as plain TypeScript, for tests. For WebAssembly the compiler takes memory.wasm.ts, which
+ * says the same in the machine's own instructions.
+ */
+
+/** A whole number: a count, or the number of a word. */
+export type Index = number;
+
+/** Of addresses as far as they are laid out; the wasm module has as many. */
+const WORDS = 2 ** 18;
+
+const words = new ArrayBuffer(8 * WORDS);
+const doubles = new Float64Array(words);
+const integers = new Int32Array(words);
+
+/** For the host, which fills it and reads it. */
+export const memoryBuffer = (): ArrayBuffer => words;
+
+export const at = (from: Index, offset: Index): number => doubles[from + offset]!;
+
+export function put(from: Index, offset: Index, value: number): void {
+  doubles[from + offset] = value;
+}
+
+export const intAt = (from: Index, offset: Index): Index => integers[2 * (from + offset)]!;
+
+export function putInt(from: Index, offset: Index, value: Index): void {
+  integers[2 * (from + offset)] = value;
+}
+
+/** Of a number that is whole already. */
+export const toIndex = (value: number): Index => value;

@@ -1,0 +1,93 @@
+/** Tables that are the same for every engine, at fixed words of the memory; the host writes them once. */
+import { at, toIndex, type Index } from './memory.ts';
+
+/** In digits: a quotient of whole numbers would be one to the compiler. */
+const SIXTH = 0.166_666_666_666_666_66;
+const TWENTY_FOURTH = 0.041_666_666_666_666_664;
+const HUNDRED_TWENTIETH = 0.008_333_333_333_333_333;
+
+const FULL_TURN = 6.283_185_307_179_586;
+
+/** Sines and cosines of so many places of a turn. */
+export const PLACES_OF_TURN = 512;
+export const SINE_TABLE = 1024;
+export const COSINE_TABLE = SINE_TABLE + PLACES_OF_TURN;
+/** 2^(j/128) in two parts by turns, as src/numerics/elementary/exponential.ts has them. */
+export const PLACES_OF_OCTAVE = 128;
+export const ROOT_TABLE = COSINE_TABLE + PLACES_OF_TURN;
+/** 2ⁿ from −64 to 0. */
+export const LEAST_POWER = -64;
+export const POWER_TABLE = ROOT_TABLE + 2 * PLACES_OF_OCTAVE;
+/** The Rosenbrock method: rows of weights, each as long as there are stages. */
+export const STAGES = 6;
+export const WEIGHTS = POWER_TABLE + 1 - LEAST_POWER;
+export const COUPLING = WEIGHTS + STAGES * STAGES;
+export const SOLUTION = COUPLING + STAGES * STAGES;
+export const SOLUTION_SLOPE_WEIGHTS = SOLUTION + STAGES;
+export const ERROR_SLOPE_WEIGHTS = SOLUTION_SLOPE_WEIGHTS + STAGES;
+export const DENSE_SQUARE_WEIGHTS = ERROR_SLOPE_WEIGHTS + STAGES;
+export const DENSE_CUBE_WEIGHTS = DENSE_SQUARE_WEIGHTS + STAGES;
+export const DENSE_SQUARE_SLOPE_WEIGHTS = DENSE_CUBE_WEIGHTS + STAGES;
+export const DENSE_CUBE_SLOPE_WEIGHTS = DENSE_SQUARE_SLOPE_WEIGHTS + STAGES;
+export const CLOCK = DENSE_CUBE_SLOPE_WEIGHTS + STAGES;
+export const STAGE_PLACES = CLOCK + STAGES;
+/** What is laid out anew for each engine begins here. */
+export const FIRST_FREE = 4096;
+
+/** The same angle in [0, 2π), as src/parts/crank-positions.ts has it. */
+export function wrappedAngle(angle: number): number {
+  if (angle >= 0 && angle < FULL_TURN) return angle;
+  if (angle >= FULL_TURN && angle < 2 * FULL_TURN) return angle - FULL_TURN;
+  const rest = angle - FULL_TURN * Math.floor(angle / FULL_TURN);
+  return rest < 0 || rest >= FULL_TURN ? 0 : rest;
+}
+
+const PER_RADIAN: number = PLACES_OF_TURN / FULL_TURN;
+const STEP: number = FULL_TURN / PLACES_OF_TURN;
+
+/** The angle without its sign, as so many whole turns less. */
+function within(far: number): number {
+  return far < FULL_TURN ? far : far - FULL_TURN * Math.floor(far / FULL_TURN);
+}
+
+/** Right to 3e-16 for angles of a turn or two, and to their own rounding beyond. */
+export function sineOf(angle: number): number {
+  // Of the angle without its sign, so that what turns the other way goes through the same numbers.
+  const near = within(Math.abs(angle));
+  const place = Math.round(near * PER_RADIAN);
+  const d = near - place * STEP;
+  const square = d * d;
+  const sin = d * (1 - square * (SIXTH - square / 120));
+  const cos = 1 - square * (0.5 - square / 24);
+  const i: Index = toIndex(place) & (PLACES_OF_TURN - 1);
+  const positive = at(SINE_TABLE, i) * cos + at(COSINE_TABLE, i) * sin;
+  return angle < 0 ? -positive : positive;
+}
+
+export function cosineOf(angle: number): number {
+  const near = within(Math.abs(angle));
+  const place = Math.round(near * PER_RADIAN);
+  const d = near - place * STEP;
+  const square = d * d;
+  const sin = d * (1 - square * (SIXTH - square / 120));
+  const cos = 1 - square * (0.5 - square / 24);
+  const i: Index = toIndex(place) & (PLACES_OF_TURN - 1);
+  return at(COSINE_TABLE, i) * cos - at(SINE_TABLE, i) * sin;
+}
+
+const PLACES_PER_UNIT = 184.664_965_233_787_3;
+const STEP_HIGH = 0.005_415_212_347_998_022;
+const STEP_LOW = 1.265_508_608_332_543_8e-13;
+const TO_WHOLE: number = 6_755_399_441_055_744;
+
+/** eˣ for −44 < x ≤ 0, by the method of src/numerics/elementary/exponential.ts. */
+export function exponential(x: number): number {
+  const whole = x * PLACES_PER_UNIT + TO_WHOLE - TO_WHOLE;
+  const k = toIndex(whole);
+  const j = 2 * (k & (PLACES_OF_OCTAVE - 1));
+  const r = x - whole * STEP_HIGH - whole * STEP_LOW;
+  const square = r * r;
+  const grown = r + square * (0.5 + r * (SIXTH) + square * (TWENTY_FOURTH + r * (HUNDRED_TWENTIETH)));
+  const root = at(ROOT_TABLE, j);
+  return (root + (at(ROOT_TABLE, j + 1) + root * grown)) * at(POWER_TABLE - LEAST_POWER, k >> 7);
+}

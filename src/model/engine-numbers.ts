@@ -1,0 +1,44 @@
+/** The single numbers of an engine, in the order of src/kernel/header.ts. */
+import * as header from '../kernel/header.ts';
+import type { Engine } from './engine.ts';
+
+const GRAVITY = 9.80665;
+
+/** +1 when going outwards is going down. */
+const outwardIsDown = { horizontal: 0, upright: 1, inverted: -1 } as const;
+
+export function engineNumbers(engine: Engine): Float64Array {
+  const { gas, crank, friction, cylinder, load, wallHeat } = engine;
+  const { low, perCell, nodes } = gas.densityRatio;
+  const numbers = new Float64Array(header.DENSITY_NODES + nodes.length);
+  numbers[header.GAS_CONSTANT] = gas.specificGasConstant;
+  numbers[header.HEAT_CAPACITY_AT_CONSTANT_PRESSURE] = gas.heatCapacityAtConstantPressure;
+  numbers[header.HEAT_CAPACITY_AT_CONSTANT_VOLUME] = gas.heatCapacityAtConstantVolume;
+  numbers[header.HEAT_CAPACITY_RATIO] = gas.heatCapacityRatio;
+  numbers[header.SUTHERLAND_FACTOR] = gas.viscosity.factor;
+  numbers[header.SUTHERLAND_CONSTANT] = gas.viscosity.constant;
+  numbers[header.CRITICAL_PRESSURE_RATIO] = gas.criticalPressureRatio;
+  numbers[header.NOZZLE_FACTOR] = gas.nozzleFactor;
+  numbers[header.EQUAL_PRESSURE_ROUNDING] = gas.equalPressureRounding;
+  numbers[header.DENSITY_TABLE_LOW] = low;
+  numbers[header.DENSITY_TABLE_PER_CELL] = perCell;
+  numbers[header.CRANK_RADIUS] = crank.oscillating?.crankRadius ?? crank.crankRadius;
+  numbers[header.ROD_LENGTH] = crank.rodLength;
+  numbers[header.TRUNNION_DISTANCE] = crank.oscillating?.trunnionDistance ?? 0;
+  numbers[header.FLYWHEEL_MOMENT] = engine.flywheel.momentOfInertia;
+  numbers[header.RECIPROCATING_MASS] = cylinder.reciprocating_mass;
+  numbers[header.WEIGHT_OUTWARDS] = cylinder.reciprocating_mass * GRAVITY * outwardIsDown[cylinder.attitude];
+  numbers[header.RUNNING_TORQUE] = friction.running_torque;
+  numbers[header.BREAKAWAY_TORQUE] = friction.breakaway_torque;
+  numbers[header.STRIBECK_SPEED] = friction.stribeck_speed;
+  numbers[header.VISCOUS_TORQUE] = friction.viscous_torque;
+  numbers[header.PISTON_FORCE] = friction.piston_force;
+  numbers[header.PISTON_FORCE_PER_PRESSURE] = friction.piston_force_per_pressure;
+  numbers[header.GLAND_FORCE] = friction.gland_force;
+  numbers[header.GLAND_FORCE_PER_PRESSURE] = friction.gland_force_per_pressure;
+  numbers.set(load.quadratic ?? [NaN, 0, 0], header.LOAD_CONSTANT);
+  numbers[header.WALL_COEFFICIENT] = wallHeat.steady?.coefficient ?? NaN;
+  numbers[header.WALL_TEMPERATURE] = wallHeat.steady?.wallTemperature ?? 0;
+  numbers.set(nodes, header.DENSITY_NODES);
+  return numbers;
+}

@@ -1,0 +1,125 @@
+/**
+ * The kernel, src/kernel, as WebAssembly: the laws of an engine and the steps of the stiff method over one flat memory.
+ *
+ * There is one for all engines. Numbers of an engine or an integrator are laid into its memory when they are needed and
+ * stay there until others need the room; whose turn it is takes its seat.
+ */
+import type { Host } from '../kernel/host.ts';
+import { FIRST_FREE } from '../kernel/tables.ts';
+import { KERNEL_BYTES } from '../kernel/wasm/kernel-bytes.ts';
+import { bytesOfBase64 } from './base64.ts';
+import type { KernelFunctions } from './kernel-functions.ts';
+import { writeKernelTables } from './kernel-tables.ts';
+
+interface WebAssemblyMemory {
+  readonly buffer: ArrayBuffer;
+}
+
+/** As much of it as is used here; it is no part of the language, but every engine of it has it. */
+declare const WebAssembly: {
+  readonly Memory: new (size: { initial: number; maximum: number }) => WebAssemblyMemory;
+  readonly Module: new (bytes: Uint8Array) => object;
+  readonly Instance: new (
+    module: object,
+    imports: { readonly env: object; readonly host: Host },
+  ) => { readonly exports: KernelFunctions };
+};
+
+const PAGE = 65_536;
+/** Pages that nobody touches take no memory. The compiler is told as many, .config/scripts/kernel.mjs. */
+const PAGES = 256;
+const WORDS = (PAGES * PAGE) / 8;
+
+/** Words that are used in turn: enough for some dozens of engines, little enough to stay in the processor's cache. */
+const USUAL_ROOM = 2 ** 17;
+
+/** What the kernel asks about the engine, or the other problem, that is seated. */
+export type EngineLaws = Omit<Host, 'slopes'>;
+export type ProblemSlopes = Host['slopes'];
+
+const noLaw = (): never => {
+  throw new Error('no engine is seated');
+};
+const noLaws: EngineLaws = { opening: noLaw, flow: noLaw, drag: noLaw, load: noLaw, wallHeat: noLaw };
+
+let laws = noLaws;
+let slopesOf: ProblemSlopes = noLaw;
+
+const host: Host = {
+  opening: (which, angle, speed) => laws.opening(which, angle, speed),
+  flow: (passage, angle, pFrom, t, pTo, speed) => laws.flow(passage, angle, pFrom, t, pTo, speed),
+  drag: (cylinder, angle, speed, chest, pressure, otherEnd) =>
+    laws.drag(cylinder, angle, speed, chest, pressure, otherEnd),
+  load: (speed) => laws.load(speed),
+  wallHeat: (area, temperature, pressure, speed) => laws.wallHeat(area, temperature, pressure, speed),
+  slopes: (x, state, slopes) => {
+    slopesOf(x, state, slopes);
+  },
+};
+
+const memory = new WebAssembly.Memory({ initial: PAGES, maximum: PAGES });
+
+/** The memory of the kernel, word by word; whole numbers stand in the first half of theirs. */
+export const doubles = new Float64Array(memory.buffer);
+export const integers = new Int32Array(memory.buffer);
+
+writeKernelTables(doubles);
+
+export const kernel = new WebAssembly.Instance(new WebAssembly.Module(bytesOfBase64(KERNEL_BYTES)), {
+  env: { memory },
+  host,
+}).exports;
+
+/** Numbers with a place in the memory of the kernel. */
+export class Seat {
+  /** The word at which they begin; 0 while they are not laid out. */
+  base = 0;
+  readonly image: Float64Array;
+
+  constructor(image: Float64Array) {
+    this.image = image;
+  }
+}
+
+/** Seats that are laid out, by the order of their places. */
+let laidOut: Seat[] = [];
+let room = USUAL_ROOM;
+let nextFree = FIRST_FREE;
+let seatedEngine: Seat | undefined;
+let seatedStep: Seat | undefined;
+
+/** Gives a seat a place, and takes theirs from those that were there before. */
+function layOut(seat: Seat): void {
+  const { length } = seat.image;
+  while (2 * length > room) room *= 2;
+  if (FIRST_FREE + room > WORDS) throw new Error(`an engine of ${length} numbers is too large for the kernel`);
+  if (nextFree + length > FIRST_FREE + room) nextFree = FIRST_FREE;
+  const end = nextFree + length;
+  for (const other of laidOut)
+    if (other.base < end && other.base + other.image.length > nextFree) other.base = 0;
+  laidOut = laidOut.filter(({ base }) => base !== 0);
+  laidOut.push(seat);
+  seat.base = nextFree;
+  doubles.set(seat.image, nextFree);
+  nextFree = end;
+}
+
+/** Makes an engine the one that the kernel is about; the word at which its numbers begin. */
+export function takeEngineSeat(seat: Seat, own: EngineLaws): number {
+  if (seat === seatedEngine && seat.base !== 0) return seat.base;
+  if (seat.base === 0) layOut(seat);
+  laws = own;
+  seatedEngine = seat;
+  kernel.seatEngine(seat.base);
+  return seat.base;
+}
+
+/** The same for an integrator; `slopes` only for one of a problem that is no engine. */
+export function takeStepSeat(seat: Seat, slopes: ProblemSlopes): number {
+  if (seat === seatedStep && seat.base !== 0) return seat.base;
+  if (seat.base === 0) layOut(seat);
+  slopesOf = slopes;
+  seatedStep = seat;
+  kernel.seatStep(seat.base);
+  return seat.base;
+}
