@@ -12,7 +12,8 @@ import {
   SUTHERLAND_CONSTANT,
   SUTHERLAND_FACTOR,
 } from './header.ts';
-import { at, toIndex } from './memory.ts';
+import { at } from './memory.ts';
+import { cubic } from './tables.ts';
 
 /** Cells of the table of ρ₂/ρ₁. */
 const CELLS = 128;
@@ -31,16 +32,8 @@ export function roundedRootSlope(q: number, rounding: number): number {
 /** x^(1/γ) = ρ₂/ρ₁, by the table. */
 function densityRatio(x: number): number {
   const numbers = engine.numbers;
-  const nodes = numbers + DENSITY_NODES;
   const u = (x - at(numbers, DENSITY_TABLE_LOW)) * at(numbers, DENSITY_TABLE_PER_CELL);
-  const cell = Math.max(0, Math.min(CELLS - 1, Math.floor(u)));
-  const i = 2 * toIndex(cell);
-  const w = u - cell;
-  const v = 1 - w;
-  const left = at(nodes, i);
-  const right = at(nodes, i + 2);
-  const rise = right - left;
-  return v * left + w * right + w * v * (v * (at(nodes, i + 1) - rise) - w * (at(nodes, i + 3) - rise));
+  return cubic(numbers + DENSITY_NODES, CELLS, u);
 }
 
 /** ψ(x) at a pressure ratio x = p₂/p₁ ≤ 1 [s √K/m]. */
@@ -77,9 +70,13 @@ export function subsonicShareSlope(b: number, ratio: number): number {
 
 /** 24 μ R T₁. */
 export function laminarFactor(t1: number): number {
+  return 24 * viscosityAt(t1) * at(engine.numbers, GAS_CONSTANT) * t1;
+}
+
+/** μ [Pa s]. */
+export function viscosityAt(t: number): number {
   const numbers = engine.numbers;
-  const viscosity = (at(numbers, SUTHERLAND_FACTOR) * t1 * Math.sqrt(t1)) / (t1 + at(numbers, SUTHERLAND_CONSTANT));
-  return 24 * viscosity * at(numbers, GAS_CONSTANT) * t1;
+  return (at(numbers, SUTHERLAND_FACTOR) * t * Math.sqrt(t)) / (t + at(numbers, SUTHERLAND_CONSTANT));
 }
 
 /** The root of D = L ṁ + K ṁ², not above what chokes [kg/s]. */

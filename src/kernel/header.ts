@@ -122,11 +122,19 @@ export const GLAND_FORCE_PER_PRESSURE = 24;
 export const LOAD_CONSTANT = 25;
 export const LOAD_PER_SPEED = 26;
 export const LOAD_PER_SQUARE = 27;
-/** Heat transfer coefficient, NaN where the wall itself must be asked, and temperature of the wall. */
-export const WALL_COEFFICIENT = 28;
+/** Of the wall: how it gives heat, its temperature, a coefficient or factor, and a length and a radius. */
+export const WALL_LAW = 28;
 export const WALL_TEMPERATURE = 29;
+export const WALL_COEFFICIENT = 30;
+export const WALL_LENGTH = 31;
+export const WALL_CRANK_RADIUS = 32;
 /** Nodes of the table of ρ₂/ρ₁: value and slope by turns. */
-export const DENSITY_NODES = 30;
+export const DENSITY_NODES = 33;
+
+/** Laws of the wall: the host's own, a steady coefficient, one that goes with the Reynolds number. */
+export const WALL_OF_HOST = 0;
+export const WALL_STEADY = 1;
+export const WALL_CORRELATED = 2;
 
 /** Within INSTANT: torques at the crank, and the moment of inertia. */
 export const GAS_TORQUE = 0;

@@ -17,7 +17,7 @@ import {
 import * as rates from './jacobian-rates.ts';
 import { setTorques } from './mechanics.ts';
 import { at, intAt, put, type Index } from './memory.ts';
-import { massOf, volumeOf, wallHeatOf } from './observe.ts';
+import { massOf, volumeOf } from './observe.ts';
 import {
   BEARING_WORK,
   FIRST_MASS,
@@ -30,6 +30,7 @@ import {
   TOTAL_WALL_HEAT,
 } from './state-slots.ts';
 import { add, addFlows, addThrough, firstTotal } from './sums.ts';
+import { wallHeatOf } from './wall-heat.ts';
 import { addWaste, wasteToChange } from './waste.ts';
 
 function keepColumn(k: Index, width: Index, jacobian: Index): void {
@@ -60,7 +61,7 @@ export function writeEnergyColumn(k: Index, width: Index, angle: number, jacobia
     const place = FIRST_VOLUME + engine.firstEnd + i;
     const heat = at(engine.wallHeat, i);
     const faster = speed * (1 + SHARE);
-    const hotter = wallHeatOf(i, at(engine.temperature, place), at(engine.pressure, place), faster);
+    const hotter = wallHeatOf(i, at(engine.temperature, place), at(engine.pressure, place), Math.abs(faster));
     addWallChange(i, heat * timeChange + ((hotter - heat) / (SHARE * speed * speed)) * perEnergy);
   }
   addResistance(angle, speed, perEnergy);
@@ -130,7 +131,7 @@ function addWall(end: Index, pressureChange: number, temperatureChange: number):
   const t = at(engine.temperature, place);
   const step = (SHARE * t) / Math.abs(temperatureChange);
   const p = at(engine.pressure, place) + step * pressureChange;
-  const heat = wallHeatOf(end, t + step * temperatureChange, p, rates.speed);
+  const heat = wallHeatOf(end, t + step * temperatureChange, p, Math.abs(rates.speed));
   addWallChange(end, ((heat - at(engine.wallHeat, end)) / step) * rates.timeRate);
 }
 

@@ -30,5 +30,17 @@ export function putInt(from: Index, offset: Index, value: Index): void {
   integers[2 * (from + offset)] = value;
 }
 
+const scratch = new Float64Array(1);
+const scratchWords = new Int32Array(scratch.buffer);
+scratch[0] = 1;
+/** Which of the two words holds sign and exponent depends on the machine. */
+const upper = scratchWords[1] === 0 ? 0 : 1;
+
+/** Of x > 0: n for 2ⁿ ≤ x < 2ⁿ⁺¹. */
+export function exponentOf(value: number): Index {
+  scratch[0] = value;
+  return (scratchWords[upper]! >> 20) - 1023;
+}
+
 /** Of a number that is whole already. */
 export const toIndex = (value: number): Index => value;

@@ -30,3 +30,9 @@ export function putInt(from: Index, offset: Index, value: Index): void {
 export function toIndex(value: number): Index {
   return <i32>value;
 }
+
+// @ts-ignore
+@inline
+export function exponentOf(value: number): Index {
+  return <i32>(reinterpret<u64>(value) >> 52) - 1023;
+}

@@ -9,14 +9,12 @@ import {
   GAS_CONSTANT,
   HEAT_CAPACITY_AT_CONSTANT_VOLUME,
   MOMENT_OF_INERTIA,
-  WALL_COEFFICIENT,
-  WALL_TEMPERATURE,
 } from './header.ts';
-import { hostWallHeat } from './host.ts';
 import { setPosition, setTorques } from './mechanics.ts';
 import { at, put, type Index } from './memory.ts';
 import { setOpenings } from './openings.ts';
 import { CRANK_ANGLE, FIRST_MASS, SPEED } from './state-slots.ts';
+import { wallHeatOf } from './wall-heat.ts';
 
 /**
  * Trial states of an integrator may leave the physical range; the laws are then evaluated at its border [kg/m³, K, rad/s].
@@ -34,14 +32,6 @@ export function volumeOf(i: Index): number {
 
 export function massOf(y: Index, i: Index): number {
   return Math.max(at(y, FIRST_MASS + 2 * i), LEAST_DENSITY * volumeOf(i));
-}
-
-/** Heat [W] from the wall of a cylinder end, by its number, at a temperature and a pressure. */
-export function wallHeatOf(i: Index, t: number, p: number, speed: number): number {
-  const area = at(engine.coverArea, i) + at(engine.barrelPerVolume, i) * at(engine.endVolume, i);
-  const coefficient = at(engine.numbers, WALL_COEFFICIENT);
-  if (coefficient !== coefficient) return hostWallHeat(area, t, p, Math.abs(speed));
-  return coefficient * area * (at(engine.numbers, WALL_TEMPERATURE) - t);
 }
 
 function setGas(y: Index): void {
@@ -65,7 +55,7 @@ function feel(angle: number, y: Index, speed: number): void {
   setFlows();
   const place = FIRST_VOLUME + engine.firstEnd;
   for (let i = 0; i < engine.ends; i += 1) {
-    const heat = wallHeatOf(i, at(engine.temperature, place + i), at(engine.pressure, place + i), speed);
+    const heat = wallHeatOf(i, at(engine.temperature, place + i), at(engine.pressure, place + i), Math.abs(speed));
     put(engine.wallHeat, i, heat);
   }
 }

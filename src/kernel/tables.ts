@@ -1,5 +1,5 @@
 /** Tables that are the same for every engine, at fixed words of the memory; the host writes them once. */
-import { at, toIndex, type Index } from './memory.ts';
+import { at, exponentOf, toIndex, type Index } from './memory.ts';
 
 /** In digits: a quotient of whole numbers would be one to the compiler. */
 const SIXTH = 0.166_666_666_666_666_66;
@@ -15,12 +15,17 @@ export const COSINE_TABLE = SINE_TABLE + PLACES_OF_TURN;
 /** 2^(j/128) in two parts by turns, as src/numerics/elementary/exponential.ts has them. */
 export const PLACES_OF_OCTAVE = 128;
 export const ROOT_TABLE = COSINE_TABLE + PLACES_OF_TURN;
-/** 2ⁿ from −64 to 0. */
+/** 2ⁿ from −64 to 64. */
 export const LEAST_POWER = -64;
+export const MOST_POWER = 64;
 export const POWER_TABLE = ROOT_TABLE + 2 * PLACES_OF_OCTAVE;
+/** x^0.8: of 2ⁿ for those, and nodes, value and slope by turns, of so many cells between 1/2 and 1. */
+export const OCTAVE_TABLE = POWER_TABLE + MOST_POWER - LEAST_POWER + 1;
+export const CELLS_OF_OCTAVE = 128;
+export const OCTAVE_NODES = OCTAVE_TABLE + MOST_POWER - LEAST_POWER + 1;
 /** The Rosenbrock method: rows of weights, each as long as there are stages. */
 export const STAGES = 6;
-export const WEIGHTS = POWER_TABLE + 1 - LEAST_POWER;
+export const WEIGHTS = OCTAVE_NODES + 2 * (CELLS_OF_OCTAVE + 1);
 export const COUPLING = WEIGHTS + STAGES * STAGES;
 export const SOLUTION = COUPLING + STAGES * STAGES;
 export const SOLUTION_SLOPE_WEIGHTS = SOLUTION + STAGES;
@@ -90,4 +95,30 @@ export function exponential(x: number): number {
   const grown = r + square * (0.5 + r * (SIXTH) + square * (TWENTY_FOURTH + r * (HUNDRED_TWENTIETH)));
   const root = at(ROOT_TABLE, j);
   return (root + (at(ROOT_TABLE, j + 1) + root * grown)) * at(POWER_TABLE - LEAST_POWER, k >> 7);
+}
+
+/** Whether x^0.8 is in the tables: a Reynolds number well beyond any engine's is not. */
+export function isTabulated(x: number): boolean {
+  if (!(x > 0)) return false;
+  const k = exponentOf(x) + 1;
+  return k >= LEAST_POWER && k <= MOST_POWER;
+}
+
+/** x^0.8 of such an x, as src/numerics/wide-power-table.ts has it. */
+export function powerOfFourFifths(x: number): number {
+  const k = exponentOf(x) + 1;
+  const within = x * at(POWER_TABLE - LEAST_POWER, -k);
+  return at(OCTAVE_TABLE - LEAST_POWER, k) * cubic(OCTAVE_NODES, CELLS_OF_OCTAVE, (within - 0.5) * (2 * CELLS_OF_OCTAVE));
+}
+
+/** A table of so many cells, at a place counted in cells; the first and the last piece go on beyond its ends. */
+export function cubic(nodes: Index, cells: Index, u: number): number {
+  const cell = Math.max(0, Math.min(cells - 1, Math.floor(u)));
+  const node = nodes + 2 * toIndex(cell);
+  const w = u - cell;
+  const v = 1 - w;
+  const left = at(node, 0);
+  const right = at(node, 2);
+  const rise = right - left;
+  return v * left + w * right + w * v * (v * (at(node, 1) - rise) - w * (at(node, 3) - rise));
 }

@@ -1,11 +1,19 @@
 /** The single numbers of an engine, in the order of src/kernel/header.ts. */
 import * as header from '../kernel/header.ts';
+import type { WallHeat } from '../parts/wall-heat/wall-heat.ts';
 import type { Engine } from './engine.ts';
 
 const GRAVITY = 9.80665;
 
 /** +1 when going outwards is going down. */
 const outwardIsDown = { horizontal: 0, upright: 1, inverted: -1 } as const;
+
+/** In their order. */
+function wallNumbers({ law }: WallHeat): readonly number[] {
+  if (law === undefined) return [header.WALL_OF_HOST];
+  if (law.kind === 'steady') return [header.WALL_STEADY, law.wallTemperature, law.coefficient];
+  return [header.WALL_CORRELATED, law.wallTemperature, law.factor, law.length, law.crankRadius];
+}
 
 export function engineNumbers(engine: Engine): Float64Array {
   const { gas, crank, friction, cylinder, load, wallHeat } = engine;
@@ -37,8 +45,7 @@ export function engineNumbers(engine: Engine): Float64Array {
   numbers[header.GLAND_FORCE] = friction.gland_force;
   numbers[header.GLAND_FORCE_PER_PRESSURE] = friction.gland_force_per_pressure;
   numbers.set(load.quadratic ?? [NaN, 0, 0], header.LOAD_CONSTANT);
-  numbers[header.WALL_COEFFICIENT] = wallHeat.steady?.coefficient ?? NaN;
-  numbers[header.WALL_TEMPERATURE] = wallHeat.steady?.wallTemperature ?? 0;
+  numbers.set(wallNumbers(wallHeat), header.WALL_LAW);
   numbers.set(nodes, header.DENSITY_NODES);
   return numbers;
 }

@@ -30,7 +30,7 @@ export const constantWallHeat = kindOf({
     const wallTemperature = wall_temperature ?? context.atmosphericTemperature;
     return {
       flow: (area, gasTemperature) => coefficient * area * (wallTemperature - gasTemperature),
-      steady: { coefficient, wallTemperature },
+      law: { kind: 'steady', coefficient, wallTemperature },
     };
   },
 });

@@ -15,7 +15,8 @@ import type { PartContext } from '../part-context.ts';
 import type { WallHeat } from './wall-heat.ts';
 
 const FACTOR = 0.053;
-const REYNOLDS_POWER = 0.8;
+/** The kernel has this power in its tables, and no other. */
+export const REYNOLDS_POWER = 0.8;
 const PRANDTL_POWER = 0.6;
 
 const powers = widePowerTable(REYNOLDS_POWER);
@@ -50,6 +51,7 @@ export const correlationWallHeat = kindOf({
         const coefficient = constant * viscosity * widePowerFrom(powers, reynolds);
         return coefficient * area * (wallTemperature - temperature);
       },
+      law: { kind: 'correlated', wallTemperature, factor: constant, length: bore, crankRadius: crank.crankRadius },
     };
   },
 });

@@ -9,6 +9,6 @@ export const noWallHeat = kindOf({
   parameters: {},
   build: (_values, { atmosphericTemperature }: PartContext): WallHeat => ({
     flow: () => 0,
-    steady: { coefficient: 0, wallTemperature: atmosphericTemperature },
+    law: { kind: 'steady', coefficient: 0, wallTemperature: atmosphericTemperature },
   }),
 });
