@@ -9,12 +9,7 @@ import {
   NOZZLE_LAW,
   setPlace,
 } from './flow-groups.ts';
-import {
-  ARE_KEPT,
-  HEAT_CAPACITY_AT_CONSTANT_PRESSURE,
-  OPENING_ANGLE,
-  OPENING_SPEED,
-} from './header.ts';
+import { ARE_KEPT, HEAT_CAPACITY_AT_CONSTANT_PRESSURE, OPENING_ANGLE, OPENING_SPEED } from './header.ts';
 import { hostFlow } from './host.ts';
 import { at, intAt, put, putInt, type Index } from './memory.ts';
 

@@ -41,7 +41,9 @@ export function nozzleFunction(ratio: number): number {
   const numbers = engine.numbers;
   const x = Math.max(ratio, at(numbers, CRITICAL_PRESSURE_RATIO));
   const density = densityRatio(x);
-  return at(numbers, NOZZLE_FACTOR) * density * roundedRoot(1 - x / density, at(numbers, EQUAL_PRESSURE_ROUNDING));
+  return (
+    at(numbers, NOZZLE_FACTOR) * density * roundedRoot(1 - x / density, at(numbers, EQUAL_PRESSURE_ROUNDING))
+  );
 }
 
 /** dψ/dx: nothing as long as it chokes. */

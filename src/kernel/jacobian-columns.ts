@@ -84,7 +84,14 @@ function addResistance(angle: number, speed: number, perEnergy: number): void {
 }
 
 /** Columns k and following, of all mass and energy, at the instant last observed. */
-export function writeGasColumns(k: Index, width: Index, angle: number, y: Index, slopes: Index, jacobian: Index): void {
+export function writeGasColumns(
+  k: Index,
+  width: Index,
+  angle: number,
+  y: Index,
+  slopes: Index,
+  jacobian: Index,
+): void {
   const cv = at(engine.numbers, HEAT_CAPACITY_AT_CONSTANT_VOLUME);
   beginFlowChanges(slopes);
   for (let v = 0; v < engine.volumes; v += 1) {

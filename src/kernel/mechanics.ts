@@ -76,13 +76,24 @@ function bearingTorque(speed: number): number {
 function loadTorque(speed: number): number {
   const constant = at(engine.numbers, LOAD_CONSTANT);
   if (constant !== constant) return hostLoad(speed);
-  return constant + at(engine.numbers, LOAD_PER_SPEED) * speed + at(engine.numbers, LOAD_PER_SQUARE) * speed * speed;
+  return (
+    constant +
+    at(engine.numbers, LOAD_PER_SPEED) * speed +
+    at(engine.numbers, LOAD_PER_SQUARE) * speed * speed
+  );
 }
 
 function dragTorque(k: Index, angle: number, speed: number, cylinder: number, otherEnd: number): number {
   const steady = at(engine.steadyDrag, k);
   if (steady === steady) return steady;
-  return hostDrag(k, angle - at(engine.offsets, k), speed, at(engine.pressure, engine.chest), cylinder, otherEnd);
+  return hostDrag(
+    k,
+    angle - at(engine.offsets, k),
+    speed,
+    at(engine.pressure, engine.chest),
+    cylinder,
+    otherEnd,
+  );
 }
 
 /** Torques at the position last set; pressures must be set. */

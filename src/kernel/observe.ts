@@ -5,11 +5,7 @@
  */
 import * as engine from './engine-seat.ts';
 import { areDonorsStale, FIRST_VOLUME, setFlows } from './flows.ts';
-import {
-  GAS_CONSTANT,
-  HEAT_CAPACITY_AT_CONSTANT_VOLUME,
-  MOMENT_OF_INERTIA,
-} from './header.ts';
+import { GAS_CONSTANT, HEAT_CAPACITY_AT_CONSTANT_VOLUME, MOMENT_OF_INERTIA } from './header.ts';
 import { setPosition, setTorques } from './mechanics.ts';
 import { at, put, type Index } from './memory.ts';
 import { setOpenings } from './openings.ts';
@@ -55,7 +51,12 @@ function feel(angle: number, y: Index, speed: number): void {
   setFlows();
   const place = FIRST_VOLUME + engine.firstEnd;
   for (let i = 0; i < engine.ends; i += 1) {
-    const heat = wallHeatOf(i, at(engine.temperature, place + i), at(engine.pressure, place + i), Math.abs(speed));
+    const heat = wallHeatOf(
+      i,
+      at(engine.temperature, place + i),
+      at(engine.pressure, place + i),
+      Math.abs(speed),
+    );
     put(engine.wallHeat, i, heat);
   }
 }

@@ -42,7 +42,11 @@ function setTabulated(angle: number): void {
   const count = intAt(engine.tables, 0);
   for (let k = 0, table = engine.tables + 1; k < count; k += 1, table += intAt(table, TABLE_LENGTH)) {
     const since = wrappedAngle(angle - at(table, TABLE_LAG) - at(table, TABLE_BEGINS));
-    put(engine.base, intAt(table, TABLE_TARGET), Math.max(0, at(table, TABLE_ELSEWHERE) + segmentValue(table, since)));
+    put(
+      engine.base,
+      intAt(table, TABLE_TARGET),
+      Math.max(0, at(table, TABLE_ELSEWHERE) + segmentValue(table, since)),
+    );
   }
 }
 

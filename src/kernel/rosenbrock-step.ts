@@ -78,7 +78,8 @@ export function attempt(length: number): number {
   for (let s = 0; s < STAGES; s += 1) {
     if (s > 0) {
       moveTrial(s);
-      if (evaluate(x + at(STAGE_PLACES, s) * length, step.trial, step.slopes + s * step.dimension) >= 0) return NaN;
+      if (evaluate(x + at(STAGE_PLACES, s) * length, step.trial, step.slopes + s * step.dimension) >= 0)
+        return NaN;
     }
     solveStage(s, length);
   }
@@ -97,7 +98,8 @@ function moveTrial(s: Index): void {
   for (let k = 0; k < width; k += 1) {
     const component = intAt(step.columns, k);
     let sum = at(step.start, component);
-    for (let j = 0, stage = step.stages + k; j < s; j += 1, stage += width) sum += at(weights, j) * at(stage, 0);
+    for (let j = 0, stage = step.stages + k; j < s; j += 1, stage += width)
+      sum += at(weights, j) * at(stage, 0);
     put(step.trial, component, sum);
   }
 }
@@ -119,7 +121,8 @@ function solveStage(s: Index, h: number): void {
   for (let k = 0; k < width; k += 1) {
     const component = intAt(step.columns, k);
     let sum = h * at(slopes, component) + drifted * at(step.drift, component);
-    for (let j = 0, stage = step.stages + k; j < s; j += 1, stage += width) sum += at(coupling, j) * at(stage, 0);
+    for (let j = 0, stage = step.stages + k; j < s; j += 1, stage += width)
+      sum += at(coupling, j) * at(stage, 0);
     put(own, k, GAMMA * sum);
   }
   solve(own);

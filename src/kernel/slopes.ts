@@ -22,7 +22,10 @@ import { addEnds, addFlows, setWorks } from './sums.ts';
 function resisting(): number {
   const instant = engine.instant;
   return (
-    at(instant, BEARING_TORQUE) + at(instant, PISTON_TORQUE) + at(instant, GEAR_TORQUE) + at(instant, LOAD_TORQUE)
+    at(instant, BEARING_TORQUE) +
+    at(instant, PISTON_TORQUE) +
+    at(instant, GEAR_TORQUE) +
+    at(instant, LOAD_TORQUE)
   );
 }
 

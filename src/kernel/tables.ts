@@ -92,7 +92,7 @@ export function exponential(x: number): number {
   const j = 2 * (k & (PLACES_OF_OCTAVE - 1));
   const r = x - whole * STEP_HIGH - whole * STEP_LOW;
   const square = r * r;
-  const grown = r + square * (0.5 + r * (SIXTH) + square * (TWENTY_FOURTH + r * (HUNDRED_TWENTIETH)));
+  const grown = r + square * (0.5 + r * SIXTH + square * (TWENTY_FOURTH + r * HUNDRED_TWENTIETH));
   const root = at(ROOT_TABLE, j);
   return (root + (at(ROOT_TABLE, j + 1) + root * grown)) * at(POWER_TABLE - LEAST_POWER, k >> 7);
 }
@@ -108,7 +108,10 @@ export function isTabulated(x: number): boolean {
 export function powerOfFourFifths(x: number): number {
   const k = exponentOf(x) + 1;
   const within = x * at(POWER_TABLE - LEAST_POWER, -k);
-  return at(OCTAVE_TABLE - LEAST_POWER, k) * cubic(OCTAVE_NODES, CELLS_OF_OCTAVE, (within - 0.5) * (2 * CELLS_OF_OCTAVE));
+  return (
+    at(OCTAVE_TABLE - LEAST_POWER, k) *
+    cubic(OCTAVE_NODES, CELLS_OF_OCTAVE, (within - 0.5) * (2 * CELLS_OF_OCTAVE))
+  );
 }
 
 /** A table of so many cells, at a place counted in cells; the first and the last piece go on beyond its ends. */

@@ -118,8 +118,7 @@ class EngineImageBuilder {
     const { image } = this;
     const { ends, cylinder } = this.engine;
     const covers = ends.filter(({ side }) => side === 'cover');
-    const wall = (end: (typeof ends)[number], volume: number): number =>
-      wallArea(end, cylinder.bore, volume);
+    const wall = (end: (typeof ends)[number], volume: number): number => wallArea(end, cylinder.bore, volume);
     this.set(header.OFFSETS, image.numbers(covers.map(({ deadCentre }) => deadCentre)));
     for (const name of [header.LEVERS, header.SINES, header.COSINES])
       this.set(name, image.zeros(covers.length));

@@ -13,7 +13,10 @@ export function writeKernelTables(doubles: Float64Array): void {
   doubles.set(sines, place.SINE_TABLE);
   doubles.set(cosines, place.COSINE_TABLE);
   doubles.set(rootsOfTwo, place.ROOT_TABLE);
-  doubles.set(powersOfTwo.subarray(ZEROTH + place.LEAST_POWER, ZEROTH + place.MOST_POWER + 1), place.POWER_TABLE);
+  doubles.set(
+    powersOfTwo.subarray(ZEROTH + place.LEAST_POWER, ZEROTH + place.MOST_POWER + 1),
+    place.POWER_TABLE,
+  );
   doubles.set(fourFifths.octaves, place.OCTAVE_TABLE);
   doubles.set(fourFifths.withinOctave.nodes, place.OCTAVE_NODES);
   doubles.set(rosenbrock.WEIGHTS, place.WEIGHTS);

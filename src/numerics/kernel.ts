@@ -31,7 +31,7 @@ const PAGES = 256;
 const WORDS = (PAGES * PAGE) / 8;
 
 /** Words that are used in turn: enough for some dozens of engines, little enough to stay in the processor's cache. */
-const USUAL_ROOM = 2 ** 17;
+const USUAL_ROOM = 131_072;
 
 /** What the kernel asks about the engine, or the other problem, that is seated. */
 export type EngineLaws = Omit<Host, 'slopes'>;
@@ -92,7 +92,8 @@ let seatedStep: Seat | undefined;
 function layOut(seat: Seat): void {
   const { length } = seat.image;
   while (2 * length > room) room *= 2;
-  if (FIRST_FREE + room > WORDS) throw new Error(`an engine of ${length} numbers is too large for the kernel`);
+  if (FIRST_FREE + room > WORDS)
+    throw new Error(`an engine of ${length} numbers is too large for the kernel`);
   if (nextFree + length > FIRST_FREE + room) nextFree = FIRST_FREE;
   const end = nextFree + length;
   for (const other of laidOut)

@@ -77,7 +77,10 @@ export class RosenbrockStep {
     const start = this.at(header.START);
     let quickest = 0;
     for (const i of steering)
-      quickest = Math.max(quickest, Math.abs(doubles[slopes + i]!) / (sizes[i]! + Math.abs(doubles[start + i]!)));
+      quickest = Math.max(
+        quickest,
+        Math.abs(doubles[slopes + i]!) / (sizes[i]! + Math.abs(doubles[start + i]!)),
+      );
     return FIRST_CHANGE / quickest;
   }
 

@@ -9,6 +9,5 @@ export const proportionalLoad = kindOf({
   kind: 'proportional',
   doc: 'Torque in proportion to speed: a small generator on a resistor, a stirrer in thick stuff.',
   parameters: torqueAtSpeed,
-  build: ({ torque, at_speed }, _context: PartContext): Load =>
-    quadraticLoad(0, torque / at_speed, 0),
+  build: ({ torque, at_speed }, _context: PartContext): Load => quadraticLoad(0, torque / at_speed, 0),
 });

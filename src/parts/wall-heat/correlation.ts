@@ -51,7 +51,13 @@ export const correlationWallHeat = kindOf({
         const coefficient = constant * viscosity * widePowerFrom(powers, reynolds);
         return coefficient * area * (wallTemperature - temperature);
       },
-      law: { kind: 'correlated', wallTemperature, factor: constant, length: bore, crankRadius: crank.crankRadius },
+      law: {
+        kind: 'correlated',
+        wallTemperature,
+        factor: constant,
+        length: bore,
+        crankRadius: crank.crankRadius,
+      },
     };
   },
 });
