@@ -15,7 +15,7 @@ import {
   PISTON_TORQUE,
 } from './header.ts';
 import * as rates from './jacobian-rates.ts';
-import { setTorques } from './mechanics.ts';
+import { setGearTorque, setPressureTorques, setSpeedTorques } from './mechanics.ts';
 import { at, intAt, put, type Index } from './memory.ts';
 import { massOf, volumeOf } from './observe.ts';
 import {
@@ -70,7 +70,8 @@ export function writeEnergyColumn(k: Index, width: Index, angle: number, jacobia
 
 function addResistance(angle: number, speed: number, perEnergy: number): void {
   const instant = engine.instant;
-  setTorques(angle, speed * (1 + SHARE));
+  setGearTorque(angle, speed * (1 + SHARE));
+  setSpeedTorques(speed * (1 + SHARE));
   const per = perEnergy / (SHARE * speed);
   const bearing = (at(instant, BEARING_TORQUE) - rates.bearingTorque) * per;
   const gear = (at(instant, GEAR_TORQUE) - rates.gearTorque) * per;
@@ -149,11 +150,13 @@ function addTorques(volume: Index, pressureChange: number, angle: number): void 
   const totals = column + firstTotal();
   const direction = rates.direction;
   const place = FIRST_VOLUME + volume;
+  if (volume < engine.firstEnd && place !== engine.chest) return;
   const here = at(engine.pressure, place);
   const there = here + SHARE * here;
   const per = pressureChange / (there - here);
   put(engine.pressure, place, there);
-  setTorques(angle, rates.speed);
+  setPressureTorques(rates.speed);
+  setGearTorque(angle, rates.speed);
   put(engine.pressure, place, here);
   const ofGas = (at(instant, GAS_TORQUE) - rates.gasTorque) * per;
   const ofPiston = (at(instant, PISTON_TORQUE) - rates.pistonTorque) * per;

@@ -32,7 +32,7 @@ import {
 } from './header.ts';
 import { hostDrag, hostLoad } from './host.ts';
 import { at, put, type Index } from './memory.ts';
-import { cosineOf, exponential, sineOf } from './tables.ts';
+import { exponential, setSineCosine } from './tables.ts';
 
 export const ATMOSPHERE: Index = 1;
 
@@ -47,13 +47,11 @@ export function setPosition(angle: number): void {
   const mass = at(engine.numbers, RECIPROCATING_MASS);
   let moment = at(engine.numbers, FLYWHEEL_MOMENT);
   for (let k = 0; k < engine.cylinders; k += 1) {
-    const own = angle - at(engine.offsets, k);
-    const sine = sineOf(own);
-    const cosine = cosineOf(own);
+    setSineCosine(angle - at(engine.offsets, k), engine.sines + k, engine.cosines + k);
+    const sine = at(engine.sines, k);
+    const cosine = at(engine.cosines, k);
     const travel = pistonTravel(sine, cosine);
     const lever = pistonTravelRate(sine, cosine);
-    put(engine.sines, k, sine);
-    put(engine.cosines, k, cosine);
     put(engine.levers, k, lever);
     moment += mass * lever * lever;
     for (let i = k * perCylinder; i < (k + 1) * perCylinder; i += 1) {
@@ -98,18 +96,23 @@ function dragTorque(k: Index, angle: number, speed: number, cylinder: number, ot
 
 /** Torques at the position last set; pressures must be set. */
 export function setTorques(angle: number, speed: number): void {
+  setPressureTorques(speed);
+  setGearTorque(angle, speed);
+  setSpeedTorques(speed);
+}
+
+/** Those of gas, moving masses, gravity and the pistons' friction. */
+export function setPressureTorques(speed: number): void {
   const numbers = engine.numbers;
   const instant = engine.instant;
   const perCylinder = engine.endsPerCylinder;
   const endPressure = engine.pressure + FIRST_VOLUME + engine.firstEnd;
   const room = at(engine.pressure, ATMOSPHERE);
   const mass = at(numbers, RECIPROCATING_MASS);
-  const quickness = Math.abs(speed);
   let gas: number = 0;
   let inertia: number = 0;
   let gravity: number = 0;
   let piston: number = 0;
-  let gear: number = 0;
   for (let i = 0; i < engine.ends; i += 1) gas += (at(endPressure, i) - room) * at(engine.volumeRate, i);
   for (let k = 0; k < engine.cylinders; k += 1) {
     const lever = at(engine.levers, k);
@@ -120,7 +123,6 @@ export function setTorques(angle: number, speed: number): void {
       force += at(numbers, GLAND_FORCE) + at(numbers, GLAND_FORCE_PER_PRESSURE) * Math.abs(behind - room);
     piston += force * Math.abs(lever);
     gravity += at(numbers, WEIGHT_OUTWARDS) * lever;
-    gear += dragTorque(k, angle, quickness, cover, behind);
     if (mass === 0) continue;
     const curvature = pistonTravelCurvature(at(engine.sines, k), at(engine.cosines, k));
     inertia -= mass * lever * curvature * speed * speed;
@@ -129,7 +131,23 @@ export function setTorques(angle: number, speed: number): void {
   put(instant, INERTIA_TORQUE, inertia);
   put(instant, GRAVITY_TORQUE, gravity);
   put(instant, PISTON_TORQUE, piston);
-  put(instant, GEAR_TORQUE, gear);
-  put(instant, BEARING_TORQUE, bearingTorque(quickness));
-  put(instant, LOAD_TORQUE, loadTorque(quickness));
+}
+
+export function setGearTorque(angle: number, speed: number): void {
+  const perCylinder = engine.endsPerCylinder;
+  const endPressure = engine.pressure + FIRST_VOLUME + engine.firstEnd;
+  const room = at(engine.pressure, ATMOSPHERE);
+  let gear: number = 0;
+  for (let k = 0; k < engine.cylinders; k += 1) {
+    const behind = perCylinder === 2 ? at(endPressure, k * 2 + 1) : room;
+    gear += dragTorque(k, angle, Math.abs(speed), at(endPressure, k * perCylinder), behind);
+  }
+  put(engine.instant, GEAR_TORQUE, gear);
+}
+
+/** Those of bearings and load. */
+export function setSpeedTorques(speed: number): void {
+  const quickness = Math.abs(speed);
+  put(engine.instant, BEARING_TORQUE, bearingTorque(quickness));
+  put(engine.instant, LOAD_TORQUE, loadTorque(quickness));
 }

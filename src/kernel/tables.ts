@@ -1,5 +1,5 @@
 /** Tables that are the same for every engine, at fixed words of the memory; the host writes them once. */
-import { at, exponentOf, toIndex, type Index } from './memory.ts';
+import { at, exponentOf, put, toIndex, type Index } from './memory.ts';
 
 /** In digits: a quotient of whole numbers would be one to the compiler. */
 const SIXTH = 0.166_666_666_666_666_66;
@@ -50,34 +50,22 @@ export function wrappedAngle(angle: number): number {
 const PER_RADIAN: number = PLACES_OF_TURN / FULL_TURN;
 const STEP: number = FULL_TURN / PLACES_OF_TURN;
 
-/** The angle without its sign, as so many whole turns less. */
-function within(far: number): number {
-  return far < FULL_TURN ? far : far - FULL_TURN * Math.floor(far / FULL_TURN);
-}
-
-/** Right to 3e-16 for angles of a turn or two, and to their own rounding beyond. */
-export function sineOf(angle: number): number {
+/** Sine and cosine, each into a word; right to 3e-16 for angles of a turn or two, and to their own rounding beyond. */
+export function setSineCosine(angle: number, sine: Index, cosine: Index): void {
   // Of the angle without its sign, so that what turns the other way goes through the same numbers.
-  const near = within(Math.abs(angle));
+  const far = Math.abs(angle);
+  const near = far < FULL_TURN ? far : far - FULL_TURN * Math.floor(far / FULL_TURN);
   const place = Math.round(near * PER_RADIAN);
   const d = near - place * STEP;
   const square = d * d;
   const sin = d * (1 - square * (SIXTH - square / 120));
   const cos = 1 - square * (0.5 - square / 24);
-  const i: Index = toIndex(place) & (PLACES_OF_TURN - 1);
-  const positive = at(SINE_TABLE, i) * cos + at(COSINE_TABLE, i) * sin;
-  return angle < 0 ? -positive : positive;
-}
-
-export function cosineOf(angle: number): number {
-  const near = within(Math.abs(angle));
-  const place = Math.round(near * PER_RADIAN);
-  const d = near - place * STEP;
-  const square = d * d;
-  const sin = d * (1 - square * (SIXTH - square / 120));
-  const cos = 1 - square * (0.5 - square / 24);
-  const i: Index = toIndex(place) & (PLACES_OF_TURN - 1);
-  return at(COSINE_TABLE, i) * cos - at(SINE_TABLE, i) * sin;
+  const i = toIndex(place) & (PLACES_OF_TURN - 1);
+  const sineThere = at(SINE_TABLE, i);
+  const cosineThere = at(COSINE_TABLE, i);
+  const positive = sineThere * cos + cosineThere * sin;
+  put(sine, 0, angle < 0 ? -positive : positive);
+  put(cosine, 0, cosineThere * cos - sineThere * sin);
 }
 
 const PLACES_PER_UNIT = 184.664_965_233_787_3;
