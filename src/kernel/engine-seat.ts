@@ -65,6 +65,7 @@ export let movedSlopes: Index = 0;
 export let numbers: Index = 0;
 export let instant: Index = 0;
 export let memory: Index = 0;
+export let reaches: Index = 0;
 
 function array(offset: Index): Index {
   return base + intAt(base, offset);
@@ -135,4 +136,5 @@ export function seatEngine(first: Index): void {
   numbers = array(header.NUMBERS);
   instant = array(header.INSTANT);
   memory = array(header.MEMORY);
+  reaches = array(header.REACHES);
 }

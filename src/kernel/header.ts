@@ -86,7 +86,9 @@ export const MOVED_SLOPES = 58;
 export const NUMBERS = 59;
 export const INSTANT = 60;
 export const MEMORY = 61;
-export const HEADER_LENGTH = 62;
+/** By cylinder: what the travel and its rates share, crank.ts. */
+export const REACHES = 62;
+export const HEADER_LENGTH = 63;
 
 /** Within NUMBERS: of the gas. */
 export const GAS_CONSTANT = 0;

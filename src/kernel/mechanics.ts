@@ -2,7 +2,7 @@
  * Pistons, crank and everything that resists them, for all cylinders on the shaft: the mechanical half of an instant, and
  * the volume of each cylinder end, from crank angle and speed.
  */
-import { pistonTravel, pistonTravelCurvature, pistonTravelRate } from './crank.ts';
+import { pistonTravel, pistonTravelCurvature, pistonTravelRate, reach } from './crank.ts';
 import * as engine from './engine-seat.ts';
 import { FIRST_VOLUME } from './flows.ts';
 import {
@@ -50,8 +50,10 @@ export function setPosition(angle: number): void {
     setSineCosine(angle - at(engine.offsets, k), engine.sines + k, engine.cosines + k);
     const sine = at(engine.sines, k);
     const cosine = at(engine.cosines, k);
-    const travel = pistonTravel(sine, cosine);
-    const lever = pistonTravelRate(sine, cosine);
+    const reached = reach(sine, cosine);
+    const travel = pistonTravel(cosine, reached);
+    const lever = pistonTravelRate(sine, cosine, reached);
+    put(engine.reaches, k, reached);
     put(engine.levers, k, lever);
     moment += mass * lever * lever;
     for (let i = k * perCylinder; i < (k + 1) * perCylinder; i += 1) {
@@ -124,7 +126,11 @@ export function setPressureTorques(speed: number): void {
     piston += force * Math.abs(lever);
     gravity += at(numbers, WEIGHT_OUTWARDS) * lever;
     if (mass === 0) continue;
-    const curvature = pistonTravelCurvature(at(engine.sines, k), at(engine.cosines, k));
+    const curvature = pistonTravelCurvature(
+      at(engine.sines, k),
+      at(engine.cosines, k),
+      at(engine.reaches, k),
+    );
     inertia -= mass * lever * curvature * speed * speed;
   }
   put(instant, GAS_TORQUE, gas);

@@ -120,7 +120,7 @@ class EngineImageBuilder {
     const covers = ends.filter(({ side }) => side === 'cover');
     const wall = (end: (typeof ends)[number], volume: number): number => wallArea(end, cylinder.bore, volume);
     this.set(header.OFFSETS, image.numbers(covers.map(({ deadCentre }) => deadCentre)));
-    for (const name of [header.LEVERS, header.SINES, header.COSINES])
+    for (const name of [header.LEVERS, header.SINES, header.COSINES, header.REACHES])
       this.set(name, image.zeros(covers.length));
     // One gear drags per cylinder, whatever number of ends it serves: the cover end's.
     this.set(header.STEADY_DRAG, image.numbers(covers.map(({ valveGear }) => valveGear.steadyDrag ?? NaN)));
