@@ -1,0 +1,4 @@
+/** Before any test: none may run a kernel older than its sources. */
+import { buildKernel } from '../../.config/scripts/kernel.mjs';
+
+export const setup = (): Promise<boolean> => buildKernel();
