@@ -7,6 +7,7 @@
  * Whatever needs the kernel asks for it here first. What was written says of which sources it was made, and the compiler,
  * five seconds' work, is called only when they have changed since.
  */
+import { Buffer } from 'node:buffer';
 import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { mkdir, writeFile } from 'node:fs/promises';
