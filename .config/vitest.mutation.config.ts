@@ -40,6 +40,8 @@ const rounds: Readonly<Record<string, readonly (readonly string[])[]>> = {
       'exact/{cut-cam,disc-overlap,double-acting,drawn-disc,plane-films,several-cylinders}',
     ],
   ],
+  // What runs the kernel as plain TypeScript; all others run it compiled, and as it was.
+  kernel: [['unit/kernel/*', 'laws/kernel-twice']],
   supply: [
     [
       'exact/receiver-course',

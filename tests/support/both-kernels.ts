@@ -35,7 +35,8 @@ export interface Images {
   readonly engine: Float64Array;
   readonly laws: EngineLaws;
   readonly step: Float64Array;
-  readonly slopes: ProblemSlopes;
+  /** Of a problem that is no engine, over the memory they stand in. */
+  readonly slopes: (doubles: Float64Array) => ProblemSlopes;
 }
 
 const nothing = new Float64Array(0);
@@ -45,6 +46,8 @@ export const noLaw = (): never => {
 };
 export const noLaws: EngineLaws = { opening: noLaw, flow: noLaw, drag: noLaw, load: noLaw, wallHeat: noLaw };
 
+const noSlopes = (): ProblemSlopes => noLaw;
+
 const plainDoubles = new Float64Array(memoryBuffer());
 const plainIntegers = new Int32Array(memoryBuffer());
 writeKernelTables(plainDoubles);
@@ -53,7 +56,7 @@ export function seatedPlain({
   engine = nothing,
   laws = noLaws,
   step = nothing,
-  slopes = noLaw,
+  slopes = noSlopes,
 }: Partial<Images>): Seated {
   const behind = FIRST_FREE + engine.length;
   plainDoubles.set(engine, FIRST_FREE);
@@ -64,7 +67,7 @@ export function seatedPlain({
     drag: (...asked) => laws.drag(...asked),
     load: (...asked) => laws.load(...asked),
     wallHeat: (...asked) => laws.wallHeat(...asked),
-    slopes,
+    slopes: slopes(plainDoubles),
   };
   setHost(host);
   if (engine.length > 0) plainFunctions.seatEngine(FIRST_FREE);
@@ -82,16 +85,31 @@ export function seatedCompiled({
   engine = nothing,
   laws = noLaws,
   step = nothing,
-  slopes = noLaw,
+  slopes = noSlopes,
 }: Partial<Images>): Seated {
   const seats = { engine: new Seat(engine), step: new Seat(step) };
+  const slopesHere = slopes(doubles);
   const sit = (): { engine: number; step: number } => ({
     engine: engine.length > 0 ? takeEngineSeat(seats.engine, laws) : 0,
-    step: step.length > 0 ? takeStepSeat(seats.step, slopes) : 0,
+    step: step.length > 0 ? takeStepSeat(seats.step, slopesHere) : 0,
   });
   sit();
   // The second may have had to take the place of the first.
   return { functions: kernel, doubles, integers, ...sit() };
+}
+
+/** The first word of so many from there on in which the two differ; undefined when they are the same to the last bit. */
+export function difference(
+  [a, b]: readonly [Seated, Seated],
+  what: 'engine' | 'step',
+  length: number,
+): { readonly word: number; readonly plain: number; readonly compiled: number } | undefined {
+  for (let word = 0; word < length; word += 1) {
+    const plain = a.doubles[a[what] + word]!;
+    const compiled = b.doubles[b[what] + word]!;
+    if (!Object.is(plain, compiled)) return { word, plain, compiled };
+  }
+  return undefined;
 }
 
 export const seatedInBoth = (images: Partial<Images>): readonly [Seated, Seated] => [
