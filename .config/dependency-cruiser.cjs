@@ -1,7 +1,7 @@
 /**
  * Who may import whom. Rooms of src stand on floors and look downward only:
  *
- *   0 kinds, quantity, numerics   1 gas   2 parts   3 model   4 run
+ *   0 kinds, quantity, kernel, numerics   1 gas   2 parts   3 model   4 run
  *   5 study, measure, workshop, scenario, verdict, report   6 index.ts   7 cli, page
  *
  * `allow` lists what a room may use at run time, `types` what it may name in types besides that.
@@ -12,10 +12,11 @@ const elementary = 'numerics/elementary/';
 const rooms = {
   kinds: { allow: [], types: [] },
   quantity: { allow: [elementary], types: ['kinds'] },
-  numerics: { allow: [], types: [] },
+  kernel: { allow: [], types: [] },
+  numerics: { allow: ['kernel'], types: [] },
   gas: { allow: ['kinds', 'numerics'], types: [] },
   parts: { allow: ['gas', 'kinds', 'numerics'], types: [] },
-  model: { allow: ['parts', 'gas', 'kinds', 'quantity', 'numerics'], types: [] },
+  model: { allow: ['parts', 'gas', 'kinds', 'quantity', 'numerics', 'kernel'], types: [] },
   run: { allow: ['model', 'parts', 'gas', 'kinds', 'quantity', 'numerics'], types: [] },
   study: { allow: ['run', 'model', 'parts', 'gas', 'kinds', 'quantity', 'numerics'], types: [] },
   measure: { allow: ['run', 'model', 'parts', 'gas', 'kinds', 'quantity', 'numerics'], types: [] },
@@ -106,8 +107,9 @@ module.exports = {
     },
     {
       name: 'only-index-re-exports',
+      comment: 'What a compiled kernel offers is what its main file exports.',
       severity: 'error',
-      from: { path: '^src/', pathNot: '^src/index[.]ts$' },
+      from: { path: '^src/', pathNot: '^src/(index|kernel/main)[.]ts$' },
       to: { dependencyTypes: ['export'] },
     },
     {
@@ -135,12 +137,22 @@ module.exports = {
       from: { path: '^src/' },
       to: { dependencyTypes: ['npm-dev'], dependencyTypesNot: ['type-only'] },
     },
+    {
+      name: 'kernel-through-its-door',
+      comment:
+        'The kernel runs compiled: others take what stands where from it, and types, but none of its functions.',
+      severity: 'error',
+      from: { path: '^src/', pathNot: '^src/kernel/' },
+      to: { path: '^src/kernel/(main|memory|host)[.]ts$', dependencyTypesNot: ['type-only'] },
+    },
     { name: 'no-cycles', severity: 'error', from: { path: '^src/' }, to: { circular: true } },
     { name: 'no-unresolved', severity: 'error', from: {}, to: { couldNotResolve: true } },
   ],
   options: {
     tsPreCompilationDeps: true,
     doNotFollow: { path: '(^|/)node_modules/' },
+    // For AssemblyScript alone.
+    exclude: { path: '^src/kernel/.*[.]wasm[.]ts$' },
     enhancedResolveOptions: {
       exportsFields: ['exports'],
       conditionNames: ['import', 'node', 'default', 'types'],

@@ -1,5 +1,5 @@
 /**
- * `TICKOVER_MUTATE=gas npm run mutation` (or parts, supply, run): breaks the code of one area in small ways, one at a time,
+ * `TICKOVER_MUTATE=gas npm run mutation` (or parts, kernel, supply, run): breaks the code of one area in small ways, one at a time,
  * and sees whether a quick test turns red. With `TICKOVER_MUTATE_SHARE=0.15` only that share of the lines, drawn by lot, is
  * broken, and with `0.15-0.3` as many others; a mutant that spans several lines is then left out. With
  * `TICKOVER_MUTATE_FILES=src/gas/gap.ts:12-40`, which may name several by commas, only those places; with

@@ -9,6 +9,7 @@ const replacing = ['laws/random-engines', 'laws/another-gas', 'published/mean-ef
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
+    globalSetup: 'tests/support/fresh-kernel.ts',
     // Two at a time also on two cores: much of the waiting is for commands and browsers.
     maxWorkers: 2,
     testTimeout: 40_000,

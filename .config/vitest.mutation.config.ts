@@ -5,6 +5,9 @@
  * - modules are loaded once for all test files, and so no test here may replace a module (`vi.mock`);
  * - mathjs, a thousand small files, and its like are bundled beforehand;
  * - the quick ones come first.
+ *
+ * The kernel stays as it was compiled before anything was broken: what is broken in src/kernel runs as plain TypeScript, and
+ * is compared with it.
  */
 import { BaseSequencer, type Reporter, type TestSpecification, type Vitest } from 'vitest/node';
 import everything from './vitest.config.ts';
@@ -37,6 +40,8 @@ const rounds: Readonly<Record<string, readonly (readonly string[])[]>> = {
       'exact/{cut-cam,disc-overlap,double-acting,drawn-disc,plane-films,several-cylinders}',
     ],
   ],
+  // What runs the kernel as plain TypeScript; all others run it compiled, and as it was.
+  kernel: [['unit/kernel/*', 'laws/kernel-twice']],
   supply: [
     [
       'exact/receiver-course',
@@ -118,6 +123,7 @@ export default {
   test: {
     ...everything.test,
     projects: undefined,
+    globalSetup: [],
     isolate: false,
     include,
     reporters: ['default', new FailedFilesReporter()],

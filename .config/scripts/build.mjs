@@ -1,11 +1,12 @@
 /**
- * Builds dist/: the library by tsc; the command line by esbuild into one file, because loading a thousand small ones
+ * Builds the kernel, then dist/: the library by tsc; the command line by esbuild into one file, because loading a thousand small ones
  * takes five times as long as most runs wait for; the report's browser script and style sheet by esbuild into two files
  * that the report writer pastes into its HTML.
  */
 import { build } from 'esbuild';
 import { chmod, readFile, readdir, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { buildKernel } from './kernel.mjs';
 import { projectRoot, succeeds, toolPath } from './steps.mjs';
 
 const client = join(projectRoot, 'src/report/client');
@@ -87,6 +88,7 @@ async function buildCommandLine() {
   );
 }
 
+await buildKernel();
 await rm(join(projectRoot, 'dist'), { recursive: true, force: true });
 if (!succeeds(toolPath('tsc'), ['-p', '.config/tsconfig.build.json'])) process.exit(1);
 await Promise.all([buildClient(), buildCommandLine()]);

@@ -9,6 +9,7 @@ const script = (name) => [process.execPath, [join('.config/scripts', name)]];
 
 /** @type {[string, [string, string[]]][]} */
 const steps = [
+  ['kernel', script('kernel.mjs')],
   ['types of everything', types('tsconfig.json')],
   ['types of the core, without platform', types('.config/tsconfig.core.json')],
   ['types of the report script', types('.config/tsconfig.client.json')],

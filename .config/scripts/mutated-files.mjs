@@ -1,4 +1,4 @@
-/** What `npm run mutation` may be asked to break: two rooms, and the third in two halves. */
+/** What `npm run mutation` may be asked to break: three rooms, and a fourth in two halves. */
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { projectRoot } from './steps.mjs';
@@ -10,6 +10,7 @@ const ofSupply = /^src\/run\/(supply\/.*|compressor-verdict|moisture|operating-p
 const areas = {
   gas: (file) => file.startsWith('src/gas/'),
   parts: (file) => file.startsWith('src/parts/'),
+  kernel: (file) => /^src\/kernel\/[^/]+(?<!\.wasm)\.ts$/.test(file),
   supply: (file) => ofSupply.test(file),
   run: (file) => file.startsWith('src/run/') && !ofSupply.test(file),
 };

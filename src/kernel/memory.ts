@@ -9,7 +9,7 @@
 export type Index = number;
 
 /** Of addresses as far as they are laid out; the wasm module has as many. */
-const WORDS = 2 ** 18;
+const WORDS = 262_144;
 
 const words = new ArrayBuffer(8 * WORDS);
 const doubles = new Float64Array(words);

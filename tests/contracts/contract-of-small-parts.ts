@@ -12,10 +12,23 @@ const isGood = (value: number): boolean => Number.isFinite(value) && value >= 0;
 
 export function loadComplaints(load: Load): string[] {
   const speeds = [0, 1e-9, 1e-3, ...evenly(0, 2000, 400)];
-  return unless(
-    speeds.every((speed) => isGood(load.torque(speed))),
-    'torque not finite or below zero between 0 and 2000 rad/s',
-  );
+  return [
+    ...unless(
+      speeds.every((speed) => isGood(load.torque(speed))),
+      'torque not finite or below zero between 0 and 2000 rad/s',
+    ),
+    ...unless(
+      speeds.every((speed) => quadraticTorque(load, speed) === load.torque(speed)),
+      'torque is not what its numbers say',
+    ),
+  ];
+}
+
+/** As the kernel reckons it, in the same order; the torque itself where there are no numbers. */
+function quadraticTorque({ torque, quadratic }: Load, speed: number): number {
+  if (!quadratic) return torque(speed);
+  const [constant, perSpeed, perSquare] = quadratic;
+  return constant + perSpeed * speed + perSquare * speed * speed;
 }
 
 export function flywheelComplaints({ momentOfInertia, rim }: Flywheel): string[] {
@@ -28,7 +41,17 @@ export function flywheelComplaints({ momentOfInertia, rim }: Flywheel): string[]
 export function wallHeatComplaints(wall: WallHeat): string[] {
   const temperatures = evenly(150, 600, 45);
   const flows = temperatures.map((t) => wall.flow(0.01, t, 3e5, 20));
+  const steady = wall.law?.kind === 'steady' ? wall.law : undefined;
+  const steadyFlow = (area: number, t: number): number =>
+    steady!.coefficient * area * (steady!.wallTemperature - t);
+  const isSteady = (area: number, p: number, speed: number): boolean =>
+    // Whether nothing is above or below zero does not matter.
+    temperatures.every((t) => wall.flow(area, t, p, speed) - steadyFlow(area, t) === 0);
   return [
+    ...unless(
+      !steady || (isSteady(0.01, 1e5, 0) && isSteady(0.02, 3e5, 20) && isSteady(0.01, 9e5, 200)),
+      'heat flow is not what its numbers say',
+    ),
     ...unless(flows.every(Number.isFinite), 'heat flow not finite'),
     ...unless(
       flows.slice(1).every((flow, i) => flow <= flows[i]!),
@@ -49,8 +72,14 @@ export function gasComplaints(gas: Gas): string[] {
   const flow = (ratio: number): number => nozzleFlow(gas, 1e-5, p1, 290, ratio * p1);
   const critical = gas.criticalPressureRatio;
   const flows = evenly(1e-3, 1, 500).map(flow);
-  const viscosities = evenly(150, 600, 45).map((t) => gas.viscosity(t));
+  const viscosityRange = evenly(150, 600, 45);
+  const viscosities = viscosityRange.map((t) => gas.viscosity(t));
+  const { factor, constant } = gas.viscosity;
   return [
+    ...unless(
+      viscosityRange.every((t) => gas.viscosity(t) === (factor * t * Math.sqrt(t)) / (t + constant)),
+      'viscosity is not what its numbers say',
+    ),
     ...unless(close(cp - cv, gas.specificGasConstant, 1e-12), 'cp − cv is not R'),
     ...unless(close(cp / cv, gas.heatCapacityRatio, 1e-12), 'cp/cv is not γ'),
     ...unless(gas.heatCapacityRatio > 1 && critical > 0 && critical < 1, 'γ or critical ratio out of range'),

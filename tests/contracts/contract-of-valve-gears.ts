@@ -124,11 +124,16 @@ function dragComplaints(gear: ValveGear): string[] {
       [0, 1e-6, 0.1, 3, 30, 300, 2000].map((speed) => gear.dragTorque(angle, speed, pressures)),
     ),
   );
+  const { steadyDrag } = gear;
   const pulls = loadings.map((pressures) => (angle: number) => gear.dragTorque(angle, SPEED, pressures));
   return [
     ...unless(
       torques.every((torque) => Number.isFinite(torque) && torque >= 0),
       'drag torque not finite or below zero',
+    ),
+    ...unless(
+      steadyDrag === undefined || torques.every((torque) => torque === steadyDrag),
+      'drag torque is not always what its number says',
     ),
     ...new Set(pulls.flatMap((pull) => lawComplaints(pull, gear.edges, 'drag torque'))),
   ];

@@ -3,10 +3,14 @@ import { describe, expect, it } from 'vitest';
 import type { Gas } from '../../src/gas/gas.ts';
 import { dryAir } from '../../src/gas/gases/dry-air.ts';
 import { gases } from '../../src/gas/registry.ts';
+import type { SutherlandViscosity } from '../../src/gas/sutherland.ts';
 import { camLaws } from '../../src/parts/cams/cam-law.ts';
 import { flywheels } from '../../src/parts/flywheels/registry.ts';
+import type { Load } from '../../src/parts/loads/load.ts';
+import { quadraticLoad } from '../../src/parts/loads/quadratic.ts';
 import { loads } from '../../src/parts/loads/registry.ts';
 import { wallHeats } from '../../src/parts/wall-heat/registry.ts';
+import type { WallHeat } from '../../src/parts/wall-heat/wall-heat.ts';
 import { helium } from '../support/helium.ts';
 import { context, samplesOf } from './context.ts';
 import {
@@ -16,6 +20,13 @@ import {
   loadComplaints,
   wallHeatComplaints,
 } from './contract-of-small-parts.ts';
+
+/** That of dry air so many times, and what its numbers say so many times. */
+const dryViscosity = (law: number, numbers: number): SutherlandViscosity =>
+  Object.assign((t: number) => law * dryAir.viscosity(t), {
+    factor: numbers * law * dryAir.viscosity.factor,
+    constant: dryAir.viscosity.constant,
+  });
 
 describe('every load', () => {
   it.each(loads.kinds)('$kind', (kind) => {
@@ -29,6 +40,20 @@ describe('every load', () => {
     ['is no number at speed', (speed) => Math.sqrt(100 - speed)],
   ])('that %s is found out', (_fault, torque) => {
     expect(loadComplaints({ torque })).not.toEqual([]);
+  });
+
+  it.each<[string, NonNullable<Load['quadratic']>]>([
+    ['at rest', [1.01, 0.1, 0.01]],
+    ['with the speed', [1, 0.1001, 0.01]],
+    ['with its square', [1, 0.1, 0.010_000_01]],
+  ])('whose numbers say something else %s is found out', (_where, quadratic) => {
+    const load = quadraticLoad(1, 0.1, 0.01);
+    expect(loadComplaints(load)).toEqual([]);
+    expect(loadComplaints({ ...load, quadratic })).not.toEqual([]);
+  });
+
+  it('that has been let go but for its numbers is found out', () => {
+    expect(loadComplaints({ ...quadraticLoad(1, 0, 0), torque: () => 0 })).not.toEqual([]);
   });
 });
 
@@ -59,6 +84,22 @@ describe('every law of wall heat', () => {
   ])('that %s is found out', (_fault, flow) => {
     expect(wallHeatComplaints({ flow })).not.toEqual([]);
   });
+
+  it.each<[string, NonNullable<WallHeat['steady']>]>([
+    ['another coefficient', { coefficient: 80.001, wallTemperature: 300 }],
+    ['another temperature', { coefficient: 80, wallTemperature: 300.01 }],
+  ])('whose numbers tell of %s is found out', (_what, steady) => {
+    const flow = (area: number, t: number): number => 80 * area * (300 - t);
+    expect(wallHeatComplaints({ flow, steady: { coefficient: 80, wallTemperature: 300 } })).toEqual([]);
+    expect(wallHeatComplaints({ flow, steady })).not.toEqual([]);
+  });
+
+  it('that goes with pressure or speed but for its numbers is found out', () => {
+    const steady = { coefficient: 80, wallTemperature: 300 };
+    const flow = (area: number, t: number, p: number, speed: number): number =>
+      80 * area * (300 - t) * (speed > 20 || p > 3e5 ? 2 : 1);
+    expect(wallHeatComplaints({ flow, steady })).not.toEqual([]);
+  });
 });
 
 describe('every gas', () => {
@@ -78,10 +119,15 @@ describe('every gas', () => {
     ['heats without expanding', { heatCapacityAtConstantPressure: dryAir.heatCapacityAtConstantVolume }],
     ['chokes at another ratio', { criticalPressureRatio: 0.6 }],
     ['chokes with another flow', { chokedFlowFactor: 0.041 }],
-    ['turns to treacle', { viscosity: () => 0 }],
+    ['turns to treacle', { viscosity: Object.assign(() => 0, { factor: 0, constant: 110 }) }],
     ['is not rounded', { equalPressureRounding: 0 }],
     ['has nothing to show', { checks: [] }],
-    ['misses a published value', { viscosity: (t) => 1.02 * dryAir.viscosity(t) }],
+    ['misses a published value', { viscosity: dryViscosity(1.02, 1) }],
+    ['has the factor of another viscosity', { viscosity: dryViscosity(1, 1.001) }],
+    [
+      'has the constant of another viscosity',
+      { viscosity: Object.assign(dryViscosity(1, 1), { constant: 111 }) },
+    ],
   ])('that %s is found out', (_fault, change) => {
     expect(gasComplaints({ ...dryAir, ...change })).not.toEqual([]);
   });

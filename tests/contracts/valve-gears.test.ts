@@ -91,6 +91,11 @@ describe('a bad valve gear', () => {
     ['names a wrong event', { ...good, events: { ...good.events, cutOff: 3 } }],
     ['runs with a driving drag', { ...good, dragTorque: () => -0.1 }],
     ['has a drag that is no number at rest', { ...good, dragTorque: (_angle, speed) => 0 / speed }],
+    ['has a steady drag that is another', { ...good, steadyDrag: 0.11 }],
+    [
+      'has a steady drag that goes with the pressure',
+      { ...good, steadyDrag: 0.1, dragTorque: (_angle, _speed, { chest }) => (chest > 1e6 ? 0.2 : 0.1) },
+    ],
     ['has a drag that hides a kink', { ...good, dragTorque: (angle) => Math.abs(Math.sin(angle - 0.7)) }],
     ['has an area below zero', withAdmission((angle) => hump(0.1, 1.5)(angle) - 1e-9)],
     ['never shuts', withAdmission((angle) => hump(0.1, 1.5)(angle) + 1e-6)],

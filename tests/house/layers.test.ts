@@ -20,6 +20,12 @@ const cases: [file: string, text: string, ...rules: string[]][] = [
   ['src/quantity/c.ts', "import type { Leaf } from '../kinds/leaf.ts'; import 'mathjs';"],
   ['src/quantity/d.ts', "import '../numerics/elementary/leaf.ts';"],
   ['src/numerics/a.ts', "import '../kinds/leaf.ts';", 'numerics-imports'],
+  ['src/kernel/a.ts', "import '../numerics/leaf.ts';", 'kernel-imports'],
+  ['src/kernel/main.ts', "export { leaf } from './leaf.ts';"],
+  ['src/kernel/b.wasm.ts', "import '../run/leaf.ts';"],
+  ['src/numerics/c.ts', "import '../kernel/leaf.ts'; import type * as kernel from '../kernel/main.ts';"],
+  ['src/numerics/d.ts', "import '../kernel/main.ts';", 'kernel-through-its-door'],
+  ['src/gas/c.ts', "import '../kernel/leaf.ts';", 'gas-imports'],
   ['src/numerics/b.ts', "import 'odex';"],
   ['src/gas/a.ts', "import '../quantity/leaf.ts';", 'gas-imports'],
   ['src/gas/b.ts', "import '../kinds/leaf.ts'; import '../numerics/leaf.ts';"],
@@ -74,7 +80,7 @@ const cases: [file: string, text: string, ...rules: string[]][] = [
 ];
 
 const rooms =
-  'kinds quantity numerics numerics/elementary gas parts parts/valve-gears model run study scenario verdict report report/client cli page';
+  'kinds quantity kernel numerics numerics/elementary gas parts parts/valve-gears model run study scenario verdict report report/client cli page';
 
 let folder: string;
 

@@ -10,7 +10,6 @@ import { DEGREE, discGear, inertia, referenceSpec, spoolGear } from '../support/
 const roundedBy = (factor: number) =>
   idealGas({
     ...dryAir,
-    viscosity: (temperature) => dryAir.viscosity(temperature),
     equalPressureRounding: factor * dryAir.equalPressureRounding,
   });
 

@@ -2,33 +2,18 @@
  * The quick settled answer is that of a long, closely followed start-up: within a thousandth in speed and two in air, on
  * every engine that is shipped, and in a bounded number of turns, steps and calls.
  */
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { runEngine } from '../../src/run/run-engine.ts';
 import { settledRunning } from '../../src/run/settled-running.ts';
-import { readScenario } from '../../src/scenario/read-scenario.ts';
 import { constantLoad, referenceSpec } from '../support/reference-engine.ts';
-
-const folder = fileURLToPath(new URL('../../scenarios', import.meta.url));
-
-function scenario(name: string) {
-  const attachments = (path: string) =>
-    ({ ok: true, text: readFileSync(join(folder, path), 'utf8') }) as const;
-  const reading = readScenario(readFileSync(join(folder, name), 'utf8'), name, attachments);
-  if (!reading.ok) throw new Error(`${name} is no scenario`);
-  return reading.spec;
-}
-
-const names = readdirSync(folder).filter((name) => name.endsWith('.yaml'));
+import { shipped, shippedNames } from '../support/shipped.ts';
 
 /** Upper limits; the hay winch has four working ends. */
 const MOST_TURNS = 25;
 const MOST_CALLS = 18_000;
 
-describe.each(names)('%s', (name) => {
-  const spec = scenario(name);
+describe.each(shippedNames)('%s', (name) => {
+  const spec = shipped(name);
   const quick = settledRunning(spec);
   const long = runEngine(spec);
 

@@ -25,7 +25,7 @@ function tampered(victim: number, measure: number): EngineSystem {
   };
   const columns = Int32Array.from(honest.coupledInAngle);
   const [scratch, moved] = [new Float64Array(honest.dimension), new Float64Array(honest.dimension)];
-  const own: Partial<EngineSystem> = {
+  const own: Pick<EngineSystem, 'angleSlopes' | 'angleJacobian' | 'timeSlopes'> = {
     angleSlopes(angle, y, slopes) {
       honest.angleSlopes(angle, y, slopes);
       take(slopes);
@@ -33,12 +33,12 @@ function tampered(victim: number, measure: number): EngineSystem {
     // Its own, or a stiff step would stumble over the difference before a ledger could.
     angleJacobian(angle, y, slopes, jacobian, drift) {
       const evaluate = (state: Float64Array, out: Float64Array): number => {
-        own.angleSlopes!(angle, state, out);
+        own.angleSlopes(angle, state, out);
         return -1;
       };
       const sizes = y.map((value) => Math.abs(value));
       differenceJacobian({ evaluate, columns, sizes, scratch }, y, slopes, jacobian);
-      own.angleSlopes!(angle + 1e-8, y, moved);
+      own.angleSlopes(angle + 1e-8, y, moved);
       for (let i = 0; i < drift.length; i += 1) drift[i] = (moved[i]! - slopes[i]!) / 1e-8;
     },
     timeSlopes(direction, y, slopes) {
@@ -46,7 +46,17 @@ function tampered(victim: number, measure: number): EngineSystem {
       take(slopes);
     },
   };
-  return Object.assign(Object.create(honest) as EngineSystem, own);
+  const { engine, dimension, coupledInTime, coupledInAngle, donors } = honest;
+  return {
+    ...{ engine, slots, dimension, coupledInTime, coupledInAngle, donors },
+    // Without a seat, or steps would go by the honest slopes in the kernel.
+    ...own,
+    timeJacobian: (...asked) => honest.timeJacobian(...asked),
+    observe: (y) => honest.observe(y),
+    observeAtRest: (y) => honest.observeAtRest(y),
+    momentOfInertia: (angle) => honest.momentOfInertia(angle),
+    pushedVolume: (angle) => honest.pushedVolume(angle),
+  };
 }
 
 /** The residuals of one turn from a quick start. */

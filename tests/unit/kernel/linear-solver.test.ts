@@ -1,17 +1,27 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { DenseLinearSolver } from '../../../src/numerics/dense-linear-solver.ts';
+import { MATRIX, SCRATCH } from '../../../src/kernel/step-header.ts';
+import { stepImage } from '../../../src/numerics/step-image.ts';
+import { noLaw, seatedCompiled, seatedPlain } from '../../support/both-kernels.ts';
 
-function solved(rows: readonly (readonly number[])[], b: readonly number[]): Float64Array | undefined {
-  const solver = new DenseLinearSolver(rows.length);
-  solver.matrix.set(rows.flat());
-  const x = Float64Array.from(b);
-  if (!solver.factorise()) return undefined;
-  solver.solve(x);
-  return x;
-}
+describe.each([
+  ['plain', seatedPlain],
+  ['compiled', seatedCompiled],
+])('a linear system of a step, %s', (_kind, seated) => {
+  function solved(rows: readonly (readonly number[])[], b: readonly number[]): Float64Array | undefined {
+    const dimension = rows.length;
+    const tolerances = { relative: 1e-3, absolute: new Float64Array(dimension).fill(1) };
+    const { words } = stepImage({ dimension, derivative: noLaw }, tolerances);
+    const { functions, doubles, integers, step } = seated({ step: words });
+    const wordOf = (name: number): number => step + integers[2 * (step + name)]!;
+    doubles.set(rows.flat(), wordOf(MATRIX));
+    const x = doubles.subarray(wordOf(SCRATCH), wordOf(SCRATCH) + dimension);
+    x.set(b);
+    if (!functions.factorise()) return undefined;
+    functions.solve(wordOf(SCRATCH));
+    return x.slice();
+  }
 
-describe('a dense linear system', () => {
   it('is solved', () => {
     expect([
       ...solved(
