@@ -10,7 +10,7 @@ import type { Load } from '../../src/parts/loads/load.ts';
 import { quadraticLoad } from '../../src/parts/loads/quadratic.ts';
 import { loads } from '../../src/parts/loads/registry.ts';
 import { wallHeats } from '../../src/parts/wall-heat/registry.ts';
-import type { WallHeat } from '../../src/parts/wall-heat/wall-heat.ts';
+import type { SteadyWall } from '../../src/parts/wall-heat/wall-heat.ts';
 import { helium } from '../support/helium.ts';
 import { context, samplesOf } from './context.ts';
 import {
@@ -71,6 +71,12 @@ describe('every flywheel', () => {
   });
 });
 
+const steadyWall = (coefficient: number, wallTemperature: number): SteadyWall => ({
+  kind: 'steady',
+  coefficient,
+  wallTemperature,
+});
+
 describe('every law of wall heat', () => {
   it.each(wallHeats.kinds)('$kind', (kind) => {
     const complaints = samplesOf(kind, 30).flatMap((choice) => wallHeatComplaints(choice.build(context)));
@@ -85,20 +91,19 @@ describe('every law of wall heat', () => {
     expect(wallHeatComplaints({ flow })).not.toEqual([]);
   });
 
-  it.each<[string, NonNullable<WallHeat['steady']>]>([
-    ['another coefficient', { coefficient: 80.001, wallTemperature: 300 }],
-    ['another temperature', { coefficient: 80, wallTemperature: 300.01 }],
-  ])('whose numbers tell of %s is found out', (_what, steady) => {
+  it.each<[string, number, number]>([
+    ['another coefficient', 80.001, 300],
+    ['another temperature', 80, 300.01],
+  ])('whose numbers tell of %s is found out', (_what, coefficient, wallTemperature) => {
     const flow = (area: number, t: number): number => 80 * area * (300 - t);
-    expect(wallHeatComplaints({ flow, steady: { coefficient: 80, wallTemperature: 300 } })).toEqual([]);
-    expect(wallHeatComplaints({ flow, steady })).not.toEqual([]);
+    expect(wallHeatComplaints({ flow, law: steadyWall(80, 300) })).toEqual([]);
+    expect(wallHeatComplaints({ flow, law: steadyWall(coefficient, wallTemperature) })).not.toEqual([]);
   });
 
   it('that goes with pressure or speed but for its numbers is found out', () => {
-    const steady = { coefficient: 80, wallTemperature: 300 };
     const flow = (area: number, t: number, p: number, speed: number): number =>
       80 * area * (300 - t) * (speed > 20 || p > 3e5 ? 2 : 1);
-    expect(wallHeatComplaints({ flow, steady })).not.toEqual([]);
+    expect(wallHeatComplaints({ flow, law: steadyWall(80, 300) })).not.toEqual([]);
   });
 });
 

@@ -9,7 +9,7 @@ import { chosen } from '../support/chosen.ts';
 import { systemOf } from '../support/drive.ts';
 import { referenceSpec } from '../support/reference-engine.ts';
 
-const VALUES: Readonly<Record<string, object>> = {
+const VALUES: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
   none: {},
   constant: { coefficient: 80, wall_temperature: 290 },
   correlation: { wall_temperature: 290 },
