@@ -57,7 +57,7 @@ function bench(root: string, wanted: string): void {
     console.error(`measuring ${name}`);
     const file = join(root, 'scenarios', name);
     const one = inOwnProcess('engine', file, folder, built) as Measurement;
-    const speed = String(one.ours.speed ?? SPEED_WITHOUT_ANSWER);
+    const speed = String(one.ours.settled?.speed ?? SPEED_WITHOUT_ANSWER);
     return { ...one, derivative: inOwnProcess('derivative', file, folder, built, speed) as DerivativeCost };
   });
   const mapOf = (name: string): number => {

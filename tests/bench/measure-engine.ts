@@ -14,7 +14,7 @@ import { loosestOdexTolerance, odexSpinUp } from './odex-spin-up.ts';
 import { ourSettledAnswer, ourStartMap } from './ours.ts';
 import { median, medianTime, processorTime } from './processor-time.ts';
 import { sampleStates } from './sample-states.ts';
-import { PUSHES, type Push } from './task.ts';
+import { PUSHES, type Push, type Turn } from './task.ts';
 
 /** Programs that could be built, by path. */
 export interface Programs {
@@ -23,8 +23,8 @@ export interface Programs {
 }
 
 export interface OwnAnswer {
-  /** Mean speed [rad/s]; none when it does not settle. */
-  readonly speed?: number;
+  /** None when it does not settle. */
+  readonly settled?: Turn;
   readonly outcome: string;
   /** The very first time, and the median of many [s]. */
   readonly firstTime: number;
@@ -36,7 +36,7 @@ export interface OwnAnswer {
 export interface OdexAnswer {
   readonly push: Push;
   readonly tolerance: number;
-  readonly speed: number;
+  readonly last: Turn;
   readonly time: number;
   readonly derivativeCalls: number;
   readonly turns: number;
@@ -79,7 +79,7 @@ function ownAnswer(spec: EngineSpec): OwnAnswer {
   // C needs no warming up, and a sweep or a slider asks thousands of times: after some two hundred Node has compiled most of it.
   for (let i = 0; i < REPEATS.warm; i += 1) ourSettledAnswer(spec);
   return {
-    ...(settled ? { speed: settled.speed } : {}),
+    ...(settled ? { settled: { speed: settled.speed, air: settled.air.mass } } : {}),
     outcome: outcome.kind,
     firstTime,
     time: medianTime(REPEATS.ours, () => ourSettledAnswer(spec)),
@@ -88,13 +88,13 @@ function ownAnswer(spec: EngineSpec): OwnAnswer {
   };
 }
 
-function odexAnswer(system: EngineSystem, least: Push, settledSpeed: number): OdexAnswer | undefined {
+function odexAnswer(system: EngineSystem, least: Push, settled: Turn): OdexAnswer | undefined {
   const pushes = [least.speed, ...PUSHES.filter((speed) => speed > least.speed)];
   for (const speed of pushes) {
     const push = { ...least, speed };
-    const tolerance = loosestOdexTolerance(system, push, settledSpeed);
+    const tolerance = loosestOdexTolerance(system, push, settled);
     if (tolerance === undefined) continue;
-    const spin = () => odexSpinUp(system, push, settledSpeed, tolerance);
+    const spin = () => odexSpinUp(system, push, settled, tolerance);
     return { ...spin(), push, tolerance, time: medianTime(REPEATS.odex, spin) };
   }
   return undefined;
@@ -162,16 +162,15 @@ export function measureEngine(file: string, folder: string, given: Programs): Me
   const name = basename(file, '.yaml');
   const ours = ownAnswer(spec);
   const engine = buildEngine(spec);
-  const system = engineSystem(engine, { totals: false });
   const path = join(folder, `${name}.engine`);
   const programs = writtenForC(path, spec, engine) ? given : {};
   const own: Push = { angle: spec.start.crank_angle, speed: spec.start.hand_speed };
   const cvode =
-    ours.speed === undefined || programs.startUp === undefined
+    ours.settled === undefined || programs.startUp === undefined
       ? undefined
       : cvodeStartUp(programs.startUp, path, own, REPEATS.cvode);
   const push = cvode?.push ?? { ...own, speed: Math.max(own.speed, PUSHES[0]!) };
-  const odex = ours.speed === undefined ? undefined : odexAnswer(system, push, ours.speed);
+  const odex = ours.settled && odexAnswer(engineSystem(engine), push, ours.settled);
   return { name, ours, ...(odex ? { odex } : {}), ...(cvode ? { cvode } : {}) };
 }
 

@@ -1,5 +1,6 @@
 /** The measurements as tables of ratios, each beside what has to be reached. */
 import type { DerivativeCost, Measurement } from './measure-engine.ts';
+import type { Turn } from './task.ts';
 
 /** All that is known of one engine. */
 export type Measured = Measurement & { readonly derivative: DerivativeCost };
@@ -15,8 +16,8 @@ const milliseconds = (time: number | undefined): string =>
   time === undefined ? '–' : (1e3 * time).toPrecision(3);
 const times = (ratio: number | undefined): string => (ratio === undefined ? '–' : ratio.toFixed(1));
 const over = (a: number | undefined, b: number): number | undefined => (a === undefined ? undefined : a / b);
-const difference = (speed: number | undefined, from: number | undefined): string =>
-  speed === undefined || from === undefined ? '–' : `${(100 * (speed / from - 1)).toFixed(3)} %`;
+const difference = (what: keyof Turn, turn: Turn | undefined, from: Turn | undefined): string =>
+  turn && from ? `${(100 * (turn[what] / from[what] - 1)).toFixed(3)} %` : '–';
 const perTurn = (own: { derivativeCalls: number; turns: number }): number => own.derivativeCalls / own.turns;
 
 function printTable(title: string, rows: readonly Measured[], columns: readonly Column[]): void {
@@ -33,7 +34,7 @@ const settledColumns: readonly Column[] = [
   { head: 'scenario', of: ({ name }) => name },
   {
     head: 'rpm',
-    of: ({ ours }) => (ours.speed === undefined ? ours.outcome : (ours.speed * RPM).toFixed(1)),
+    of: ({ ours }) => (ours.settled ? (ours.settled.speed * RPM).toFixed(1) : ours.outcome),
   },
   { head: 'ours ms', of: ({ ours }) => milliseconds(ours.time) },
   { head: 'first ms', of: ({ ours }) => milliseconds(ours.firstTime) },
@@ -41,13 +42,16 @@ const settledColumns: readonly Column[] = [
   { head: 'odex ms', of: ({ odex }) => milliseconds(odex?.time) },
   { head: 'tol.', of: ({ odex }) => odex?.tolerance.toExponential(0) ?? '–' },
   { head: 'push', of: ({ odex }) => odex?.push.speed.toFixed(0) ?? '–' },
-  { head: 'off', of: ({ ours, odex }) => difference(odex?.speed, ours.speed) },
+  { head: 'off', of: ({ ours, odex }) => difference('speed', odex?.last, ours.settled) },
+  { head: 'air', of: ({ ours, odex }) => difference('air', odex?.last, ours.settled) },
   { head: 'ours ×', of: ({ ours, odex }) => times(over(odex?.time, ours.time)) },
   { head: 'CVODE ms', of: ({ cvode }) => milliseconds(cvode?.time) },
   { head: 'tol.', of: ({ cvode }) => cvode?.tolerance.toExponential(0) ?? '–' },
   { head: 'push', of: ({ cvode }) => cvode?.push.speed.toFixed(0) ?? '–' },
-  { head: 'off', of: ({ ours, cvode }) => difference(cvode?.speed, ours.speed) },
-  { head: 'tight off', of: ({ ours, cvode }) => difference(cvode?.tightSpeed, ours.speed) },
+  { head: 'off', of: ({ ours, cvode }) => difference('speed', cvode?.last, ours.settled) },
+  { head: 'air', of: ({ ours, cvode }) => difference('air', cvode?.last, ours.settled) },
+  { head: 'tight off', of: ({ ours, cvode }) => difference('speed', cvode?.tight, ours.settled) },
+  { head: 'air', of: ({ ours, cvode }) => difference('air', cvode?.tight, ours.settled) },
   { head: 'ours ×', of: ({ ours, cvode }) => times(over(cvode?.time, ours.time)) },
 ];
 

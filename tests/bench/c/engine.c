@@ -83,8 +83,9 @@ struct Engine {
   Passage *passages;
   double *lags;
   double *scale;
-  /* Of the present instant: by place, by end, by lag. */
+  /* Of the present instant: by place, by end, by lag; and what leaves the supply. */
   double *pressure, *temperature, *volume, *volume_rate, *own_angle;
+  double supply_flow;
 };
 
 static void read_gas(Engine *engine, FILE *file) {
@@ -242,8 +243,12 @@ static void read_parts(Engine *engine, FILE *file) {
   read_word(file, "end");
 }
 
+static double room_density(const Engine *engine) {
+  return engine->room_pressure / (engine->gas.gas_constant * engine->room_temperature);
+}
+
 static void write_scale(Engine *engine) {
-  const double density = engine->room_pressure / (engine->gas.gas_constant * engine->room_temperature);
+  const double density = room_density(engine);
   const double energy_density = engine->room_pressure / (engine->gas.gamma - 1.0);
   engine->scale = allocate(engine_dimension(engine) * sizeof(double));
   engine->scale[CRANK_ANGLE] = 1e-2;
@@ -313,6 +318,12 @@ void engine_free(Engine *engine) {
 int engine_dimension(const Engine *engine) { return FIRST_GAS + 2 * engine->volume_count; }
 
 const double *engine_scale(const Engine *engine) { return engine->scale; }
+
+double engine_supply_flow(const Engine *engine) { return engine->supply_flow; }
+
+double engine_filling(const Engine *engine) {
+  return room_density(engine) * (engine->ends[0].swept + engine->ends[0].clearance);
+}
 
 typedef struct {
   double travel, rate, curvature;
@@ -432,6 +443,7 @@ static inline double flow_down(const Engine *engine, const Passage *passage, dou
 
 static void add_flows(Engine *engine, double speed, double *slopes) {
   const double cp = engine->gas.cp;
+  double supply_flow = 0.0;
   for (int i = 0; i < engine->passage_count; i += 1) {
     const Passage *passage = &engine->passages[i];
     const int forward = engine->pressure[passage->from] >= engine->pressure[passage->to];
@@ -442,12 +454,13 @@ static void add_flows(Engine *engine, double speed, double *slopes) {
     if (a >= FIRST_VOLUME) {
       slopes[FIRST_GAS + 2 * (a - FIRST_VOLUME)] -= flow;
       slopes[FIRST_GAS + 2 * (a - FIRST_VOLUME) + 1] -= enthalpy;
-    }
+    } else if (a == SUPPLY) supply_flow += flow;
     if (b >= FIRST_VOLUME) {
       slopes[FIRST_GAS + 2 * (b - FIRST_VOLUME)] += flow;
       slopes[FIRST_GAS + 2 * (b - FIRST_VOLUME) + 1] += enthalpy;
-    }
+    } else if (b == SUPPLY) supply_flow -= flow;
   }
+  engine->supply_flow = supply_flow;
 }
 
 static double wall_heat(const Engine *engine, const End *end, double volume, double speed) {
@@ -544,7 +557,7 @@ void engine_slopes(Engine *engine, const double *y, double *slopes) {
 }
 
 void engine_initial_state(const Engine *engine, double angle, double speed, double *y) {
-  const double density = engine->room_pressure / (engine->gas.gas_constant * engine->room_temperature);
+  const double density = room_density(engine);
   const double energy_density = engine->room_pressure / (engine->gas.gamma - 1.0);
   y[CRANK_ANGLE] = angle;
   y[SPEED] = speed;

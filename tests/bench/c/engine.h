@@ -25,5 +25,9 @@ const double *engine_scale(const Engine *engine);
 void engine_initial_state(const Engine *engine, double angle, double speed, double *y);
 /* dy/dt. */
 void engine_slopes(Engine *engine, const double *y, double *slopes);
+/* Net mass flow out of the supply at the state for which slopes were last asked for [kg/s]. */
+double engine_supply_flow(const Engine *engine);
+/* Mass of room air that the first cylinder end holds at its largest [kg]. */
+double engine_filling(const Engine *engine);
 
 #endif
