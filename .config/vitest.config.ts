@@ -1,10 +1,10 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
-/** Tests that put something in the place of a module; they need modules of their own. */
-const replacing = ['laws/random-engines', 'laws/another-gas', 'published/mean-effective-pressure'].map(
-  (name) => `tests/${name}.test.ts`,
-);
+/** Tests that put something in the place of a module, or fill one up; they need modules of their own. */
+const replacing = [
+  ...['laws/random-engines', 'laws/another-gas', 'laws/kernel-seats', 'published/mean-effective-pressure'],
+].map((name) => `tests/${name}.test.ts`);
 
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),

@@ -91,9 +91,12 @@ let seatedStep: Seat | undefined;
 /** Gives a seat a place, and takes theirs from those that were there before. */
 function layOut(seat: Seat): void {
   const { length } = seat.image;
-  while (2 * length > room) room *= 2;
-  if (FIRST_FREE + room > WORDS)
+  let needed = room;
+  // Enough for an engine behind its step, wherever that stands.
+  while (4 * length > needed) needed *= 2;
+  if (FIRST_FREE + needed > WORDS)
     throw new Error(`an engine of ${length} numbers is too large for the kernel`);
+  room = needed;
   if (nextFree + length > FIRST_FREE + room) nextFree = FIRST_FREE;
   const end = nextFree + length;
   for (const other of laidOut)

@@ -143,10 +143,13 @@ export class RosenbrockStep {
 
   /** Makes the kernel be about this step and its problem. */
   protected sit(): void {
+    const { inKernel } = this.problem;
+    inKernel?.sit();
     if (this.isUnderWay && this.seat.base === 0)
       throw new Error('the numbers of a step were given up while it was under way');
-    this.problem.inKernel?.sit();
     takeStepSeat(this.seat, this.slopesOfHost);
+    // The step may just have been laid out where its engine was.
+    inKernel?.sit();
   }
 
   private readonly slopesOfHost = (x: number, state: number, out: number): void => {

@@ -48,11 +48,11 @@ export function withoutLeaks(engine: Engine): Engine {
 }
 
 function held(engine: Engine): Engine {
-  const { flywheel, load } = engine;
+  const { flywheel } = engine;
   return {
     ...engine,
     flywheel: { ...flywheel, momentOfInertia: HEAVY * flywheel.momentOfInertia },
-    load: { ...load, torque: () => 0 },
+    load: { torque: () => 0 },
   };
 }
 

@@ -25,8 +25,9 @@ export function loadComplaints(load: Load): string[] {
 }
 
 /** As the kernel reckons it, in the same order; the torque itself where there are no numbers. */
-function quadraticTorque({ torque, quadratic }: Load, speed: number): number {
-  if (!quadratic) return torque(speed);
+function quadraticTorque(load: Load, speed: number): number {
+  const { quadratic } = load;
+  if (!quadratic) return load.torque(speed);
   const [constant, perSpeed, perSquare] = quadratic;
   return constant + perSpeed * speed + perSquare * speed * speed;
 }

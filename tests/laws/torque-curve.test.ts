@@ -33,6 +33,10 @@ describe('the torque curve', () => {
     expect(torqueAt(settled!.speed)).toBeLessThan(torque + 0.08);
   });
 
+  it('is that of the engine, whatever it drives', () => {
+    expect(torqueCurve(buildEngine(referenceSpec({ load: constantLoad(1) })))).toEqual(curve);
+  });
+
   it('is lower with leaks at slow speeds, and the air is more', () => {
     const leaky = buildEngine(referenceSpec({ leaks: [pistonLeak(60e-6)] }));
     const [tight, loose] = [torqueCurve(withoutLeaks(leaky)), torqueCurve(leaky)];
