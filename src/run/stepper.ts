@@ -33,7 +33,7 @@ export const FINE: Accuracy = {
 
 /** Settled speeds agree with the fine ones to 1e-3. A kink stepped over costs less than a stop there. */
 export const QUICK: Accuracy = {
-  turning: 7e-5,
+  turning: 1.5e-4,
   nearRest: 1e-3,
   nearRestBy: 'stiff method',
   stops: 'events',

@@ -124,7 +124,7 @@ describe('a run that settles', () => {
     expect(turns).toBeLessThanOrEqual(15);
     expect(derivativeCalls).toBeLessThan(run.counters.derivativeCalls / 3);
     expect(acceptedSteps).toBeLessThan(derivativeCalls);
-    expect(acceptedSteps).toBeGreaterThan(40 * turns);
+    expect(acceptedSteps).toBeGreaterThan(30 * turns);
   });
 });
 
