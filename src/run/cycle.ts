@@ -102,7 +102,7 @@ export function measureCycle(
       samples.push(sample);
     }
   };
-  const turn = measureTurn(system, stepper, start, onStep);
+  const turn = measureTurn(system, stepper, start, { onStep });
   if ('reason' in turn) return turn;
   return { ...turn, profile: profileOf(system, turn.before, [...samples, turn.after]) };
 }

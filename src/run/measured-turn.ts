@@ -4,12 +4,13 @@ import { FIRST_VOLUME, type WorkingEnd } from '../model/engine.ts';
 import type { EngineSystem } from '../model/system.ts';
 import { sin } from '../numerics/elementary/trigonometric.ts';
 import { wrappedAngle } from '../parts/crank-positions.ts';
-import { oneTurn, type TurnFailure } from './one-turn.ts';
+import { oneTurn, type TurnFailure, type Watcher } from './one-turn.ts';
 import type { Stepper } from './stepper.ts';
-import type { Journey } from '../numerics/integrator.ts';
 
 /** State of the cylinder at a valve event. */
 export interface EventState {
+  /** Where the turn stopped for it, as the crank angle since top dead centre. */
+  readonly stop: number;
   readonly mass: number;
   readonly volume: number;
 }
@@ -34,7 +35,7 @@ function eventState(system: EngineSystem, stops: Stops, end: WorkingEnd, event: 
   const nearest = [...stops.keys()].reduce((best, edge) => (distance(edge) < distance(best) ? edge : best));
   const y = stops.get(nearest)!;
   const volume = system.observe(y).endVolume[system.engine.ends.indexOf(end)]!;
-  return { mass: y[system.slots.mass(end.place - FIRST_VOLUME)]!, volume };
+  return { stop: nearest, mass: y[system.slots.mass(end.place - FIRST_VOLUME)]!, volume };
 }
 
 /** Measures the turn that begins at `start`, a state at top dead centre that turns forward. */
@@ -42,7 +43,7 @@ export function measureTurn(
   system: EngineSystem,
   stepper: Stepper,
   start: Float64Array,
-  onStep?: Journey['onStep'],
+  { onStep, onStop: watchStop }: Watcher = {},
 ): MeasuredTurn | TurnFailure {
   const before = start.slice();
   resetTotals(system, before);
@@ -50,6 +51,7 @@ export function measureTurn(
   const stops = new Map([[0, before]]);
   const onStop = (stop: number): void => {
     stops.set(stop, y.slice());
+    watchStop?.(stop);
   };
   const stepsBefore = stepper.counters.acceptedSteps;
   const failure = oneTurn(stepper, y, { onStop, ...(onStep ? { onStep } : {}) });

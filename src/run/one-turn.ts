@@ -10,7 +10,8 @@ const STRETCH_STEPS = 8000;
 /** Why a turn was not finished: too slow to get round, or given up by the integrator. */
 export type TurnFailure = { readonly reason: 'slow' } | Exclude<Arrival, { reason: 'end' | 'event' }>;
 
-interface Watcher {
+/** Looks on while a turn is run. */
+export interface Watcher {
   readonly onStep?: Journey['onStep'];
   /** Told of every stop, as the crank angle since top dead centre. */
   readonly onStop?: (angle: number) => void;

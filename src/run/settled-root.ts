@@ -4,7 +4,8 @@
  * Gas in chest and cylinder forgets within a few turns, the flywheel remembers for hundreds. So the speed is led: from
  * turn to turn it goes towards where the energy gained per turn would be zero, by the secant through the last two turns,
  * in leaps no longer than the gas can follow. Near the root all unknowns are solved for together by Broyden's method,
- * one turn a step, and ever more closely.
+ * one turn a step, and ever more closely; or, where ledgers are all that is asked for, by the tangent of a turn
+ * (tangent-turns.ts).
  *
  * The way leads uphill in energy from the start: the root found is the first that the gain of energy meets, as in real
  * running, unless another hides within one leap.
@@ -36,27 +37,39 @@ export interface Level extends Closeness {
   readonly enough: boolean;
 }
 
-/** A way that runs turns by a stepper. */
-export function levelOf(stepper: Stepper, close: Pick<Level, 'speed' | 'gas' | 'enough'>): Level {
-  return {
-    ...close,
-    turn: (start) => {
-      const after = start.slice();
-      return oneTurn(stepper, after) ?? after;
-    },
+/** Turns run by a stepper. */
+export const turnsBy =
+  (stepper: Stepper): Level['turn'] =>
+  (start) => {
+    const after = start.slice();
+    return oneTurn(stepper, after) ?? after;
   };
-}
 
-export type RootSearch = { readonly turns: number } &
-  /** `level` is the number of the one whose turn repeated itself. */
+/** A way that runs turns by a stepper. */
+export const levelOf = (stepper: Stepper, close: Pick<Level, 'speed' | 'gas' | 'enough'>): Level => ({
+  ...close,
+  turn: turnsBy(stepper),
+});
+
+/** A search that found nothing. */
+type NoRoot = { readonly turns: number } &
+  /** It cannot get round at the speed it had come to. */
   (
-    | { readonly kind: 'settled'; readonly level: number }
-    /** It cannot get round at the speed it had come to. */
     | { readonly kind: 'slow' }
     /** No root found within reach; nothing is said about the engine. */
     | { readonly kind: 'lost' }
     | { readonly kind: 'failed'; readonly failure: TurnFailure }
   );
+
+export type RootSearch =
+  | NoRoot
+  | /** `level` is the number of the one whose turn repeated itself. */ {
+      readonly kind: 'settled';
+      readonly level: number;
+      readonly turns: number;
+    };
+
+export type Lead = NoRoot | { readonly kind: 'near'; readonly turns: number };
 
 /** The turns of one search, one after the other. */
 class Search {
@@ -74,7 +87,7 @@ class Search {
   }
 
   /** Runs a turn from `y` into `after`; false when it was not finished. */
-  run(level: Level): boolean {
+  run(level: Pick<Level, 'turn'>): boolean {
     this.turns += 1;
     const turn = level.turn(this.y);
     this.failure = 'reason' in turn ? turn : undefined;
@@ -87,7 +100,7 @@ class Search {
     return 0.5 * this.moment * (square(this.after[SLOT.speed]!) - square(this.y[SLOT.speed]!));
   }
 
-  end(): RootSearch {
+  end(): NoRoot {
     const { turns, failure } = this;
     if (failure === undefined) return { kind: 'lost', turns };
     return failure.reason === 'slow' ? { kind: 'slow', turns } : { kind: 'failed', failure, turns };
@@ -98,7 +111,7 @@ class Search {
  * Leads the speed near to the root: −d gain / d log speed there, or undefined when it got nowhere. Gains fall with the speed
  * nearly along a straight line, as torques do.
  */
-function lead(search: Search, level: Level): number | undefined {
+function lead(search: Search, level: Pick<Level, 'turn'>): number | undefined {
   const { y } = search;
   let last: { readonly speed: number; readonly gain: number } | undefined;
   let slope = NaN;
@@ -158,6 +171,21 @@ function flush({ engine, slots }: EngineSystem, y: Float64Array): void {
   for (const [i, { fixedVolume }] of volumes.entries())
     if (fixedVolume !== undefined)
       y[slots.mass(i)] = y[slots.energy(i)]! / (gas.heatCapacityAtConstantVolume * supply.temperature);
+}
+
+/**
+ * Moves `y`, a state at top dead centre, by turns of one kind to where the secant through the last two expects the root, with
+ * the gas as the last one left it.
+ */
+export function leadToRoot(system: EngineSystem, y: Float64Array, turn: Level['turn']): Lead {
+  const search = new Search(system, y);
+  flush(system, y);
+  const slope = lead(search, { turn });
+  if (search.failure || slope === undefined) return search.end();
+  const speed = y[SLOT.speed]! * (1 + search.gain / slope);
+  y.set(search.after.subarray(0, y.length));
+  y[SLOT.speed] = speed;
+  return { kind: 'near', turns: search.turns };
 }
 
 /**

@@ -26,14 +26,18 @@ export interface FaceRing {
   readonly pivot: number;
 }
 
-/** Radii of the holes [m] and distances between their centres. */
+/** Radii of the holes [m], and between those that stand still the distance of their centres. */
 export interface FilmHoles {
   readonly chest: number;
   readonly cylinder: number;
   readonly room: number;
+  readonly chestToRoom: number;
+}
+
+/** Distances of the hole that goes with the cylinder from the others, centre to centre [m]. */
+export interface FilmDistances {
   readonly chestToCylinder: number;
   readonly cylinderToRoom: number;
-  readonly chestToRoom: number;
 }
 
 /** Shape factors S of the three leaks through one film. */
@@ -67,29 +71,30 @@ function nearness(a: number, b: number, apart: number): number {
   return log(square(apart) / (a * b)) / acosh((square(apart) - square(a) - square(b)) / (2 * a * b));
 }
 
-export function filmShapeFactors(ring: FaceRing, holes: FilmHoles): FilmShapeFactors {
+/** What hangs on the angle alone is left to be reckoned for every one; the rest is reckoned here. */
+export function faceFilm(ring: FaceRing, holes: FilmHoles): (distances: FilmDistances) => FilmShapeFactors {
   const strip = stripOf(ring);
-  const [p11, p22, p33] = [holes.chest, holes.cylinder, holes.room].map((a) => ownTerm(strip, ring, a)) as [
-    number,
-    number,
-    number,
-  ];
-  const p12 = sharedTerm(strip, ring, holes.chestToCylinder);
-  const p23 = sharedTerm(strip, ring, holes.cylinderToRoom);
+  const p11 = ownTerm(strip, ring, holes.chest);
+  const p22 = ownTerm(strip, ring, holes.cylinder);
+  const p33 = ownTerm(strip, ring, holes.room);
   const p13 = sharedTerm(strip, ring, holes.chestToRoom);
-  // Cofactors of the symmetric matrix; between two holes the entry of the inverse is minus what passes between them.
-  const c11 = p22 * p33 - square(p23);
-  const c22 = p11 * p33 - square(p13);
-  const [s12, s23, s13] = [p12 * p33 - p13 * p23, p11 * p23 - p12 * p13, p13 * p22 - p12 * p23];
-  const perUnit = (2 * Math.PI) / (p11 * c11 - p12 * s12 - p13 * s13);
-  const outward = (own: number, ...between: number[]): number => own - between.reduce((sum, s) => sum + s, 0);
-  // Behind another hole next to nothing is left; rounding, or holes too wide to be sources, must not make it less.
-  const factor = (share: number): number => perUnit * Math.max(0, share);
-  return {
-    chestToCylinder: factor(s12) * nearness(holes.chest, holes.cylinder, holes.chestToCylinder),
-    cylinderToRoom: factor(
-      outward(c22, s12, s23) + s23 * nearness(holes.cylinder, holes.room, holes.cylinderToRoom),
-    ),
-    chestToRoom: factor(outward(c11, s12, s13) + s13 * nearness(holes.chest, holes.room, holes.chestToRoom)),
+  const nearnessToRoom = nearness(holes.chest, holes.room, holes.chestToRoom);
+  return ({ chestToCylinder, cylinderToRoom }) => {
+    const p12 = sharedTerm(strip, ring, chestToCylinder);
+    const p23 = sharedTerm(strip, ring, cylinderToRoom);
+    // Cofactors of the symmetric matrix; between two holes the entry of the inverse is minus what passes between them.
+    const c11 = p22 * p33 - square(p23);
+    const c22 = p11 * p33 - square(p13);
+    const s12 = p12 * p33 - p13 * p23;
+    const s23 = p11 * p23 - p12 * p13;
+    const s13 = p13 * p22 - p12 * p23;
+    const perUnit = (2 * Math.PI) / (p11 * c11 - p12 * s12 - p13 * s13);
+    // Behind another hole next to nothing is left; rounding, or holes too wide to be sources, must not make it less.
+    const factor = (share: number): number => perUnit * Math.max(0, share);
+    return {
+      chestToCylinder: factor(s12) * nearness(holes.chest, holes.cylinder, chestToCylinder),
+      cylinderToRoom: factor(c22 - (s12 + s23) + s23 * nearness(holes.cylinder, holes.room, cylinderToRoom)),
+      chestToRoom: factor(c11 - (s12 + s13) + s13 * nearnessToRoom),
+    };
   };
 }

@@ -20,7 +20,7 @@ import type { PartContext } from '../part-context.ts';
 import { gap, port, type Passage } from '../passage.ts';
 import { turnTable, turnTableValue, wholeTurnTable, type TurnTable } from '../turn-table.ts';
 import { pushArea } from './face-push.ts';
-import { filmShapeFactors, type FilmShapeFactors } from './face-film.ts';
+import { faceFilm, type FilmShapeFactors } from './face-film.ts';
 import { oscillatingCylinderComplaints } from './oscillating-cylinder-complaints.ts';
 import {
   oscillatingCylinderParameters,
@@ -73,24 +73,32 @@ function holeEdges(hole: SwingHole, gapHeight: number): number[] {
 const BROKEN_EDGE = 20e-6;
 const shortestLand = (gapHeight: number): number => Math.max(gapHeight, BROKEN_EDGE);
 
-function filmAt(own: OscillatingCylinder, { admission, exhaust }: Holes, angle: number): FilmShapeFactors {
+/** The film by the crank angle. Three leaks ask for it at the same angles, so each is reckoned once. */
+function filmByAngle(
+  own: OscillatingCylinder,
+  { admission, exhaust }: Holes,
+): (angle: number) => FilmShapeFactors {
   const distance = (hole: SwingHole, at: number): number =>
     Math.max(centreDistance(hole, at), touchDistance(hole) + shortestLand(own.face_gap));
-  return filmShapeFactors(
-    {
-      holeCircle: own.hole_circle_radius,
-      rim: own.face_diameter / 2,
-      pivot: own.pivot_diameter / 2,
-    },
-    {
-      chest: own.admission.hole_diameter / 2,
-      cylinder: own.port_diameter / 2,
-      room: own.exhaust.hole_diameter / 2,
-      chestToCylinder: distance(admission, angle),
-      cylinderToRoom: distance(exhaust, -angle),
-      chestToRoom: 2 * own.hole_circle_radius * sin((own.admission.angle + own.exhaust.angle) / 2),
-    },
-  );
+  const ring = {
+    holeCircle: own.hole_circle_radius,
+    rim: own.face_diameter / 2,
+    pivot: own.pivot_diameter / 2,
+  };
+  const film = faceFilm(ring, {
+    chest: own.admission.hole_diameter / 2,
+    cylinder: own.port_diameter / 2,
+    room: own.exhaust.hole_diameter / 2,
+    chestToRoom: 2 * own.hole_circle_radius * sin((own.admission.angle + own.exhaust.angle) / 2),
+  });
+  const known = new Map<number, FilmShapeFactors>();
+  return (angle) => {
+    const found =
+      known.get(angle) ??
+      film({ chestToCylinder: distance(admission, angle), cylinderToRoom: distance(exhaust, -angle) });
+    known.set(angle, found);
+    return found;
+  };
 }
 
 function sealingGaps(
@@ -101,12 +109,13 @@ function sealingGaps(
 ): Passage[] {
   const h = own.face_gap;
   if (h === 0) return [];
+  const filmAt = filmByAngle(own, holes);
   const leak = (
     ends: Pick<Passage, 'name' | 'from' | 'to'>,
     which: keyof FilmShapeFactors,
     mouth: number,
   ): Passage => {
-    const factor = wholeTurnTable((angle) => filmAt(own, holes, angle)[which], edges);
+    const factor = wholeTurnTable((angle) => filmAt(angle)[which], edges);
     const resistance = (angle: number): number => filmResistance(turnTableValue(factor, angle), h);
     return gap(gas, ends, resistance, Math.PI * mouth * h);
   };

@@ -49,8 +49,8 @@ function turnWith({ supplied = 1, leak = 0, wasted = 0, blownThrough = 0, cleara
   const passageMass = engine.passages.map(({ from }) => (from === 0 ? supplied * GRAM : 0.4 * GRAM));
   for (const i of leaksOut) passageMass[i] = leak * GRAM;
   for (const i of leaksIn) after[slots.passageWaste(i)] = wasted * GRAM;
-  const atCutOff = { mass: clearance * GRAM * 4, volume: 4 * clearanceVolume };
-  const atAdmission = { mass: left * GRAM, volume: clearanceVolume };
+  const atCutOff = { stop: 1, mass: clearance * GRAM * 4, volume: 4 * clearanceVolume };
+  const atAdmission = { stop: 0, mass: left * GRAM, volume: clearanceVolume };
   const turn: MeasuredTurn = {
     ...{ before, after, passageMass, residuals: { mass: 0, energy: 0 } },
     ends: [{ atAdmission, atCutOff }],

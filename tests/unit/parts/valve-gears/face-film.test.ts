@@ -1,6 +1,6 @@
 /** Three holes that share one film, against a numerical solution of Laplace's equation on the whole face. */
 import { describe, expect, it } from 'vitest';
-import { filmShapeFactors } from '../../../../src/parts/valve-gears/face-film.ts';
+import { faceFilm } from '../../../../src/parts/valve-gears/face-film.ts';
 import { circle, openPlane, shapeFactors, type Edge } from '../../../support/field-solution.ts';
 
 interface Face {
@@ -91,17 +91,19 @@ const apart = (face: Face, a: number, b: number): number => 2 * face.at * Math.s
 
 describe('three holes in one film', () => {
   it.each(faces)('$name', (face) => {
-    const found = filmShapeFactors(
+    const film = faceFilm(
       { holeCircle: face.at, rim: face.rim, pivot: face.pivot },
       {
         chest: face.chest,
         cylinder: face.cylinder,
         room: face.room,
-        chestToCylinder: apart(face, face.chestAngle, face.cylinderAngle),
-        cylinderToRoom: apart(face, face.cylinderAngle, face.roomAngle),
         chestToRoom: apart(face, face.chestAngle, face.roomAngle),
       },
     );
+    const found = film({
+      chestToCylinder: apart(face, face.chestAngle, face.cylinderAngle),
+      cylinderToRoom: apart(face, face.cylinderAngle, face.roomAngle),
+    });
     const [ofChest, intoPort] = fluxes(face, 1, 0) as [number, number];
     const [, ofCylinder] = fluxes(face, 0, 1) as [number, number];
     const field = {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { filmResistance, gapFlow } from '../../../../src/gas/gap.ts';
 import { dryAir } from '../../../../src/gas/gases/dry-air.ts';
 import { sharedCircleArea } from '../../../../src/parts/geometry/circles.ts';
-import { filmShapeFactors } from '../../../../src/parts/valve-gears/face-film.ts';
+import { faceFilm } from '../../../../src/parts/valve-gears/face-film.ts';
 import { oscillatingCylinder } from '../../../../src/parts/valve-gears/oscillating-cylinder.ts';
 import {
   areaOf,
@@ -114,17 +114,11 @@ describe('leaks', () => {
   it('are those of the film that all three share', () => {
     const gear = gearWith();
     const aside = 2 * 30 * mm * Math.sin(REACH / 2);
-    const factors = filmShapeFactors(
+    const film = faceFilm(
       { holeCircle: 30 * mm, rim: 45 * mm, pivot: 4 * mm },
-      {
-        chest: 3 * mm,
-        cylinder: 3 * mm,
-        room: 3 * mm,
-        chestToCylinder: aside,
-        cylinderToRoom: aside,
-        chestToRoom: 2 * 30 * mm * Math.sin(REACH),
-      },
+      { chest: 3 * mm, cylinder: 3 * mm, room: 3 * mm, chestToRoom: 2 * 30 * mm * Math.sin(REACH) },
     );
+    const factors = film({ chestToCylinder: aside, cylinderToRoom: aside });
     const h = 5 * micron;
     const flow = (shapeFactor: number): number =>
       gapFlow(dryAir, filmResistance(shapeFactor, h), Math.PI * 6 * mm * h, 4e5, 288.15, 1e5);
