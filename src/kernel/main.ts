@@ -9,3 +9,4 @@ export { component, writeEnd } from './rosenbrock-reading.ts';
 export { attempt, evaluate, fillMatrix, lookAhead, shareOfTolerance } from './rosenbrock-step.ts';
 export { angleSlopes, timeSlopes } from './slopes.ts';
 export { seatStep } from './step-seat.ts';
+export { beginTangent, followTangent } from './tangent-flow.ts';

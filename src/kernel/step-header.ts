@@ -43,7 +43,12 @@ export const SUMMED = 24;
 export const READ_WEIGHTS = 25;
 export const READ_SLOPE_WEIGHTS = 26;
 export const STEP_NUMBERS = 27;
-export const STEP_HEADER_LENGTH = 28;
+/** Only of one that follows the tangent of the flow: Jacobian at the last place, Φ, A, and the side of its systems. */
+export const JACOBIAN_BEFORE = 28;
+export const TANGENT = 29;
+export const MEAN = 30;
+export const SIDE = 31;
+export const STEP_HEADER_LENGTH = 32;
 
 /** Kinds. */
 export const AGAINST_ANGLE = 0;

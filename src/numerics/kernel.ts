@@ -40,10 +40,13 @@ export type ProblemSlopes = Host['slopes'];
 const noLaw = (): never => {
   throw new Error('no engine is seated');
 };
+
+/** Of numbers that are those of no problem. */
+export const noSlopes: ProblemSlopes = noLaw;
 const noLaws: EngineLaws = { opening: noLaw, flow: noLaw, drag: noLaw, load: noLaw, wallHeat: noLaw };
 
 let laws = noLaws;
-let slopesOf: ProblemSlopes = noLaw;
+let slopesOf = noSlopes;
 
 const host: Host = {
   opening: (which, angle, speed) => laws.opening(which, angle, speed),

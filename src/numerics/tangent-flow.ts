@@ -11,103 +11,63 @@
  *
  * Source: Hairer & Wanner, Solving Ordinary Differential Equations II, section IV.3 (from memory).
  */
-import { DenseLinearSolver } from './dense-linear-solver.ts';
+import * as header from '../kernel/step-header.ts';
+import { Image } from './image.ts';
+import { doubles, kernel, noSlopes, Seat, takeStepSeat } from './kernel.ts';
 
+/** The algebra is done in the kernel, src/kernel/tangent-flow.ts. */
 export class TangentFlow {
-  /** ∂slope/∂component of the coupled components, row by row, at the place come to: filled in before `begin` and `step`. */
-  jacobian: Float64Array;
-  /** Φ, row by row: of all components, by the coupled ones at the beginning. */
-  tangent: Float64Array;
-  private readonly columns: readonly number[];
-  private readonly adding: readonly number[];
-  private before: Float64Array;
-  private next: Float64Array;
-  private readonly mean: Float64Array;
-  private readonly side: Float64Array;
-  private readonly means: Float64Array;
-  private readonly solver: DenseLinearSolver;
+  private readonly seat: Seat;
+  private readonly size: number;
+  private readonly jacobianAt: number;
+  private readonly tangentAt: number;
 
   constructor(dimension: number, coupled: readonly number[]) {
-    const size = dimension * coupled.length;
-    this.columns = coupled;
-    this.adding = Array.from({ length: dimension }, (_, i) => i).filter((i) => !coupled.includes(i));
-    this.jacobian = new Float64Array(size);
-    this.before = new Float64Array(size);
-    this.tangent = new Float64Array(size);
-    this.next = new Float64Array(size);
-    this.mean = new Float64Array(coupled.length * coupled.length);
-    this.side = new Float64Array(coupled.length);
-    this.means = new Float64Array(coupled.length);
-    this.solver = new DenseLinearSolver(coupled.length);
+    const width = coupled.length;
+    const adding = Array.from({ length: dimension }, (_, i) => i).filter((i) => !coupled.includes(i));
+    const image = new Image();
+    const set = (name: number, offset: number): number => {
+      image.setCount(name, offset);
+      return offset;
+    };
+    image.zeros(header.STEP_HEADER_LENGTH);
+    image.setCount(header.STEP_DIMENSION, dimension);
+    image.setCount(header.WIDTH, width);
+    image.setCount(header.ADDING_COUNT, adding.length);
+    set(header.COLUMNS, image.counts(coupled));
+    set(header.ADDING, image.counts(adding));
+    for (const name of [header.MATRIX, header.MEAN]) set(name, image.zeros(width * width));
+    for (const name of [header.PIVOTS, header.PER_ROW, header.PER_DIAGONAL, header.SUMMED, header.SIDE])
+      set(name, image.zeros(width));
+    set(header.JACOBIAN_BEFORE, image.zeros(dimension * width));
+    this.size = dimension * width;
+    this.jacobianAt = set(header.JACOBIAN, image.zeros(this.size));
+    this.tangentAt = set(header.TANGENT, image.zeros(this.size));
+    this.seat = new Seat(image.words());
   }
 
-  begin(): void {
-    const { columns, tangent } = this;
-    tangent.fill(0);
-    for (const [k, component] of columns.entries()) tangent[component * columns.length + k] = 1;
-    this.swapJacobians();
+  /** The flow is followed from here; `jacobian` holds ∂slope/∂component of the coupled components, row by row. */
+  begin(jacobian: Float64Array): void {
+    this.put(jacobian);
+    kernel.beginTangent();
   }
 
-  /** Follows a step of that length. */
-  step(length: number): void {
-    this.takeMean(length);
-    if (this.factorise()) for (let k = 0; k < this.columns.length; k += 1) this.followColumn(k, length);
-    else this.next.fill(NaN);
-    [this.tangent, this.next] = [this.next, this.tangent];
-    this.swapJacobians();
+  /** Follows a step of that length, given the Jacobian at its end. */
+  step(length: number, jacobian: Float64Array): void {
+    const base = this.put(jacobian);
+    if (kernel.followTangent(length) === 0)
+      doubles.fill(NaN, base + this.tangentAt, base + this.tangentAt + this.size);
   }
 
-  private swapJacobians(): void {
-    [this.before, this.jacobian] = [this.jacobian, this.before];
+  /** Φ, row by row: of all components, by the coupled ones at the beginning. */
+  tangent(): Float64Array {
+    const from = takeStepSeat(this.seat, noSlopes) + this.tangentAt;
+    return doubles.slice(from, from + this.size);
   }
 
-  /** A, by the coupled components alone. */
-  private takeMean(length: number): void {
-    const { columns, mean, before, jacobian } = this;
-    const width = columns.length;
-    for (let r = 0, at = 0; r < width; r += 1) {
-      const row = columns[r]! * width;
-      for (let k = 0; k < width; k += 1, at += 1)
-        mean[at] = 0.5 * length * (before[row + k]! + jacobian[row + k]!);
-    }
-  }
-
-  private factorise(): boolean {
-    const { columns, mean, solver } = this;
-    const width = columns.length;
-    for (let r = 0, at = 0; r < width; r += 1)
-      for (let k = 0; k < width; k += 1, at += 1) {
-        let square = 0;
-        for (let j = 0; j < width; j += 1) square += mean[r * width + j]! * mean[j * width + k]!;
-        solver.matrix[at] = (r === k ? 1 : 0) - (2 / 3) * mean[at]! + square / 6;
-      }
-    return solver.factorise();
-  }
-
-  private followColumn(k: number, length: number): void {
-    const { columns, adding, mean, side, means, tangent, next } = this;
-    const width = columns.length;
-    for (let r = 0, at = 0; r < width; r += 1) {
-      let sum = 0;
-      for (let j = 0; j < width; j += 1, at += 1) sum += mean[at]! * tangent[columns[j]! * width + k]!;
-      side[r] = tangent[columns[r]! * width + k]! + sum / 3;
-    }
-    this.solver.solve(side);
-    for (let r = 0, at = 0; r < width; r += 1) {
-      let sum = 0;
-      for (let j = 0; j < width; j += 1, at += 1) sum += mean[at]! * side[j]!;
-      means[r] = (tangent[columns[r]! * width + k]! + 2 * side[r]! - sum / 2) / 3;
-      next[columns[r]! * width + k] = side[r]!;
-    }
-    for (const component of adding)
-      next[component * width + k] = tangent[component * width + k]! + this.growth(component * width, length);
-  }
-
-  /** Of a component that adds up, by the mean of the others over the step. */
-  private growth(row: number, length: number): number {
-    const { means, before, jacobian } = this;
-    let sum = 0;
-    for (let j = 0; j < means.length; j += 1) sum += (before[row + j]! + jacobian[row + j]!) * means[j]!;
-    return 0.5 * length * sum;
+  private put(jacobian: Float64Array): number {
+    const base = takeStepSeat(this.seat, noSlopes);
+    doubles.set(jacobian, base + this.jacobianAt);
+    return base;
   }
 }

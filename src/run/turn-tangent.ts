@@ -41,6 +41,7 @@ export class TurnTangent {
   private readonly solver: DenseLinearSolver;
   private readonly y: Float64Array;
   private readonly slopes: Float64Array;
+  private readonly jacobian: Float64Array;
   private readonly drift: Float64Array;
   private readonly atStops = new Map<number, Float64Array>();
 
@@ -52,6 +53,7 @@ export class TurnTangent {
     this.solver = new DenseLinearSolver(coupledInAngle.length);
     this.y = new Float64Array(dimension);
     this.slopes = new Float64Array(dimension);
+    this.jacobian = new Float64Array(dimension * coupledInAngle.length);
     this.drift = new Float64Array(dimension);
   }
 
@@ -59,7 +61,7 @@ export class TurnTangent {
   begin(start: Float64Array): void {
     this.y.set(start);
     this.look(start[SLOT.crankAngle]!);
-    this.flow.begin();
+    this.flow.begin(this.jacobian);
     this.atStops.clear();
     this.keep(0);
   }
@@ -68,12 +70,12 @@ export class TurnTangent {
   follow(step: AcceptedStep): void {
     step.interpolate(step.to, this.y);
     this.look(step.to);
-    this.flow.step(step.to - step.from);
+    this.flow.step(step.to - step.from, this.jacobian);
   }
 
   /** The turn has come to a stop. */
   keep(stop: number): void {
-    this.atStops.set(stop, this.flow.tangent.slice());
+    this.atStops.set(stop, this.flow.tangent());
   }
 
   /** Undefined where the tangent does not tell. */
@@ -81,7 +83,7 @@ export class TurnTangent {
     const { solver, columns } = this;
     const width = columns.length;
     const [from, to] = [this.holding(before), this.holding(after)];
-    const { tangent } = this.flow;
+    const tangent = this.flow.tangent();
     for (let r = 0, at = 0; r < width; r += 1)
       for (let k = 0; k < width; k += 1, at += 1)
         solver.matrix[at] = (r === k ? 1 : 0) - tangent[columns[r]! * width + k]!;
@@ -111,12 +113,13 @@ export class TurnTangent {
 
   /** The turn at the root, from the measure of the one that was followed. */
   turnAtRoot(turn: MeasuredTurn, found: StepToRoot): MeasuredTurn {
-    const { system, flow } = this;
+    const { system } = this;
     const { slots, engine } = system;
+    const tangent = this.flow.tangent();
     const before = turn.before.slice();
     this.move(before, found);
     const after = this.holding(turn.after);
-    for (let i = 0; i < after.length; i += 1) after[i]! += this.change(flow.tangent, i, found);
+    for (let i = 0; i < after.length; i += 1) after[i]! += this.change(tangent, i, found);
     holdSpeed(system, after);
     const atRoot = (event: EventState, component: number): EventState => ({
       ...event,
@@ -149,11 +152,11 @@ export class TurnTangent {
   }
 
   private look(angle: number): void {
-    const { system, y, slopes, drift, flow } = this;
+    const { system, y, slopes, drift, jacobian } = this;
     y[SLOT.crankAngle] = angle;
     holdEnergy(system, y);
     system.angleSlopes(angle, y, slopes);
-    system.angleJacobian(angle, y, slopes, flow.jacobian, drift);
+    system.angleJacobian(angle, y, slopes, jacobian, drift);
     this.derivativeCalls += CALLS_PER_LOOK;
   }
 }

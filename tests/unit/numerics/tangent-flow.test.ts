@@ -9,13 +9,11 @@ function followed(
   { end, steps, jacobian }: { end: number; steps: number; jacobian: (x: number) => readonly number[] },
 ): Float64Array {
   const flow = new TangentFlow(dimension, coupled);
-  flow.jacobian.set(jacobian(0));
-  flow.begin();
+  flow.begin(Float64Array.from(jacobian(0)));
   for (let i = 1; i <= steps; i += 1) {
-    flow.jacobian.set(jacobian((i * end) / steps));
-    flow.step(end / steps);
+    flow.step(end / steps, Float64Array.from(jacobian((i * end) / steps)));
   }
-  return flow.tangent;
+  return flow.tangent();
 }
 
 describe('the tangent', () => {

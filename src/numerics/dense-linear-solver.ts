@@ -1,0 +1,45 @@
+/** Solves small dense linear systems, by the solver of the kernel: src/kernel/linear-solver.ts. */
+import * as header from '../kernel/step-header.ts';
+import { Image } from './image.ts';
+import { doubles, kernel, noSlopes, Seat, takeStepSeat } from './kernel.ts';
+
+export class DenseLinearSolver {
+  /** Row by row; filled by the caller. */
+  readonly matrix: Float64Array;
+  private readonly size: number;
+  private readonly seat: Seat;
+  private readonly matrixAt: number;
+  private readonly sideAt: number;
+
+  constructor(size: number) {
+    const image = new Image();
+    const set = (name: number, length: number): number => {
+      const offset = image.zeros(length);
+      image.setCount(name, offset);
+      return offset;
+    };
+    image.zeros(header.STEP_HEADER_LENGTH);
+    image.setCount(header.WIDTH, size);
+    this.matrixAt = set(header.MATRIX, size * size);
+    this.sideAt = set(header.SCRATCH, size);
+    for (const name of [header.PIVOTS, header.PER_ROW, header.PER_DIAGONAL]) set(name, size);
+    this.seat = new Seat(image.words());
+    this.matrix = new Float64Array(size * size);
+    this.size = size;
+  }
+
+  /** False when the matrix is singular. */
+  factorise(): boolean {
+    const base = takeStepSeat(this.seat, noSlopes);
+    doubles.set(this.matrix, base + this.matrixAt);
+    return kernel.factorise() !== 0;
+  }
+
+  /** Replaces a right-hand side by the solution. */
+  solve(b: Float64Array): void {
+    const side = takeStepSeat(this.seat, noSlopes) + this.sideAt;
+    doubles.set(b, side);
+    kernel.solve(side);
+    for (let i = 0; i < this.size; i += 1) b[i] = doubles[side + i]!;
+  }
+}
