@@ -8,13 +8,11 @@ import * as engine from './engine-seat.ts';
 import { drivenFlow, laminarFactor, nozzleFunction, subsonicShare } from './gas-laws.ts';
 import { at, intAt, put, type Index } from './memory.ts';
 
-export const GROUP_PASSAGE = 0;
 export const GROUP_FROM = 1;
 export const GROUP_TO = 2;
 export const GROUP_OPENING = 3;
 export const GROUP_SHAPE = 4;
 export const GROUP_CHOKED = 5;
-export const GROUP_ARRAYS = 6;
 
 export const NOZZLE_LAW = 0;
 export const GAP_LAW = 1;

@@ -20,7 +20,7 @@ export const FIRST_VOLUME = 2;
 export const OTHER_LENGTH = 2;
 
 /** A passage that goes by the clock: its number, its law and its place in the group of that law, or −1. */
-export const CLOCK_LENGTH = 3;
+const CLOCK_LENGTH = 3;
 
 /** Writes mass [kg/s] and enthalpy flows [W] of all passages, at the pressures and temperatures of the instant. */
 export function setFlows(): void {

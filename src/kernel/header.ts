@@ -155,4 +155,3 @@ export const OPENING_ANGLE = 1;
 export const OPENING_SPEED = 2;
 /** Whether the donors are kept, 0 or 1. */
 export const ARE_KEPT = 3;
-export const MEMORY_LENGTH = 4;

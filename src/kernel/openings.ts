@@ -10,16 +10,16 @@ import { wrappedAngle } from './tables.ts';
  * the engine), where it begins, its value elsewhere, how many segments; then their starts, the cells of each half segment,
  * where its nodes begin, and the nodes. src/parts/turn-table.ts has the same as objects.
  */
-export const TABLE_LENGTH = 0;
-export const TABLE_LAG = 1;
-export const TABLE_TARGET = 2;
-export const TABLE_BEGINS = 3;
-export const TABLE_ELSEWHERE = 4;
-export const TABLE_SEGMENTS = 5;
+const TABLE_LENGTH = 0;
+const TABLE_LAG = 1;
+const TABLE_TARGET = 2;
+const TABLE_BEGINS = 3;
+const TABLE_ELSEWHERE = 4;
+const TABLE_SEGMENTS = 5;
 export const TABLE_STARTS = 6;
 
 /** Of each opening that goes by a law of its own: the word its value goes to, and the lag. */
-export const LAW_LENGTH = 2;
+const LAW_LENGTH = 2;
 
 /** Openings [m², 1/m³ or 1] at a crank angle [rad] and a speed ≥ 0 [rad/s]. */
 export function setOpenings(angle: number, speed: number): void {

@@ -16,8 +16,6 @@ export let absolute: Index = 0;
 export let start: Index = 0;
 export let trial: Index = 0;
 export let end: Index = 0;
-export let scratch: Index = 0;
-export let others: Index = 0;
 export let drift: Index = 0;
 export let slopes: Index = 0;
 export let stages: Index = 0;
@@ -51,8 +49,6 @@ export function seatStep(base: Index): void {
   start = base + intAt(base, header.START);
   trial = base + intAt(base, header.TRIAL);
   end = base + intAt(base, header.END);
-  scratch = base + intAt(base, header.SCRATCH);
-  others = base + intAt(base, header.OTHERS);
   drift = base + intAt(base, header.DRIFT);
   slopes = base + intAt(base, header.SLOPES);
   stages = base + intAt(base, header.STAGE_VALUES);

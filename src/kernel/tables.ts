@@ -9,11 +9,11 @@ const HUNDRED_TWENTIETH = 0.008_333_333_333_333_333;
 const FULL_TURN = 6.283_185_307_179_586;
 
 /** Sines and cosines of so many places of a turn. */
-export const PLACES_OF_TURN = 512;
+const PLACES_OF_TURN = 512;
 export const SINE_TABLE = 1024;
 export const COSINE_TABLE = SINE_TABLE + PLACES_OF_TURN;
 /** 2^(j/128) in two parts by turns, as src/numerics/elementary/exponential.ts has them. */
-export const PLACES_OF_OCTAVE = 128;
+const PLACES_OF_OCTAVE = 128;
 export const ROOT_TABLE = COSINE_TABLE + PLACES_OF_TURN;
 /** 2ⁿ from −64 to 64. */
 export const LEAST_POWER = -64;
@@ -21,7 +21,7 @@ export const MOST_POWER = 64;
 export const POWER_TABLE = ROOT_TABLE + 2 * PLACES_OF_OCTAVE;
 /** x^0.8: of 2ⁿ for those, and nodes, value and slope by turns, of so many cells between 1/2 and 1. */
 export const OCTAVE_TABLE = POWER_TABLE + MOST_POWER - LEAST_POWER + 1;
-export const CELLS_OF_OCTAVE = 128;
+const CELLS_OF_OCTAVE = 128;
 export const OCTAVE_NODES = OCTAVE_TABLE + MOST_POWER - LEAST_POWER + 1;
 /** The Rosenbrock method: rows of weights, each as long as there are stages. */
 export const STAGES = 6;

@@ -7,7 +7,7 @@ import { at, intAt, put, type Index } from './memory.ts';
 import { BLOW_THROUGH, FIRST_MASS } from './state-slots.ts';
 
 /** A leak into an end: its passage, +1 when that leads into the end and −1 otherwise, and its slot. */
-export const LEAK_LENGTH = 3;
+const LEAK_LENGTH = 3;
 
 /** What leaks into an end by one of its leaks [kg/s]. */
 function leakInto(leak: Index, massFlow: Index): number {

@@ -41,6 +41,3 @@ export const PLACES = Float64Array.from(
   CLOCK,
   (_, s) => Math.round(weighted(WEIGHTS, s, CLOCK) * DIGITS) / DIGITS,
 );
-
-/** From this stage on each adds the one before it to the last trial state, and the end adds the last; `ERROR_WEIGHTS`. */
-export const FIRST_ADDED = STAGES - 1;

@@ -16,7 +16,7 @@ import type { WallHeat } from './wall-heat.ts';
 
 const FACTOR = 0.053;
 /** The kernel has this power in its tables, and no other. */
-export const REYNOLDS_POWER = 0.8;
+const REYNOLDS_POWER = 0.8;
 const PRANDTL_POWER = 0.6;
 
 const powers = widePowerTable(REYNOLDS_POWER);
