@@ -43,14 +43,18 @@ export function timeJacobian(direction: number, y: Index, slopes: Index, jacobia
   for (let k = 0; k < 2; k += 1) writeDifference(k, direction, y, slopes, jacobian);
 }
 
-/** The same against the crank angle, with ∂slope/∂angle in `drift`. */
-export function angleJacobian(angle: number, y: Index, slopes: Index, jacobian: Index, drift: Index): void {
+/** The same against the crank angle. */
+export function angleJacobian(angle: number, y: Index, slopes: Index, jacobian: Index): void {
   const perRadian = at(slopes, TIME);
   const width = 1 + 2 * engine.volumes;
   setRates(1 / perRadian, perRadian, 1, 1, 1);
   beginColumns();
   writeGasColumns(1, width, angle, y, slopes, jacobian);
   writeEnergyColumn(0, width, angle, jacobian);
+}
+
+/** ∂slope/∂angle, likewise. */
+export function angleDrift(angle: number, y: Index, slopes: Index, drift: Index): void {
   const ahead = angle + SHARE * Math.max(1, Math.abs(angle));
   angleSlopes(ahead, y, engine.movedSlopes);
   for (let i = 0; i < engine.dimension; i += 1)

@@ -1,7 +1,7 @@
 /** What the host may ask of the kernel. */
 export { seatEngine } from './engine-seat.ts';
 export { areDonorsStale, keepDonors, releaseDonors, restoreDonors } from './flows.ts';
-export { timeJacobian, angleJacobian } from './jacobian.ts';
+export { angleDrift, angleJacobian, timeJacobian } from './jacobian.ts';
 export { factorise, solve } from './linear-solver.ts';
 export { setPosition } from './mechanics.ts';
 export { areStale, look, lookAtRest } from './observe.ts';

@@ -5,7 +5,7 @@
  * told by rosenbrock-reading.ts. Where the slopes depend on x itself, x moves through the stages as a component of slope 1
  * would: by h tᵢ.
  */
-import { angleJacobian, timeJacobian } from './jacobian.ts';
+import { angleDrift, angleJacobian, timeJacobian } from './jacobian.ts';
 import { factorise, solve } from './linear-solver.ts';
 import { hostSlopes } from './host.ts';
 import { at, intAt, put, type Index } from './memory.ts';
@@ -50,8 +50,10 @@ export function lookAhead(x: number): boolean {
   put(step.numbers, CULPRIT, -1);
   for (let i = 0; i < step.dimension; i += 1) put(step.trial, i, at(step.start, i));
   if (evaluate(x, step.trial, step.slopes) >= 0) return false;
-  if (step.kind === AGAINST_ANGLE) angleJacobian(x, step.trial, step.slopes, step.jacobian, step.drift);
-  else if (step.kind === AGAINST_TIME)
+  if (step.kind === AGAINST_ANGLE) {
+    angleJacobian(x, step.trial, step.slopes, step.jacobian);
+    angleDrift(x, step.trial, step.slopes, step.drift);
+  } else if (step.kind === AGAINST_TIME)
     timeJacobian(at(step.numbers, DIRECTION), step.trial, step.slopes, step.jacobian);
   return true;
 }

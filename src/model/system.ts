@@ -42,13 +42,13 @@ export interface EngineSystem {
   angleSlopes(angle: number, y: Float64Array, slopes: Float64Array): void;
   /** Row by row ∂slope/∂unknown, at the state for which slopes were last asked for, and those. */
   timeJacobian(direction: Direction, y: Float64Array, slopes: Float64Array, jacobian: Float64Array): void;
-  /** The same, with ∂slope/∂angle in `drift`. */
+  /** The same, with ∂slope/∂angle in `drift` if that is asked for. */
   angleJacobian(
     angle: number,
     y: Float64Array,
     slopes: Float64Array,
     jacobian: Float64Array,
-    drift: Float64Array,
+    drift?: Float64Array,
   ): void;
   /**
    * Where air turns round between unlike temperatures, slopes have a kink. Integrators that step over stiff stretches may
@@ -144,7 +144,7 @@ class System implements EngineSystem {
     y: Float64Array,
     slopes: Float64Array,
     jacobian: Float64Array,
-    drift: Float64Array,
+    drift?: Float64Array,
   ): void {
     const state = this.put(y);
     const { base } = this.seat;
@@ -152,8 +152,10 @@ class System implements EngineSystem {
     const out = base + this.image.jacobian;
     const outDrift = base + this.image.drift;
     doubles.set(slopes, given);
-    kernel.angleJacobian(angle, state, given, out, outDrift);
+    kernel.angleJacobian(angle, state, given, out);
     read(jacobian, out, this.dimension * this.coupledInAngle.length);
+    if (!drift) return;
+    kernel.angleDrift(angle, state, given, outDrift);
     read(drift, outDrift, this.dimension);
   }
 

@@ -16,7 +16,7 @@ import type { EventState, MeasuredTurn } from './measured-turn.ts';
 import { holdEnergy, holdSpeed } from './turning-view.ts';
 
 /** Calls of the derivative that a look at a place costs, its Jacobian included. */
-const CALLS_PER_LOOK = 3;
+const CALLS_PER_LOOK = 2;
 
 /** Longest step of any unknown, as a share of what it is. */
 const LONGEST_STEP = 0.3;
@@ -42,7 +42,6 @@ export class TurnTangent {
   private readonly y: Float64Array;
   private readonly slopes: Float64Array;
   private readonly jacobian: Float64Array;
-  private readonly drift: Float64Array;
   private readonly atStops = new Map<number, Float64Array>();
 
   constructor(system: EngineSystem) {
@@ -54,7 +53,6 @@ export class TurnTangent {
     this.y = new Float64Array(dimension);
     this.slopes = new Float64Array(dimension);
     this.jacobian = new Float64Array(dimension * coupledInAngle.length);
-    this.drift = new Float64Array(dimension);
   }
 
   /** A turn begins at a state at top dead centre. */
@@ -152,11 +150,11 @@ export class TurnTangent {
   }
 
   private look(angle: number): void {
-    const { system, y, slopes, drift, jacobian } = this;
+    const { system, y, slopes, jacobian } = this;
     y[SLOT.crankAngle] = angle;
     holdEnergy(system, y);
     system.angleSlopes(angle, y, slopes);
-    system.angleJacobian(angle, y, slopes, jacobian, drift);
+    system.angleJacobian(angle, y, slopes, jacobian);
     this.derivativeCalls += CALLS_PER_LOOK;
   }
 }

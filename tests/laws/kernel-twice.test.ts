@@ -98,7 +98,8 @@ function compareSlopes(comparison: Comparison, image: EngineImage, { angle, inTi
   });
   comparison.ask('angleJacobian', (seated) => {
     const [state, slopes, jacobian, drift] = placed(seated, inAngle);
-    return seated.functions.angleJacobian(angle, state, slopes, jacobian, drift);
+    seated.functions.angleJacobian(angle, state, slopes, jacobian);
+    return seated.functions.angleDrift(angle, state, slopes, drift);
   });
   for (const ahead of [0, 0.3, 1, 3])
     comparison.ask(`areStale ${ahead}`, (seated) =>

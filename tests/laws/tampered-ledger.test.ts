@@ -38,6 +38,7 @@ function tampered(victim: number, measure: number): EngineSystem {
       };
       const sizes = y.map((value) => Math.abs(value));
       differenceJacobian({ evaluate, columns, sizes, scratch }, y, slopes, jacobian);
+      if (!drift) return;
       own.angleSlopes(angle + 1e-8, y, moved);
       for (let i = 0; i < drift.length; i += 1) drift[i] = (moved[i]! - slopes[i]!) / 1e-8;
     },
