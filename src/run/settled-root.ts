@@ -22,7 +22,7 @@ import { turnUnknowns, type Closeness, type TurnUnknowns } from './turn-unknowns
 const LEAP = 2.5;
 
 /** A leap shorter than this share of the speed comes so near the root that all unknowns are solved for together. */
-const NEAR = 0.2;
+const NEAR = 0.1;
 
 const MOST_TURNS = 80;
 

@@ -131,7 +131,7 @@ describe('a shut spool: round the land and through the waist together', () => {
       const land = landOverRadius * radius;
       const mouths = [mouth(radius, 0, 0.5), mouth(radius, CIRCUMFERENCE / 2, -0.5)];
       const [field] = shapeFactors(mouths, withEarthedLine(rolledUp(CIRCUMFERENCE), radius + land));
-      expectWithin(ofResistance(shutResistance(spool(holeOverBore, land), 0)), field!, 0.06);
+      expectWithin(ofResistance(shutResistance(spool(holeOverBore, land))(0)), field!, 0.06);
     },
   );
 });

@@ -56,7 +56,7 @@ function sealingGaps(driven: DrivenSpool, name: SpoolName, context: PartContext)
   const past = gap(
     gas,
     { name: `past the shut ${name} spool`, from, to },
-    overTurn(driven, (lift) => shutResistance(spool, lift)),
+    overTurn(driven, shutResistance(spool)),
     mouthRim(spool),
   );
   const outOf = (place: 'chest' | 'cylinder'): Passage =>

@@ -79,15 +79,20 @@ function bothWaysShapeFactor({ boreDiameter, holeDiameter }: Spool, land: number
 }
 
 /**
- * Resistance [1/m³] of the shut spool between its two mouths. Lying on the wall opens the ways along the bore, not those
- * round it, where the gap closes on one side as it opens on the other. The land is never counted shorter than the
+ * Resistance [1/m³] of the shut spool between its two mouths, by the lift. Lying on the wall opens the ways along the bore,
+ * not those round it, where the gap closes on one side as it opens on the other. The land is never counted shorter than the
  * clearance is high.
  */
-export function shutResistance(spool: Spool, lift: number): number {
-  const land = Math.max(spool.lap - lift, spool.radialClearance);
+export function shutResistance(spool: Spool): (lift: number) => number {
+  const { lap, radialClearance } = spool;
   const round = roundShapeFactor(spool);
-  const byEdge = Math.max(0, bothWaysShapeFactor(spool, land) - round);
-  return filmResistance(round + eccentricityFactor(spool.eccentricity) * byEdge, spool.radialClearance);
+  const eccentric = eccentricityFactor(spool.eccentricity);
+  const ofLand = (land: number): number => {
+    const byEdge = Math.max(0, bothWaysShapeFactor(spool, land) - round);
+    return filmResistance(round + eccentric * byEdge, radialClearance);
+  };
+  const least = ofLand(radialClearance);
+  return (lift) => (lap - lift > radialClearance ? ofLand(lap - lift) : least);
 }
 
 /** Resistance [1/m³] from one mouth along the end land to the open; the bore's end stands still, so lift is no matter. */

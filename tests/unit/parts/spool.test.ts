@@ -119,7 +119,7 @@ describe('the resistance of the shut spool', () => {
 
   it('is least, and finite, when the land is used up', () => {
     const lifts = [0, 0.5e-3, 0.9e-3, spool.lap, 5e-3];
-    const resistances = lifts.map((lift) => shutResistance(spool, lift));
+    const resistances = lifts.map(shutResistance(spool));
     expect(resistances).toEqual(resistances.toSorted((a, b) => b - a));
     expect(resistances.at(-1)).toBe(resistances.at(-2));
     expect(Number.isFinite(resistances.at(-1))).toBe(true);
