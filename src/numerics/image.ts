@@ -1,7 +1,11 @@
 /** Builds the numbers of a seat of the kernel: arrays one behind the other, their offsets kept by the builder's caller. */
 
+/** Room to build in, all zeros, that is used again and again: most images are short, and zeros cost time too. */
+const spare: Float64Array[] = [];
+const USUAL_LENGTH = 4096;
+
 export class Image {
-  private doubles = new Float64Array(4096);
+  private doubles = spare.pop() ?? new Float64Array(USUAL_LENGTH);
   private integers = new Int32Array(this.doubles.buffer);
   private length = 0;
 
@@ -34,9 +38,13 @@ export class Image {
     this.integers[2 * offset] = value;
   }
 
-  /** All that has been written. */
+  /** All that has been written; the image is then empty. */
   words(): Float64Array {
-    return this.doubles.slice(0, this.length);
+    const words = this.doubles.slice(0, this.length);
+    spare.push(this.doubles.fill(0, 0, this.length));
+    this.doubles = new Float64Array(0);
+    this.length = 0;
+    return words;
   }
 
   private grow(): void {
