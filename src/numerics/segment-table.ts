@@ -68,6 +68,9 @@ function largestOf(values: Float64Array): number {
 }
 
 function halfNodes(law: Law, coarse: Float64Array, mostCells: number, nothing: number): Float64Array {
+  const first = coarse[0]!;
+  // A valve that stands still needs no table.
+  if (coarse.every((value) => value === first)) return Float64Array.of(first, 0, first, 0);
   let cells = FEWEST_CELLS;
   let values = coarse;
   let nodes = withSlopes(values, cells);
