@@ -18,7 +18,7 @@ import { AngleProblem, TimeProblem } from '../../src/run/stepper-problems.ts';
 import { tolerances, turningTolerances } from '../../src/run/stepper-tolerances.ts';
 import { holdEnergy } from '../../src/run/turning-view.ts';
 import { anyEngine } from '../support/any-engine.ts';
-import { difference, seatedInBoth, type Images, type Seated } from '../support/both-kernels.ts';
+import { difference, noLaw, seatedInBoth, type Images, type Seated } from '../support/both-kernels.ts';
 import { noise } from '../support/noise.ts';
 import { shipped, shippedNames } from '../support/shipped.ts';
 
@@ -210,5 +210,21 @@ describe('the kernel, plain and compiled, says the same', () => {
       },
     });
     compareSteps(comparison, dimension, 0.5, Float64Array.of(1, -2, 3), [1e-3, 0.1, 2]);
+  });
+
+  it.each([0, 1])('of a problem without a finite slope of component %d', (faulty) => {
+    const { words } = stepImage(
+      { dimension: 2, derivative: noLaw },
+      { relative: 1e-4, absolute: Float64Array.of(1, 1) },
+    );
+    const comparison = new Comparison({
+      step: words,
+      slopes: (doubles) => (_x, _state, slopes) => {
+        doubles.fill(1, slopes, slopes + 2);
+        doubles[slopes + faulty] = Infinity;
+      },
+    });
+    comparison.ask('lookAhead', ({ functions }) => functions.lookAhead(0));
+    comparison.ask('attempt', ({ functions }) => functions.attempt(0.1));
   });
 });
