@@ -14,10 +14,6 @@ export const GROUP_OPENING = 3;
 export const GROUP_SHAPE = 4;
 export const GROUP_CHOKED = 5;
 
-export const NOZZLE_LAW = 0;
-export const GAP_LAW = 1;
-export const ELEMENT_LAW = 2;
-
 /** What all passages out of one place ask of it is reckoned once. */
 export function setPlace(place: Index): void {
   const t = at(engine.temperature, place);

@@ -1,15 +1,15 @@
 /** What goes through the passages of the engine, and where its air comes from. */
 import * as engine from './engine-seat.ts';
+import { elementFlows, gapFlows, nozzleFlows, setPlace } from './flow-groups.ts';
 import {
-  elementFlows,
+  ARE_KEPT,
   ELEMENT_LAW,
-  gapFlows,
   GAP_LAW,
-  nozzleFlows,
+  HEAT_CAPACITY_AT_CONSTANT_PRESSURE,
   NOZZLE_LAW,
-  setPlace,
-} from './flow-groups.ts';
-import { ARE_KEPT, HEAT_CAPACITY_AT_CONSTANT_PRESSURE, OPENING_ANGLE, OPENING_SPEED } from './header.ts';
+  OPENING_ANGLE,
+  OPENING_SPEED,
+} from './header.ts';
 import { hostFlow } from './host.ts';
 import { at, intAt, put, putInt, type Index } from './memory.ts';
 

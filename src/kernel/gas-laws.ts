@@ -19,12 +19,12 @@ import { cubic } from './tables.ts';
 const CELLS = 128;
 
 /** q/√[4](q² + ρ²): the square root, rounded off next to nothing. */
-function roundedRoot(q: number, rounding: number): number {
+export function roundedRoot(q: number, rounding: number): number {
   return q / Math.sqrt(Math.sqrt(q * q + rounding * rounding));
 }
 
 /** d/dq of `roundedRoot`. */
-function roundedRootSlope(q: number, rounding: number): number {
+export function roundedRootSlope(q: number, rounding: number): number {
   const square = q * q + rounding * rounding;
   return (1 - (0.5 * q * q) / square) / Math.sqrt(Math.sqrt(square));
 }

@@ -1,6 +1,6 @@
 /**
  * What stands where in the numbers of an engine: the first words are counts, then the offsets of its arrays. The model
- * writes them (src/model/engine-image.ts), places.ts reads them.
+ * writes them (src/model/engine-image.ts), engine-seat.ts reads them.
  */
 
 /** Counts. */
@@ -155,3 +155,24 @@ export const OPENING_ANGLE = 1;
 export const OPENING_SPEED = 2;
 /** Whether the donors are kept, 0 or 1. */
 export const ARE_KEPT = 3;
+
+/** Flow laws. */
+export const NOZZLE_LAW = 0;
+export const GAP_LAW = 1;
+export const ELEMENT_LAW = 2;
+
+/**
+ * A table: its length in words, the lag of its part behind the crank, the word its value goes to (counted from the base of
+ * the engine), where it begins, its value elsewhere, how many segments; then their starts, the cells of each half segment,
+ * where its nodes begin, and the nodes. src/parts/turn-table.ts has the same as objects.
+ */
+export const TABLE_LENGTH = 0;
+export const TABLE_LAG = 1;
+export const TABLE_TARGET = 2;
+export const TABLE_BEGINS = 3;
+export const TABLE_ELSEWHERE = 4;
+export const TABLE_SEGMENTS = 5;
+export const TABLE_STARTS = 6;
+
+/** Of each opening that goes by a law of its own: the word its value goes to, and the lag. */
+export const LAW_LENGTH = 2;

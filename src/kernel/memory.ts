@@ -8,7 +8,7 @@
 /** A whole number: a count, or the number of a word. */
 export type Index = number;
 
-/** Of addresses as far as they are laid out; the wasm module has as many. */
+/** Enough for an engine and an integrator at a time. */
 const WORDS = 262_144;
 
 const words = new ArrayBuffer(8 * WORDS);

@@ -1,25 +1,20 @@
 /** How far all passages are open: asked once per crank angle and speed, then kept for any pressures. */
 import * as engine from './engine-seat.ts';
-import { OPENING_ANGLE, OPENING_SPEED } from './header.ts';
+import {
+  LAW_LENGTH,
+  OPENING_ANGLE,
+  OPENING_SPEED,
+  TABLE_BEGINS,
+  TABLE_ELSEWHERE,
+  TABLE_LAG,
+  TABLE_LENGTH,
+  TABLE_SEGMENTS,
+  TABLE_STARTS,
+  TABLE_TARGET,
+} from './header.ts';
 import { hostOpening } from './host.ts';
 import { at, intAt, put, toIndex, type Index } from './memory.ts';
 import { wrappedAngle } from './tables.ts';
-
-/**
- * A table: its length in words, the lag of its part behind the crank, the word its value goes to (counted from the base of
- * the engine), where it begins, its value elsewhere, how many segments; then their starts, the cells of each half segment,
- * where its nodes begin, and the nodes. src/parts/turn-table.ts has the same as objects.
- */
-const TABLE_LENGTH = 0;
-const TABLE_LAG = 1;
-const TABLE_TARGET = 2;
-const TABLE_BEGINS = 3;
-const TABLE_ELSEWHERE = 4;
-const TABLE_SEGMENTS = 5;
-export const TABLE_STARTS = 6;
-
-/** Of each opening that goes by a law of its own: the word its value goes to, and the lag. */
-const LAW_LENGTH = 2;
 
 /** Openings [m², 1/m³ or 1] at a crank angle [rad] and a speed ≥ 0 [rad/s]. */
 export function setOpenings(angle: number, speed: number): void {

@@ -14,7 +14,7 @@ import {
   SOLUTION,
   SOLUTION_SLOPE_WEIGHTS,
   STAGES,
-} from './tables.ts';
+} from './fixed-places.ts';
 
 /** A step of another length is under way. */
 export function startReading(): void {

@@ -22,7 +22,7 @@ import {
   STEP_X,
 } from './step-header.ts';
 import * as step from './step-seat.ts';
-import { CLOCK, COUPLING, ERROR_SLOPE_WEIGHTS, STAGES, STAGE_PLACES, WEIGHTS } from './tables.ts';
+import { CLOCK, COUPLING, ERROR_SLOPE_WEIGHTS, STAGES, STAGE_PLACES, WEIGHTS } from './fixed-places.ts';
 
 const GAMMA = 0.25;
 

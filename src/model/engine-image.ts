@@ -2,9 +2,7 @@
 import { chokedFactor } from '../gas/conductance.ts';
 import { gapChokedFactor, gapLoss, laminarFactor } from '../gas/gap.ts';
 import type { Gas } from '../gas/gas.ts';
-import { ELEMENT_LAW, GAP_LAW, NOZZLE_LAW } from '../kernel/flow-groups.ts';
 import * as header from '../kernel/header.ts';
-import { TABLE_STARTS } from '../kernel/openings.ts';
 import { Image } from '../numerics/image.ts';
 import { endVolume, wallArea } from '../parts/cylinder.ts';
 import type { AreaLaw, Flow, Opening } from '../parts/passage.ts';
@@ -25,7 +23,7 @@ export interface EngineImage {
   readonly drift: number;
 }
 
-const LAW = { nozzle: NOZZLE_LAW, gap: GAP_LAW, element: ELEMENT_LAW } as const;
+const LAW = { nozzle: header.NOZZLE_LAW, gap: header.GAP_LAW, element: header.ELEMENT_LAW } as const;
 const GROUP = { nozzle: header.NOZZLES, gap: header.GAPS, element: header.ELEMENTS } as const;
 
 function constants(gas: Gas, flow: Flow): readonly [shape: number, choked: number] {
@@ -199,7 +197,7 @@ class EngineImageBuilder {
     const { image } = this;
     const { starts, cells, offsets, nodes } = stretch;
     const halves = cells.length;
-    image.counts([TABLE_STARTS + starts.length + 2 * halves + nodes.length]);
+    image.counts([header.TABLE_STARTS + starts.length + 2 * halves + nodes.length]);
     image.numbers([lag]);
     image.counts([target]);
     image.numbers([begins, elsewhere]);

@@ -82,6 +82,7 @@ class System implements EngineSystem {
   private readonly laws: LawsOfEngine;
   private readonly image: EngineImage;
   private readonly instant: InstantReader;
+  private isKeeping = false;
 
   constructor(engine: Engine, totals: boolean) {
     const leaksIn = [...new Set(engine.ends.flatMap((end) => end.leaksIn))];
@@ -100,20 +101,27 @@ class System implements EngineSystem {
       keep: () => {
         this.sit();
         kernel.keepDonors();
+        this.isKeeping = true;
       },
       release: () => {
+        this.isKeeping = false;
         this.sit();
         kernel.releaseDonors();
       },
       restore: () => {
         this.sit();
         kernel.restoreDonors();
+        this.isKeeping = true;
       },
       areStale: (angle, y) => kernel.areStale(angle, this.put(y)) !== 0,
     };
   }
 
-  readonly sit = (): number => takeEngineSeat(this.seat, this.laws);
+  readonly sit = (): number => {
+    if (this.isKeeping && this.seat.base === 0)
+      throw new Error('the numbers of an engine were given up while its donors were kept');
+    return takeEngineSeat(this.seat, this.laws);
+  };
 
   timeSlopes(direction: Direction, y: Float64Array, slopes: Float64Array): void {
     const state = this.put(y);
@@ -130,10 +138,13 @@ class System implements EngineSystem {
   }
 
   timeJacobian(direction: Direction, y: Float64Array, slopes: Float64Array, jacobian: Float64Array): void {
+    const isGone = this.seat.base === 0;
     const state = this.put(y);
     const { base } = this.seat;
     const given = base + this.image.slopes;
     const out = base + this.image.jacobian;
+    // The flows must stand as they did for the slopes.
+    if (isGone) kernel.timeSlopes(direction, state, given);
     doubles.set(slopes, given);
     kernel.timeJacobian(direction, state, given, out);
     read(jacobian, out, this.dimension * this.coupledInTime.length);
@@ -146,11 +157,13 @@ class System implements EngineSystem {
     jacobian: Float64Array,
     drift?: Float64Array,
   ): void {
+    const isGone = this.seat.base === 0;
     const state = this.put(y);
     const { base } = this.seat;
     const given = base + this.image.slopes;
     const out = base + this.image.jacobian;
     const outDrift = base + this.image.drift;
+    if (isGone) kernel.angleSlopes(angle, state, given);
     doubles.set(slopes, given);
     kernel.angleJacobian(angle, state, given, out);
     read(jacobian, out, this.dimension * this.coupledInAngle.length);

@@ -1,5 +1,5 @@
 /** Fills the tables that are the same for every engine, src/kernel/tables.ts. */
-import * as place from '../kernel/tables.ts';
+import * as place from '../kernel/fixed-places.ts';
 import { rootsOfTwo } from './elementary/exponential.ts';
 import { powersOfTwo, ZEROTH } from './elementary/powers-of-two.ts';
 import { DENSE_CUBE_WEIGHTS, DENSE_SQUARE_WEIGHTS } from './rosenbrock-coefficients.ts';

@@ -5,7 +5,7 @@
  * stay there until others need the room; whose turn it is takes its seat.
  */
 import type { Host } from '../kernel/host.ts';
-import { FIRST_FREE } from '../kernel/tables.ts';
+import { FIRST_FREE } from '../kernel/fixed-places.ts';
 import { KERNEL_BYTES } from '../kernel/wasm/kernel-bytes.ts';
 import { bytesOfBase64 } from './base64.ts';
 import type { KernelFunctions } from './kernel-functions.ts';

@@ -17,6 +17,8 @@ const SHARE_OF_TIME = pow(2, -26);
 /** The first step may change a component by about this share of its size. */
 const FIRST_CHANGE = 0.01;
 
+const GIVEN_UP = 'the numbers of a step were given up while it was under way';
+
 /** A class, so that code compiled for one problem serves for the next. */
 export class RosenbrockStep {
   derivativeCalls = 0;
@@ -145,8 +147,7 @@ export class RosenbrockStep {
   protected sit(): void {
     const { inKernel } = this.problem;
     inKernel?.sit();
-    if (this.isUnderWay && this.seat.base === 0)
-      throw new Error('the numbers of a step were given up while it was under way');
+    if (this.isUnderWay && this.seat.base === 0) throw new Error(GIVEN_UP);
     takeStepSeat(this.seat, this.slopesOfHost);
     // The step may just have been laid out where its engine was.
     inKernel?.sit();
@@ -155,6 +156,7 @@ export class RosenbrockStep {
   private readonly slopesOfHost = (x: number, state: number, out: number): void => {
     for (let i = 0; i < this.dimension; i += 1) this.state[i] = doubles[state + i]!;
     this.problem.derivative(x, this.state, this.slopes);
+    if (this.seat.base === 0) throw new Error(GIVEN_UP);
     for (let i = 0; i < this.dimension; i += 1) doubles[out + i] = this.slopes[i]!;
   };
 

@@ -5,7 +5,7 @@
  * Fills that memory, and so runs with modules of its own.
  */
 import { describe, expect, it } from 'vitest';
-import { FIRST_FREE } from '../../src/kernel/tables.ts';
+import { FIRST_FREE } from '../../src/kernel/fixed-places.ts';
 import { engineImage } from '../../src/model/engine-image.ts';
 import { buildEngine } from '../../src/model/engine.ts';
 import { initialState } from '../../src/model/initial-state.ts';

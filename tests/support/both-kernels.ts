@@ -5,7 +5,7 @@
 import { setHost, type Host } from '../../src/kernel/host.ts';
 import * as plainFunctions from '../../src/kernel/main.ts';
 import { memoryBuffer } from '../../src/kernel/memory.ts';
-import { FIRST_FREE } from '../../src/kernel/tables.ts';
+import { FIRST_FREE } from '../../src/kernel/fixed-places.ts';
 import {
   doubles,
   integers,
