@@ -7,6 +7,7 @@ import { basename, dirname, join } from 'node:path';
 import { readScenario, type EngineSpec } from '../../src/index.ts';
 import { buildEngine, type Engine } from '../../src/model/engine.ts';
 import { engineSystem, type EngineSystem } from '../../src/model/system.ts';
+import { doubles, kernel } from '../../src/numerics/kernel.ts';
 import { numbersOf } from './c-programs.ts';
 import { cvodeStartUp, type CvodeStartUp } from './cvode.ts';
 import { engineFile, NotInC, sharedWithC } from './engine-file.ts';
@@ -100,11 +101,16 @@ function odexAnswer(system: EngineSystem, least: Push, settled: Turn): OdexAnswe
   return undefined;
 }
 
-/** Calls over all states in turn. */
+/** Words of the kernel's memory that no engine reaches. */
+const STATES = 1_500_000;
+
+/** Calls over all states in turn, as the steps of our method make them: in the kernel, where the states lie. */
 function callDerivative(system: EngineSystem, states: readonly Float64Array[], calls: number): void {
-  const slopes = new Float64Array(system.dimension);
+  const slopes = STATES + states.length * system.dimension;
+  for (const [i, state] of states.entries()) doubles.set(state, STATES + i * system.dimension);
+  system.sit?.();
   for (let done = 0; done < calls; done += states.length)
-    for (const state of states) system.timeSlopes(1, state, slopes);
+    for (let state = STATES; state < slopes; state += system.dimension) kernel.timeSlopes(1, state, slopes);
 }
 
 /** Bytes on the heap after a collection, or as they are. */

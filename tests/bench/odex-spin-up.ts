@@ -1,9 +1,9 @@
 /**
  * The comparison: an engine spun up from a push with the extrapolation method in time, turn after turn, until two
- * successive turns are the settled answer. It is told that answer, so that knowing when to stop costs it nothing. The
- * ledgers are followed, as in ours, and steer no step.
+ * successive turns are the settled answer. It is told that answer, so that knowing when to stop costs it nothing. Of the
+ * ledgers it follows the air from the supply alone, which steers no step.
  */
-import { fromSupply } from '../../src/model/from-supply.ts';
+import { SUPPLY } from '../../src/model/engine.ts';
 import { initialState } from '../../src/model/initial-state.ts';
 import { SLOT } from '../../src/model/slots.ts';
 import type { EngineSystem } from '../../src/model/system.ts';
@@ -35,20 +35,33 @@ function stalled(turns: readonly Turn[]): boolean {
   return before !== undefined && Math.abs(turns.at(-1)!.speed / before.speed - 1) < STALLED.gain;
 }
 
+/** The unknowns of a state that are followed: those on which slopes depend, and the air through passages from the supply. */
+function followed({ engine, slots }: EngineSystem): readonly number[] {
+  const passages = [...engine.passages.keys()].filter((i) => engine.passages[i]!.from === SUPPLY);
+  return [...Array.from({ length: slots.firstTotal }, (_, i) => i), ...passages.map(slots.passageMass)];
+}
+
 /** All that has come out of the supply [kg]. */
-function drawn({ engine, slots }: EngineSystem, y: Float64Array): number {
-  return fromSupply(engine, y.subarray(slots.passageMass(0)));
+function drawn({ slots }: EngineSystem, y: Float64Array): number {
+  return y.subarray(slots.firstTotal).reduce((sum, air) => sum + air, 0);
 }
 
 export function odexSpinUp(system: EngineSystem, push: Push, settled: Turn, relative: number): SpinUp {
+  const slots = followed(system);
+  const [whole, wholeSlopes] = [new Float64Array(system.dimension), new Float64Array(system.dimension)];
   const problem = {
-    dimension: system.dimension,
+    dimension: slots.length,
     derivative: (_x: number, y: Float64Array, slopes: Float64Array) => {
-      system.timeSlopes(1, y, slopes);
+      for (let i = 0; i < slots.length; i += 1) whole[slots[i]!] = y[i]!;
+      system.timeSlopes(1, whole, wholeSlopes);
+      for (let i = 0; i < slots.length; i += 1) slopes[i] = wholeSlopes[slots[i]!]!;
     },
   };
-  const integrator = odexIntegrator(problem, tolerances(system, relative));
-  const y = initialState(system, push.angle, push.speed);
+  const start = initialState(system, push.angle, push.speed);
+  const allowed = tolerances(system, relative).absolute;
+  const absolute = Float64Array.from(slots, (slot) => allowed[slot]!);
+  const integrator = odexIntegrator(problem, { relative, absolute });
+  const y = Float64Array.from(slots, (slot) => start[slot]!);
   const turns: Turn[] = [];
   let stop = FULL_TURN * (Math.floor(push.angle / FULL_TURN) + 1);
   let before = { time: NaN, drawn: NaN };
