@@ -23,13 +23,16 @@ export function setPlace(place: Index): void {
 
 /** Each writes the mass flows [kg/s] of passages k in [first, end) of its group at their places in `out`. */
 export function nozzleFlows(first: Index, end: Index, out: Index): void {
+  const pressure = engine.pressure;
+  const inverseRoot = engine.inverseRoot;
+  const donor = engine.donor;
   const group = engine.nozzles;
   const n = intAt(group, 0);
   for (let k = first, word = group + 1 + first; k < end; k += 1, word += 1) {
     const i = intAt(word, 0);
-    const pFrom = at(engine.pressure, intAt(word, GROUP_FROM * n));
-    const pTo = at(engine.pressure, intAt(word, GROUP_TO * n));
-    const factor = at(word, GROUP_OPENING * n) * at(engine.inverseRoot, intAt(engine.donor, i));
+    const pFrom = at(pressure, intAt(word, GROUP_FROM * n));
+    const pTo = at(pressure, intAt(word, GROUP_TO * n));
+    const factor = at(word, GROUP_OPENING * n) * at(inverseRoot, intAt(donor, i));
     if (factor === 0) put(out, i, 0);
     else if (pFrom >= pTo) put(out, i, factor * pFrom * nozzleFunction(pTo / pFrom));
     else put(out, i, -factor * pTo * nozzleFunction(pFrom / pTo));
@@ -37,36 +40,43 @@ export function nozzleFlows(first: Index, end: Index, out: Index): void {
 }
 
 export function gapFlows(first: Index, end: Index, out: Index): void {
+  const pressure = engine.pressure;
+  const donor = engine.donor;
+  const laminar = engine.laminar;
+  const temperature = engine.temperature;
+  const inverseRoot = engine.inverseRoot;
   const group = engine.gaps;
   const n = intAt(group, 0);
   for (let k = first, word = group + 1 + first; k < end; k += 1, word += 1) {
     const choked = at(word, GROUP_CHOKED * n);
     if (choked === 0) continue;
     const i = intAt(word, 0);
-    const pFrom = at(engine.pressure, intAt(word, GROUP_FROM * n));
-    const pTo = at(engine.pressure, intAt(word, GROUP_TO * n));
-    const side = intAt(engine.donor, i);
+    const pFrom = at(pressure, intAt(word, GROUP_FROM * n));
+    const pTo = at(pressure, intAt(word, GROUP_TO * n));
+    const side = intAt(donor, i);
     const drive = pFrom * pFrom - pTo * pTo;
     const flow = drivenFlow(
-      at(engine.laminar, side) * at(word, GROUP_OPENING * n),
-      at(word, GROUP_SHAPE * n) * at(engine.temperature, side),
+      at(laminar, side) * at(word, GROUP_OPENING * n),
+      at(word, GROUP_SHAPE * n) * at(temperature, side),
       Math.abs(drive),
-      choked * Math.max(pFrom, pTo) * at(engine.inverseRoot, side),
+      choked * Math.max(pFrom, pTo) * at(inverseRoot, side),
     );
     put(out, i, drive >= 0 ? flow : -flow);
   }
 }
 
 export function elementFlows(first: Index, end: Index, out: Index): void {
+  const pressure = engine.pressure;
+  const inverseRoot = engine.inverseRoot;
   const group = engine.elements;
   const n = intAt(group, 0);
   for (let k = first, word = group + 1 + first; k < end; k += 1, word += 1) {
     const i = intAt(word, 0);
-    const pFrom = at(engine.pressure, intAt(word, GROUP_FROM * n));
-    const pTo = at(engine.pressure, intAt(word, GROUP_TO * n));
+    const pFrom = at(pressure, intAt(word, GROUP_FROM * n));
+    const pTo = at(pressure, intAt(word, GROUP_TO * n));
     const shape = at(word, GROUP_SHAPE * n);
     const donor = intAt(engine.donor, i);
-    const factor = at(word, GROUP_OPENING * n) * at(word, GROUP_CHOKED * n) * at(engine.inverseRoot, donor);
+    const factor = at(word, GROUP_OPENING * n) * at(word, GROUP_CHOKED * n) * at(inverseRoot, donor);
     if (factor === 0) put(out, i, 0);
     else if (pFrom >= pTo) put(out, i, factor * pFrom * subsonicShare(shape, pTo / pFrom));
     else put(out, i, -factor * pTo * subsonicShare(shape, pFrom / pTo));

@@ -24,37 +24,56 @@ const CLOCK_LENGTH = 3;
 
 /** Writes mass [kg/s] and enthalpy flows [W] of all passages, at the pressures and temperatures of the instant. */
 export function setFlows(): void {
-  const cp = at(engine.numbers, HEAT_CAPACITY_AT_CONSTANT_PRESSURE);
-  for (let place = FIRST_VOLUME; place < engine.places; place += 1) setPlace(place);
-  if (intAt(engine.memory, ARE_KEPT) !== 0) {
-    for (let i = 0; i < engine.passages; i += 1) putInt(engine.donor, i, intAt(engine.kept, i));
+  const numbers = engine.numbers;
+  const places = engine.places;
+  const memory = engine.memory;
+  const passages = engine.passages;
+  const donor = engine.donor;
+  const kept = engine.kept;
+  const nozzles = engine.nozzles;
+  const massFlow = engine.massFlow;
+  const gaps = engine.gaps;
+  const elements = engine.elements;
+  const temperature = engine.temperature;
+  const enthalpyFlow = engine.enthalpyFlow;
+  const cp = at(numbers, HEAT_CAPACITY_AT_CONSTANT_PRESSURE);
+  for (let place = FIRST_VOLUME; place < places; place += 1) setPlace(place);
+  if (intAt(memory, ARE_KEPT) !== 0) {
+    for (let i = 0; i < passages; i += 1) putInt(donor, i, intAt(kept, i));
   } else chooseDonors();
-  nozzleFlows(0, intAt(engine.nozzles, 0), engine.massFlow);
-  gapFlows(0, intAt(engine.gaps, 0), engine.massFlow);
-  elementFlows(0, intAt(engine.elements, 0), engine.massFlow);
+  nozzleFlows(0, intAt(nozzles, 0), massFlow);
+  gapFlows(0, intAt(gaps, 0), massFlow);
+  elementFlows(0, intAt(elements, 0), massFlow);
   const others = intAt(engine.others, 0);
-  for (let k = 0; k < others; k += 1) writeOther(k, engine.massFlow);
-  for (let i = 0; i < engine.passages; i += 1) {
-    const t = at(engine.temperature, intAt(engine.donor, i));
-    put(engine.enthalpyFlow, i, at(engine.massFlow, i) * cp * t);
+  for (let k = 0; k < others; k += 1) writeOther(k, massFlow);
+  for (let i = 0; i < passages; i += 1) {
+    const t = at(temperature, intAt(donor, i));
+    put(enthalpyFlow, i, at(massFlow, i) * cp * t);
   }
 }
 
 /** Air comes from where the pressure is higher. */
 function donorOf(i: Index): Index {
+  const pressure = engine.pressure;
   const from = intAt(engine.from, i);
   const to = intAt(engine.to, i);
-  return at(engine.pressure, from) >= at(engine.pressure, to) ? from : to;
+  return at(pressure, from) >= at(pressure, to) ? from : to;
 }
 
 function chooseDonors(): void {
-  for (let i = 0; i < engine.passages; i += 1) putInt(engine.donor, i, donorOf(i));
+  const passages = engine.passages;
+  const donor = engine.donor;
+  for (let i = 0; i < passages; i += 1) putInt(donor, i, donorOf(i));
 }
 
 /** From now on the donors are those of the last flows, whatever the pressures; until they are released. */
 export function keepDonors(): void {
-  for (let i = 0; i < engine.passages; i += 1) putInt(engine.kept, i, intAt(engine.donor, i));
-  putInt(engine.memory, ARE_KEPT, 1);
+  const passages = engine.passages;
+  const kept = engine.kept;
+  const donor = engine.donor;
+  const memory = engine.memory;
+  for (let i = 0; i < passages; i += 1) putInt(kept, i, intAt(donor, i));
+  putInt(memory, ARE_KEPT, 1);
 }
 
 export function releaseDonors(): void {
@@ -68,20 +87,24 @@ export function restoreDonors(): void {
 
 /** Whether by the pressures of the instant any air comes from elsewhere than was kept. */
 export function areDonorsStale(): boolean {
-  for (let i = 0; i < engine.passages; i += 1) if (intAt(engine.kept, i) !== donorOf(i)) return true;
+  const passages = engine.passages;
+  const kept = engine.kept;
+  for (let i = 0; i < passages; i += 1) if (intAt(kept, i) !== donorOf(i)) return true;
   return false;
 }
 
 /** Writes the mass flow of passage k in the list of others at its place in `out`. */
 export function writeOther(k: Index, out: Index): void {
+  const memory = engine.memory;
+  const pressure = engine.pressure;
   const other = engine.others + 1 + OTHER_LENGTH * k;
   const i = intAt(other, 0);
-  const angle = at(engine.memory, OPENING_ANGLE) - at(other, 1);
-  const pFrom = at(engine.pressure, intAt(engine.from, i));
-  const pTo = at(engine.pressure, intAt(engine.to, i));
+  const angle = at(memory, OPENING_ANGLE) - at(other, 1);
+  const pFrom = at(pressure, intAt(engine.from, i));
+  const pTo = at(pressure, intAt(engine.to, i));
   // No law knows of any temperature but that of the donor.
   const t = at(engine.temperature, intAt(engine.donor, i));
-  put(out, i, hostFlow(i, angle, pFrom, t, pTo, at(engine.memory, OPENING_SPEED)));
+  put(out, i, hostFlow(i, angle, pFrom, t, pTo, at(memory, OPENING_SPEED)));
 }
 
 /** Writes the mass flow of passage k in the list of those by the clock at its place in `out`; its number. */

@@ -41,28 +41,41 @@ const SPEEDS_TO_NOTHING = 6.5;
 
 /** What goes with the crank angle [rad] alone: volumes of all ends, their rates, and the moment of inertia. */
 export function setPosition(angle: number): void {
-  if (angle === at(engine.memory, POSITION_ANGLE)) return;
-  put(engine.memory, POSITION_ANGLE, angle);
+  const memory = engine.memory;
+  const numbers = engine.numbers;
+  const cylinders = engine.cylinders;
+  const offsets = engine.offsets;
+  const sines = engine.sines;
+  const cosines = engine.cosines;
+  const reaches = engine.reaches;
+  const levers = engine.levers;
+  const travelArea = engine.travelArea;
+  const endVolume = engine.endVolume;
+  const deadVolume = engine.deadVolume;
+  const volumeRate = engine.volumeRate;
+  const instant = engine.instant;
+  if (angle === at(memory, POSITION_ANGLE)) return;
+  put(memory, POSITION_ANGLE, angle);
   const perCylinder = engine.endsPerCylinder;
-  const mass = at(engine.numbers, RECIPROCATING_MASS);
-  let moment = at(engine.numbers, FLYWHEEL_MOMENT);
-  for (let k = 0; k < engine.cylinders; k += 1) {
-    setSineCosine(angle - at(engine.offsets, k), engine.sines + k, engine.cosines + k);
-    const sine = at(engine.sines, k);
-    const cosine = at(engine.cosines, k);
+  const mass = at(numbers, RECIPROCATING_MASS);
+  let moment = at(numbers, FLYWHEEL_MOMENT);
+  for (let k = 0; k < cylinders; k += 1) {
+    setSineCosine(angle - at(offsets, k), sines + k, cosines + k);
+    const sine = at(sines, k);
+    const cosine = at(cosines, k);
     const reached = reach(sine, cosine);
     const travel = pistonTravel(cosine, reached);
     const lever = pistonTravelRate(sine, cosine, reached);
-    put(engine.reaches, k, reached);
-    put(engine.levers, k, lever);
+    put(reaches, k, reached);
+    put(levers, k, lever);
     moment += mass * lever * lever;
     for (let i = k * perCylinder; i < (k + 1) * perCylinder; i += 1) {
-      const area = at(engine.travelArea, i);
-      put(engine.endVolume, i, at(engine.deadVolume, i) + area * travel);
-      put(engine.volumeRate, i, area * lever);
+      const area = at(travelArea, i);
+      put(endVolume, i, at(deadVolume, i) + area * travel);
+      put(volumeRate, i, area * lever);
     }
   }
-  put(engine.instant, MOMENT_OF_INERTIA, moment);
+  put(instant, MOMENT_OF_INERTIA, moment);
 }
 
 function bearingTorque(speed: number): number {
@@ -74,13 +87,10 @@ function bearingTorque(speed: number): number {
 }
 
 function loadTorque(speed: number): number {
-  const constant = at(engine.numbers, LOAD_CONSTANT);
+  const numbers = engine.numbers;
+  const constant = at(numbers, LOAD_CONSTANT);
   if (constant !== constant) return hostLoad(speed);
-  return (
-    constant +
-    at(engine.numbers, LOAD_PER_SPEED) * speed +
-    at(engine.numbers, LOAD_PER_SQUARE) * speed * speed
-  );
+  return constant + at(numbers, LOAD_PER_SPEED) * speed + at(numbers, LOAD_PER_SQUARE) * speed * speed;
 }
 
 function dragTorque(k: Index, angle: number, speed: number, cylinder: number, otherEnd: number): number {
@@ -105,19 +115,28 @@ export function setTorques(angle: number, speed: number): void {
 
 /** Those of gas, moving masses, gravity and the pistons' friction. */
 export function setPressureTorques(speed: number): void {
+  const pressure = engine.pressure;
+  const firstEnd = engine.firstEnd;
+  const ends = engine.ends;
+  const volumeRate = engine.volumeRate;
+  const cylinders = engine.cylinders;
+  const levers = engine.levers;
+  const sines = engine.sines;
+  const cosines = engine.cosines;
+  const reaches = engine.reaches;
   const numbers = engine.numbers;
   const instant = engine.instant;
   const perCylinder = engine.endsPerCylinder;
-  const endPressure = engine.pressure + FIRST_VOLUME + engine.firstEnd;
-  const room = at(engine.pressure, ATMOSPHERE);
+  const endPressure = pressure + FIRST_VOLUME + firstEnd;
+  const room = at(pressure, ATMOSPHERE);
   const mass = at(numbers, RECIPROCATING_MASS);
   let gas: number = 0;
   let inertia: number = 0;
   let gravity: number = 0;
   let piston: number = 0;
-  for (let i = 0; i < engine.ends; i += 1) gas += (at(endPressure, i) - room) * at(engine.volumeRate, i);
-  for (let k = 0; k < engine.cylinders; k += 1) {
-    const lever = at(engine.levers, k);
+  for (let i = 0; i < ends; i += 1) gas += (at(endPressure, i) - room) * at(volumeRate, i);
+  for (let k = 0; k < cylinders; k += 1) {
+    const lever = at(levers, k);
     const cover = at(endPressure, k * perCylinder);
     const behind = perCylinder === 2 ? at(endPressure, k * 2 + 1) : room;
     let force = at(numbers, PISTON_FORCE) + at(numbers, PISTON_FORCE_PER_PRESSURE) * Math.abs(cover - behind);
@@ -126,11 +145,7 @@ export function setPressureTorques(speed: number): void {
     piston += force * Math.abs(lever);
     gravity += at(numbers, WEIGHT_OUTWARDS) * lever;
     if (mass === 0) continue;
-    const curvature = pistonTravelCurvature(
-      at(engine.sines, k),
-      at(engine.cosines, k),
-      at(engine.reaches, k),
-    );
+    const curvature = pistonTravelCurvature(at(sines, k), at(cosines, k), at(reaches, k));
     inertia -= mass * lever * curvature * speed * speed;
   }
   put(instant, GAS_TORQUE, gas);
@@ -140,20 +155,25 @@ export function setPressureTorques(speed: number): void {
 }
 
 export function setGearTorque(angle: number, speed: number): void {
+  const pressure = engine.pressure;
+  const firstEnd = engine.firstEnd;
+  const cylinders = engine.cylinders;
+  const instant = engine.instant;
   const perCylinder = engine.endsPerCylinder;
-  const endPressure = engine.pressure + FIRST_VOLUME + engine.firstEnd;
-  const room = at(engine.pressure, ATMOSPHERE);
+  const endPressure = pressure + FIRST_VOLUME + firstEnd;
+  const room = at(pressure, ATMOSPHERE);
   let gear: number = 0;
-  for (let k = 0; k < engine.cylinders; k += 1) {
+  for (let k = 0; k < cylinders; k += 1) {
     const behind = perCylinder === 2 ? at(endPressure, k * 2 + 1) : room;
     gear += dragTorque(k, angle, Math.abs(speed), at(endPressure, k * perCylinder), behind);
   }
-  put(engine.instant, GEAR_TORQUE, gear);
+  put(instant, GEAR_TORQUE, gear);
 }
 
 /** Those of bearings and load. */
 export function setSpeedTorques(speed: number): void {
+  const instant = engine.instant;
   const quickness = Math.abs(speed);
-  put(engine.instant, BEARING_TORQUE, bearingTorque(quickness));
-  put(engine.instant, LOAD_TORQUE, loadTorque(quickness));
+  put(instant, BEARING_TORQUE, bearingTorque(quickness));
+  put(instant, LOAD_TORQUE, loadTorque(quickness));
 }

@@ -23,7 +23,8 @@ const LEAST_SPEED = 1e-3;
 
 /** Volume [m³] and mass [kg] that the laws were given, of a volume by its number. */
 export function volumeOf(i: Index): number {
-  return i < engine.firstEnd ? at(engine.fixedVolume, i) : at(engine.endVolume, i - engine.firstEnd);
+  const firstEnd = engine.firstEnd;
+  return i < firstEnd ? at(engine.fixedVolume, i) : at(engine.endVolume, i - firstEnd);
 }
 
 export function massOf(y: Index, i: Index): number {
@@ -31,33 +32,37 @@ export function massOf(y: Index, i: Index): number {
 }
 
 function setGas(y: Index): void {
-  const gasConstant = at(engine.numbers, GAS_CONSTANT);
-  const cv = at(engine.numbers, HEAT_CAPACITY_AT_CONSTANT_VOLUME);
-  for (let i = 0; i < engine.volumes; i += 1) {
+  const numbers = engine.numbers;
+  const volumes = engine.volumes;
+  const temperature = engine.temperature;
+  const pressure = engine.pressure;
+  const gasConstant = at(numbers, GAS_CONSTANT);
+  const cv = at(numbers, HEAT_CAPACITY_AT_CONSTANT_VOLUME);
+  for (let i = 0; i < volumes; i += 1) {
     const v = volumeOf(i);
     const m = Math.max(at(y, FIRST_MASS + 2 * i), LEAST_DENSITY * v);
     const t = at(y, FIRST_MASS + 2 * i + 1) / (m * cv);
     const bounded = Math.min(MOST_TEMPERATURE, Math.max(LEAST_TEMPERATURE, t));
-    put(engine.temperature, FIRST_VOLUME + i, bounded);
-    put(engine.pressure, FIRST_VOLUME + i, (gasConstant * m * bounded) / v);
+    put(temperature, FIRST_VOLUME + i, bounded);
+    put(pressure, FIRST_VOLUME + i, (gasConstant * m * bounded) / v);
   }
 }
 
 /** All but the position, which must be set. */
 function feel(angle: number, y: Index, speed: number): void {
+  const firstEnd = engine.firstEnd;
+  const ends = engine.ends;
+  const temperature = engine.temperature;
+  const pressure = engine.pressure;
+  const wallHeat = engine.wallHeat;
   setGas(y);
   setTorques(angle, speed);
   setOpenings(angle, Math.abs(speed));
   setFlows();
-  const place = FIRST_VOLUME + engine.firstEnd;
-  for (let i = 0; i < engine.ends; i += 1) {
-    const heat = wallHeatOf(
-      i,
-      at(engine.temperature, place + i),
-      at(engine.pressure, place + i),
-      Math.abs(speed),
-    );
-    put(engine.wallHeat, i, heat);
+  const place = FIRST_VOLUME + firstEnd;
+  for (let i = 0; i < ends; i += 1) {
+    const heat = wallHeatOf(i, at(temperature, place + i), at(pressure, place + i), Math.abs(speed));
+    put(wallHeat, i, heat);
   }
 }
 

@@ -18,6 +18,7 @@ import { wrappedAngle } from './tables.ts';
 
 /** Openings [m², 1/m³ or 1] at a crank angle [rad] and a speed ≥ 0 [rad/s]. */
 export function setOpenings(angle: number, speed: number): void {
+  const base = engine.base;
   const memory = engine.memory;
   const laws = intAt(engine.laws, 0);
   // Many states are looked at at one angle: stages of a step, and the step behind it.
@@ -29,16 +30,18 @@ export function setOpenings(angle: number, speed: number): void {
   if (isElsewhere) setTabulated(wrapped);
   for (let k = 0, law = engine.laws + 1; k < laws; k += 1, law += LAW_LENGTH) {
     const open = hostOpening(k, wrapped - at(law, 1), speed);
-    put(engine.base, intAt(law, 0), Math.max(0, open));
+    put(base, intAt(law, 0), Math.max(0, open));
   }
 }
 
 function setTabulated(angle: number): void {
-  const count = intAt(engine.tables, 0);
-  for (let k = 0, table = engine.tables + 1; k < count; k += 1, table += intAt(table, TABLE_LENGTH)) {
+  const tables = engine.tables;
+  const base = engine.base;
+  const count = intAt(tables, 0);
+  for (let k = 0, table = tables + 1; k < count; k += 1, table += intAt(table, TABLE_LENGTH)) {
     const since = wrappedAngle(angle - at(table, TABLE_LAG) - at(table, TABLE_BEGINS));
     put(
-      engine.base,
+      base,
       intAt(table, TABLE_TARGET),
       Math.max(0, at(table, TABLE_ELSEWHERE) + segmentValue(table, since)),
     );

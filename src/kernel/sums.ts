@@ -35,7 +35,8 @@ export function add(array: Index, slot: Index, value: number): void {
 
 /** Mass [kg/s] and enthalpy [W] through every passage. */
 export function addFlows(massFlow: Index, enthalpyFlow: Index, timeRate: number, slopes: Index): void {
-  for (let i = 0; i < engine.passages; i += 1)
+  const passages = engine.passages;
+  for (let i = 0; i < passages; i += 1)
     addThrough(i, at(massFlow, i) * timeRate, at(enthalpyFlow, i) * timeRate, slopes);
 }
 
@@ -58,13 +59,19 @@ export function addThrough(i: Index, mass: number, enthalpy: number, slopes: Ind
 
 /** Work of the gas on the pistons and of the pistons on the room, heat of the walls, wasted air. */
 export function addEnds(timeRate: number, angleRate: number, slopes: Index): void {
-  const room = at(engine.pressure, ATMOSPHERE);
-  const firstPressure = engine.pressure + FIRST_VOLUME + engine.firstEnd;
-  const firstEnergy = FIRST_MASS + 2 * engine.firstEnd + 1;
+  const pressure = engine.pressure;
+  const firstEnd = engine.firstEnd;
+  const ends = engine.ends;
+  const volumeRate = engine.volumeRate;
+  const wallHeat = engine.wallHeat;
+  const massFlow = engine.massFlow;
+  const room = at(pressure, ATMOSPHERE);
+  const firstPressure = pressure + FIRST_VOLUME + firstEnd;
+  const firstEnergy = FIRST_MASS + 2 * firstEnd + 1;
   const totals = slopes + firstTotal();
-  for (let i = 0; i < engine.ends; i += 1) {
-    const rate = at(engine.volumeRate, i);
-    const heat = at(engine.wallHeat, i) * timeRate;
+  for (let i = 0; i < ends; i += 1) {
+    const rate = at(volumeRate, i);
+    const heat = at(wallHeat, i) * timeRate;
     const work = at(firstPressure, i) * rate * angleRate;
     add(slopes, firstEnergy + 2 * i, heat - work);
     if (engine.totals === 0) continue;
@@ -72,7 +79,7 @@ export function addEnds(timeRate: number, angleRate: number, slopes: Index): voi
     add(totals, ROOM_WORK, room * rate * angleRate);
     add(totals, TOTAL_WALL_HEAT, heat);
   }
-  if (engine.totals !== 0) addWaste(engine.massFlow, timeRate, slopes);
+  if (engine.totals !== 0) addWaste(massFlow, timeRate, slopes);
 }
 
 /** Works that resist, along a path dθ ≥ 0, and that of gravity. */
