@@ -27,5 +27,10 @@ export const DENSE_SQUARE_SLOPE_WEIGHTS = DENSE_CUBE_WEIGHTS + STAGES;
 export const DENSE_CUBE_SLOPE_WEIGHTS = DENSE_SQUARE_SLOPE_WEIGHTS + STAGES;
 export const CLOCK = DENSE_CUBE_SLOPE_WEIGHTS + STAGES;
 export const STAGE_PLACES = CLOCK + STAGES;
+/**
+ * The numbers of a question to the host, and the answer in the first word: handed over as they stand, while numbers that go
+ * through the call itself are put on the heap one by one.
+ */
+export const EXCHANGE = STAGE_PLACES + STAGES;
 /** What is laid out anew for each engine begins here. */
 export const FIRST_FREE = 4096;

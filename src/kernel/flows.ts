@@ -10,6 +10,7 @@ import {
   OPENING_ANGLE,
   OPENING_SPEED,
 } from './header.ts';
+import { EXCHANGE } from './fixed-places.ts';
 import { hostFlow } from './host.ts';
 import { at, intAt, put, putInt, type Index } from './memory.ts';
 
@@ -99,12 +100,14 @@ export function writeOther(k: Index, out: Index): void {
   const pressure = engine.pressure;
   const other = engine.others + 1 + OTHER_LENGTH * k;
   const i = intAt(other, 0);
-  const angle = at(memory, OPENING_ANGLE) - at(other, 1);
-  const pFrom = at(pressure, intAt(engine.from, i));
-  const pTo = at(pressure, intAt(engine.to, i));
+  put(EXCHANGE, 0, at(memory, OPENING_ANGLE) - at(other, 1));
+  put(EXCHANGE, 1, at(pressure, intAt(engine.from, i)));
   // No law knows of any temperature but that of the donor.
-  const t = at(engine.temperature, intAt(engine.donor, i));
-  put(out, i, hostFlow(i, angle, pFrom, t, pTo, at(memory, OPENING_SPEED)));
+  put(EXCHANGE, 2, at(engine.temperature, intAt(engine.donor, i)));
+  put(EXCHANGE, 3, at(pressure, intAt(engine.to, i)));
+  put(EXCHANGE, 4, at(memory, OPENING_SPEED));
+  hostFlow(i);
+  put(out, i, at(EXCHANGE, 0));
 }
 
 /** Writes the mass flow of passage k in the list of those by the clock at its place in `out`; its number. */

@@ -1,26 +1,25 @@
 /**
  * What the kernel asks of its host: laws of single engines that it has no numbers for, and problems that are not engines.
+ * The numbers of a question, and the answer, stand in the words of EXCHANGE (fixed-places.ts), in the order given.
  *
  * This is for plain TypeScript; host.wasm.ts says the same to the compiler to WebAssembly.
  */
 import type { Index } from './memory.ts';
 
 export interface Host {
-  /** How far a passage in the list of laws is open at a crank angle of its own [rad] and a speed [rad/s]. */
-  opening(which: Index, angle: number, speed: number): number;
-  /** Mass flow [kg/s] of a passage without a common law; all air has the temperature T [K] of its donor. */
-  flow(passage: Index, angle: number, pFrom: number, t: number, pTo: number, speed: number): number;
-  /** Torque [N m] that drives the gear of a cylinder. */
-  drag(
-    cylinder: Index,
-    angle: number,
-    speed: number,
-    chest: number,
-    cylinderPressure: number,
-    otherEnd: number,
-  ): number;
-  load(speed: number): number;
-  wallHeat(area: number, temperature: number, pressure: number, speed: number): number;
+  /** How far a passage in the list of laws is open: crank angle of its own [rad], speed [rad/s]. */
+  opening(which: Index): void;
+  /**
+   * Mass flow [kg/s] of a passage without a common law: crank angle of its own, pressure at its beginning [Pa], temperature
+   * [K] of its donor, pressure at its end, speed.
+   */
+  flow(passage: Index): void;
+  /** Torque [N m] that drives the gear of a cylinder: crank angle of its own, speed, pressures of chest, cylinder, other end. */
+  drag(cylinder: Index): void;
+  /** Torque [N m] of the load: speed. */
+  load(): void;
+  /** Heat [W] from a wall: its area [m²], temperature and pressure of the gas, speed. */
+  wallHeat(): void;
   /** Writes the slopes of another problem at the state in `state` into `slopes`. */
   slopes(x: number, state: Index, slopes: Index): void;
 }
@@ -36,12 +35,9 @@ function asked(): Host {
   return host;
 }
 
-export const hostOpening: Host['opening'] = (which, angle, speed) => asked().opening(which, angle, speed);
-export const hostFlow: Host['flow'] = (passage, angle, pFrom, t, pTo, speed) =>
-  asked().flow(passage, angle, pFrom, t, pTo, speed);
-export const hostDrag: Host['drag'] = (cylinder, angle, speed, chest, cylinderPressure, otherEnd) =>
-  asked().drag(cylinder, angle, speed, chest, cylinderPressure, otherEnd);
-export const hostLoad: Host['load'] = (speed) => asked().load(speed);
-export const hostWallHeat: Host['wallHeat'] = (area, temperature, pressure, speed) =>
-  asked().wallHeat(area, temperature, pressure, speed);
+export const hostOpening: Host['opening'] = (which) => asked().opening(which);
+export const hostFlow: Host['flow'] = (passage) => asked().flow(passage);
+export const hostDrag: Host['drag'] = (cylinder) => asked().drag(cylinder);
+export const hostLoad: Host['load'] = () => asked().load();
+export const hostWallHeat: Host['wallHeat'] = () => asked().wallHeat();
 export const hostSlopes: Host['slopes'] = (x, state, slopes) => asked().slopes(x, state, slopes);

@@ -2,14 +2,14 @@
 import type { Index } from './memory.ts';
 
 @external("host", "opening")
-export declare function hostOpening(which: Index, angle: number, speed: number): number;
+export declare function hostOpening(which: Index): void;
 @external("host", "flow")
-export declare function hostFlow(passage: Index, angle: number, pFrom: number, t: number, pTo: number, speed: number): number;
+export declare function hostFlow(passage: Index): void;
 @external("host", "drag")
-export declare function hostDrag(cylinder: Index, angle: number, speed: number, chest: number, cylinderPressure: number, otherEnd: number): number;
+export declare function hostDrag(cylinder: Index): void;
 @external("host", "load")
-export declare function hostLoad(speed: number): number;
+export declare function hostLoad(): void;
 @external("host", "wallHeat")
-export declare function hostWallHeat(area: number, temperature: number, pressure: number, speed: number): number;
+export declare function hostWallHeat(): void;
 @external("host", "slopes")
 export declare function hostSlopes(x: number, state: Index, slopes: Index): void;

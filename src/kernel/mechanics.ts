@@ -30,6 +30,7 @@ import {
   VISCOUS_TORQUE,
   WEIGHT_OUTWARDS,
 } from './header.ts';
+import { EXCHANGE } from './fixed-places.ts';
 import { hostDrag, hostLoad } from './host.ts';
 import { at, put, type Index } from './memory.ts';
 import { exponential, setSineCosine } from './tables.ts';
@@ -89,21 +90,24 @@ function bearingTorque(speed: number): number {
 function loadTorque(speed: number): number {
   const numbers = engine.numbers;
   const constant = at(numbers, LOAD_CONSTANT);
-  if (constant !== constant) return hostLoad(speed);
+  if (constant !== constant) {
+    put(EXCHANGE, 0, speed);
+    hostLoad();
+    return at(EXCHANGE, 0);
+  }
   return constant + at(numbers, LOAD_PER_SPEED) * speed + at(numbers, LOAD_PER_SQUARE) * speed * speed;
 }
 
 function dragTorque(k: Index, angle: number, speed: number, cylinder: number, otherEnd: number): number {
   const steady = at(engine.steadyDrag, k);
   if (steady === steady) return steady;
-  return hostDrag(
-    k,
-    angle - at(engine.offsets, k),
-    speed,
-    at(engine.pressure, engine.chest),
-    cylinder,
-    otherEnd,
-  );
+  put(EXCHANGE, 0, angle - at(engine.offsets, k));
+  put(EXCHANGE, 1, speed);
+  put(EXCHANGE, 2, at(engine.pressure, engine.chest));
+  put(EXCHANGE, 3, cylinder);
+  put(EXCHANGE, 4, otherEnd);
+  hostDrag(k);
+  return at(EXCHANGE, 0);
 }
 
 /** Torques at the position last set; pressures must be set. */

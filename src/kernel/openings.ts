@@ -12,6 +12,7 @@ import {
   TABLE_STARTS,
   TABLE_TARGET,
 } from './header.ts';
+import { EXCHANGE } from './fixed-places.ts';
 import { hostOpening } from './host.ts';
 import { at, intAt, put, toIndex, type Index } from './memory.ts';
 import { wrappedAngle } from './tables.ts';
@@ -29,8 +30,10 @@ export function setOpenings(angle: number, speed: number): void {
   const wrapped = wrappedAngle(angle);
   if (isElsewhere) setTabulated(wrapped);
   for (let k = 0, law = engine.laws + 1; k < laws; k += 1, law += LAW_LENGTH) {
-    const open = hostOpening(k, wrapped - at(law, 1), speed);
-    put(base, intAt(law, 0), Math.max(0, open));
+    put(EXCHANGE, 0, wrapped - at(law, 1));
+    put(EXCHANGE, 1, speed);
+    hostOpening(k);
+    put(base, intAt(law, 0), Math.max(0, at(EXCHANGE, 0)));
   }
 }
 

@@ -11,8 +11,9 @@ import {
   WALL_STEADY,
   WALL_TEMPERATURE,
 } from './header.ts';
+import { EXCHANGE } from './fixed-places.ts';
 import { hostWallHeat } from './host.ts';
-import { at, type Index } from './memory.ts';
+import { at, put, type Index } from './memory.ts';
 import { isTabulated, powerOfFourFifths } from './tables.ts';
 
 const PI = 3.141_592_653_589_793;
@@ -32,5 +33,10 @@ export function wallHeatOf(i: Index, t: number, p: number, speed: number): numbe
     if (isTabulated(reynolds))
       return at(numbers, WALL_COEFFICIENT) * viscosity * powerOfFourFifths(reynolds) * area * warmer;
   }
-  return hostWallHeat(area, t, p, speed);
+  put(EXCHANGE, 0, area);
+  put(EXCHANGE, 1, t);
+  put(EXCHANGE, 2, p);
+  put(EXCHANGE, 3, speed);
+  hostWallHeat();
+  return at(EXCHANGE, 0);
 }

@@ -1,5 +1,5 @@
 /** The laws of an engine that the kernel has no numbers for, as it asks for them. */
-import type { EngineLaws } from '../numerics/kernel.ts';
+import type { EngineLaws } from '../numerics/kernel-laws.ts';
 import type { AreaLaw } from '../parts/passage.ts';
 import type { Engine } from './engine.ts';
 

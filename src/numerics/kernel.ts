@@ -9,6 +9,7 @@ import { FIRST_FREE } from '../kernel/fixed-places.ts';
 import { KERNEL_BYTES } from '../kernel/wasm/kernel-bytes.ts';
 import { bytesOfBase64 } from './base64.ts';
 import type { KernelFunctions } from './kernel-functions.ts';
+import { hostOf, type EngineLaws } from './kernel-laws.ts';
 import { writeKernelTables } from './kernel-tables.ts';
 
 interface WebAssemblyMemory {
@@ -33,8 +34,7 @@ const WORDS = (PAGES * PAGE) / 8;
 /** Words that are used in turn: enough for some dozens of engines, little enough to stay in the processor's cache. */
 const USUAL_ROOM = 131_072;
 
-/** What the kernel asks about the engine, or the other problem, that is seated. */
-export type EngineLaws = Omit<Host, 'slopes'>;
+/** Slopes of a problem that is no engine, in the memory of the kernel. */
 export type ProblemSlopes = Host['slopes'];
 
 const noLaw = (): never => {
@@ -48,18 +48,6 @@ const noLaws: EngineLaws = { opening: noLaw, flow: noLaw, drag: noLaw, load: noL
 let laws = noLaws;
 let slopesOf = noSlopes;
 
-const host: Host = {
-  opening: (which, angle, speed) => laws.opening(which, angle, speed),
-  flow: (passage, angle, pFrom, t, pTo, speed) => laws.flow(passage, angle, pFrom, t, pTo, speed),
-  drag: (cylinder, angle, speed, chest, pressure, otherEnd) =>
-    laws.drag(cylinder, angle, speed, chest, pressure, otherEnd),
-  load: (speed) => laws.load(speed),
-  wallHeat: (area, temperature, pressure, speed) => laws.wallHeat(area, temperature, pressure, speed),
-  slopes: (x, state, slopes) => {
-    slopesOf(x, state, slopes);
-  },
-};
-
 const memory = new WebAssembly.Memory({ initial: PAGES, maximum: PAGES });
 
 /** The memory of the kernel, word by word; whole numbers stand in the first half of theirs. */
@@ -70,7 +58,13 @@ writeKernelTables(doubles);
 
 export const kernel = new WebAssembly.Instance(new WebAssembly.Module(bytesOfBase64(KERNEL_BYTES)), {
   env: { memory },
-  host,
+  host: hostOf(
+    doubles,
+    () => laws,
+    (x, state, slopes) => {
+      slopesOf(x, state, slopes);
+    },
+  ),
 }).exports;
 
 /** Numbers with a place in the memory of the kernel. */

@@ -2,7 +2,7 @@
  * The kernel twice, as WebAssembly and as plain TypeScript, each with a memory of its own: what both say to the last bit is
  * neither a slip of one of the compilers nor of what stands in for a file.
  */
-import { setHost, type Host } from '../../src/kernel/host.ts';
+import { setHost } from '../../src/kernel/host.ts';
 import * as plainFunctions from '../../src/kernel/main.ts';
 import { memoryBuffer } from '../../src/kernel/memory.ts';
 import { FIRST_FREE } from '../../src/kernel/fixed-places.ts';
@@ -13,9 +13,9 @@ import {
   Seat,
   takeEngineSeat,
   takeStepSeat,
-  type EngineLaws,
   type ProblemSlopes,
 } from '../../src/numerics/kernel.ts';
+import { hostOf, type EngineLaws } from '../../src/numerics/kernel-laws.ts';
 import { writeKernelTables } from '../../src/numerics/kernel-tables.ts';
 
 export type Functions = Omit<typeof plainFunctions, 'seatEngine' | 'seatStep'>;
@@ -61,15 +61,7 @@ export function seatedPlain({
   const behind = FIRST_FREE + engine.length;
   plainDoubles.set(engine, FIRST_FREE);
   plainDoubles.set(step, behind);
-  const host: Host = {
-    opening: (...asked) => laws.opening(...asked),
-    flow: (...asked) => laws.flow(...asked),
-    drag: (...asked) => laws.drag(...asked),
-    load: (...asked) => laws.load(...asked),
-    wallHeat: (...asked) => laws.wallHeat(...asked),
-    slopes: slopes(plainDoubles),
-  };
-  setHost(host);
+  setHost(hostOf(plainDoubles, () => laws, slopes(plainDoubles)));
   if (engine.length > 0) plainFunctions.seatEngine(FIRST_FREE);
   if (step.length > 0) plainFunctions.seatStep(behind);
   return {
