@@ -80,6 +80,8 @@ export interface AcceptedStep {
   component(index: number, x: number): number;
   /** Writes the interpolated state at `x` within the step. */
   interpolate(x: number, out: Float64Array): void;
+  /** Writes ∂slope/∂component where the step begins, row by row, if the method goes by it. */
+  readonly startJacobian?: ((out: Float64Array) => void) | undefined;
 }
 
 export interface Journey {

@@ -69,6 +69,10 @@ class StepView implements AcceptedStep {
   interpolate(x: number, out: Float64Array): void {
     for (let i = 0; i < this.end.length; i += 1) out[i] = this.component(i, x);
   }
+
+  startJacobian(out: Float64Array): void {
+    this.method.startJacobian(out);
+  }
 }
 
 /** A class, so that code compiled for one problem serves for the next. */

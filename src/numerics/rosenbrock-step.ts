@@ -112,6 +112,13 @@ export class RosenbrockStep {
     this.read(header.END, y);
   }
 
+  /** Writes the Jacobian at the start. */
+  startJacobian(out: Float64Array): void {
+    this.sit();
+    const from = this.at(header.JACOBIAN);
+    for (let i = 0; i < out.length; i += 1) out[i] = doubles[from + i]!;
+  }
+
   /** One component at a share of the last attempt's length. */
   component(i: number, share: number): number {
     this.sit();

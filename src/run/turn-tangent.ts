@@ -43,6 +43,9 @@ export class TurnTangent {
   private readonly slopes: Float64Array;
   private readonly jacobian: Float64Array;
   private readonly atStops = new Map<number, Float64Array>();
+  /** Where the turn has come to, and the length of the step there that is still to be followed; 0 for none. */
+  private place = 0;
+  private behind = 0;
 
   constructor(system: EngineSystem) {
     const { dimension, coupledInAngle } = system;
@@ -60,19 +63,26 @@ export class TurnTangent {
     this.y.set(start);
     this.look(start[SLOT.crankAngle]!);
     this.flow.begin(this.jacobian);
+    this.behind = 0;
     this.atStops.clear();
     this.keep(0);
   }
 
-  /** Follows a step of the turn. */
+  /** Follows a step of the turn: to its beginning, where its method has looked; its length is for the next one. */
   follow(step: AcceptedStep): void {
+    if (step.startJacobian && this.behind > 0) {
+      step.startJacobian(this.jacobian);
+      this.flow.step(this.behind, this.jacobian);
+    }
     step.interpolate(step.to, this.y);
-    this.look(step.to);
-    this.flow.step(step.to - step.from, this.jacobian);
+    this.place = step.to;
+    this.behind = step.to - step.from;
+    if (!step.startJacobian) this.catchUp();
   }
 
   /** The turn has come to a stop. */
   keep(stop: number): void {
+    if (this.behind > 0) this.catchUp();
     this.atStops.set(stop, this.flow.tangent());
   }
 
@@ -147,6 +157,13 @@ export class TurnTangent {
     const held = y.slice();
     holdEnergy(this.system, held);
     return held;
+  }
+
+  /** Follows the last step to its end. */
+  private catchUp(): void {
+    this.look(this.place);
+    this.flow.step(this.behind, this.jacobian);
+    this.behind = 0;
   }
 
   private look(angle: number): void {

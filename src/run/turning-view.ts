@@ -65,6 +65,11 @@ class StepInSpeeds implements AcceptedStep {
     out[SLOT.speed] = speedOf(this.system, out[SLOT.speed]!, angle);
   }
 
+  get startJacobian(): AcceptedStep['startJacobian'] {
+    const { held } = this;
+    return held.startJacobian && ((out) => held.startJacobian?.(out));
+  }
+
   private get held(): AcceptedStep {
     if (this.step === undefined) throw new Error('no step has been taken yet');
     return this.step;
