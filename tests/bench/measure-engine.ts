@@ -13,7 +13,7 @@ import { cvodeStartUp, type CvodeStartUp } from './cvode.ts';
 import { engineFile, NotInC, sharedWithC } from './engine-file.ts';
 import { loosestOdexTolerance, odexSpinUp } from './odex-spin-up.ts';
 import { ourSettledAnswer, ourStartMap } from './ours.ts';
-import { median, medianTime, processorTime } from './processor-time.ts';
+import { median, medianTime, processorTime, timesOf } from './processor-time.ts';
 import { sampleStates } from './sample-states.ts';
 import { PUSHES, type Push, type Turn } from './task.ts';
 
@@ -47,6 +47,8 @@ export interface DerivativeCost {
   /** Of one call [s]. */
   readonly ours: number;
   readonly c?: number;
+  /** Of the two, each batch of ours beside one of C made right after it. */
+  readonly ratio?: number;
   /** Bytes that a call leaves to be collected, and by which a million calls let the heap grow. */
   readonly garbage: number;
   readonly growth: number;
@@ -59,7 +61,7 @@ export interface Measurement {
   readonly cvode?: CvodeStartUp;
 }
 
-const REPEATS = { warm: 200, ours: 41, odex: 3, cvode: 7, batches: 15 };
+const REPEATS = { warm: 200, ours: 25, odex: 3, cvode: 7, batches: 15 };
 const CALLS_PER_BATCH = 60_000;
 const HEAP_CALLS = 1_000_000;
 const GARBAGE_CALLS = 20_000;
@@ -73,7 +75,7 @@ export function readSpec(file: string): EngineSpec {
   return reading.spec;
 }
 
-function ownAnswer(spec: EngineSpec): OwnAnswer {
+function ownAnswer(spec: EngineSpec): Omit<OwnAnswer, 'time'> {
   const begin = processorTime();
   const { settled, outcome, counters } = ourSettledAnswer(spec);
   const firstTime = processorTime() - begin;
@@ -83,7 +85,6 @@ function ownAnswer(spec: EngineSpec): OwnAnswer {
     ...(settled ? { settled: { speed: settled.speed, air: settled.air.mass } } : {}),
     outcome: outcome.kind,
     firstTime,
-    time: medianTime(REPEATS.ours, () => ourSettledAnswer(spec)),
     derivativeCalls: counters.derivativeCalls,
     turns: counters.turns,
   };
@@ -131,7 +132,8 @@ export function measureDerivative(
   const system = engineSystem(own, { totals: false });
   const states = sampleStates(system, speed);
   const calls = states.length * Math.ceil(CALLS_PER_BATCH / states.length);
-  const ours = medianTime(REPEATS.batches, () => callDerivative(system, states, calls)) / calls;
+  const oneBatch = (): number => medianTime(1, () => callDerivative(system, states, calls)) / calls;
+  const ours = median(Array.from({ length: REPEATS.batches }, oneBatch));
   const before = heap(true);
   callDerivative(system, states, HEAP_CALLS);
   const growth = heap(true) - before;
@@ -145,10 +147,17 @@ export function measureDerivative(
   writeFileSync(engine, engineFile(spec, own));
   writeFileSync(sampled, [states.length, ...rows].join('\n'));
   const batches = Array.from({ length: REPEATS.batches }, () => {
+    const here = oneBatch();
     const [row] = numbersOf(slopes, engine, sampled, calls / states.length)!;
-    return row![0]! * 1e-9;
+    return { here, there: row![0]! * 1e-9 };
   });
-  return { ours, c: median(batches), garbage, growth };
+  return {
+    ours: median(batches.map(({ here }) => here)),
+    c: median(batches.map(({ there }) => there)),
+    ratio: median(batches.map(({ here, there }) => here / there)),
+    garbage,
+    growth,
+  };
 }
 
 /** Writes the engine for the C reference; without what that cannot reckon, it is measured alone. */
@@ -163,10 +172,15 @@ function writtenForC(path: string, spec: EngineSpec, engine: Engine): boolean {
   }
 }
 
+/** A third of the times of ours. */
+const oursByThree = (spec: EngineSpec): number[] => timesOf(REPEATS.ours, () => ourSettledAnswer(spec));
+
 export function measureEngine(file: string, folder: string, given: Programs): Measurement {
   const spec = readSpec(file);
   const name = basename(file, '.yaml');
   const ours = ownAnswer(spec);
+  // Before, between and after the others: a machine may be slower for a while.
+  const times = [oursByThree(spec)];
   const engine = buildEngine(spec);
   const path = join(folder, `${name}.engine`);
   const programs = writtenForC(path, spec, engine) ? given : {};
@@ -175,9 +189,16 @@ export function measureEngine(file: string, folder: string, given: Programs): Me
     ours.settled === undefined || programs.startUp === undefined
       ? undefined
       : cvodeStartUp(programs.startUp, path, own, REPEATS.cvode);
+  times.push(oursByThree(spec));
   const push = cvode?.push ?? { ...own, speed: Math.max(own.speed, PUSHES[0]!) };
   const odex = ours.settled && odexAnswer(engineSystem(engine), push, ours.settled);
-  return { name, ours, ...(odex ? { odex } : {}), ...(cvode ? { cvode } : {}) };
+  times.push(oursByThree(spec));
+  return {
+    name,
+    ours: { ...ours, time: median(times.flat()) },
+    ...(odex ? { odex } : {}),
+    ...(cvode ? { cvode } : {}),
+  };
 }
 
 /** Median time [s] of a start map. */

@@ -15,13 +15,13 @@ export function median(values: readonly number[]): number {
   return ordered.length % 2 === 1 ? ordered[middle]! : (ordered[middle - 1]! + ordered[middle]!) / 2;
 }
 
+/** Of so many runs, one by one [s]. */
+export const timesOf = (runs: number, run: () => unknown): number[] =>
+  Array.from({ length: runs }, () => {
+    const begin = processorTime();
+    run();
+    return processorTime() - begin;
+  });
+
 /** Median time [s] of a number of runs. */
-export function medianTime(runs: number, run: () => unknown): number {
-  return median(
-    Array.from({ length: runs }, () => {
-      const begin = processorTime();
-      run();
-      return processorTime() - begin;
-    }),
-  );
-}
+export const medianTime = (runs: number, run: () => unknown): number => median(timesOf(runs, run));

@@ -68,7 +68,7 @@ const derivativeColumns: readonly Column[] = [
   { head: 'C ns', of: ({ derivative: { c } }) => (c === undefined ? '–' : (1e9 * c).toFixed(0)) },
   {
     head: 'ratio',
-    of: ({ derivative: { ours, c } }) => (c === undefined ? '–' : (ours / c).toFixed(2)),
+    of: ({ derivative: { ratio } }) => ratio?.toFixed(2) ?? '–',
   },
   { head: 'heap growth bytes', of: ({ derivative }) => String(derivative.growth) },
   { head: 'collected bytes/call', of: ({ derivative }) => derivative.garbage.toFixed(1) },
@@ -98,7 +98,7 @@ function printTargets(all: readonly Measured[], mapOf: (name: string) => number)
   const [mild, stiff] = extremes(running);
   const faster = ({ ours, odex }: Running): number => odex.time / ours.time;
   const factors = all.flatMap(({ ours, cvode }) => over(cvode?.time, ours.time) ?? []);
-  const slower = all.flatMap(({ derivative: { ours, c } }) => (c === undefined ? [] : [ours / c]));
+  const slower = all.flatMap(({ derivative: { ratio } }) => ratio ?? []);
   const calls = perTurn(stiff.ours) / perTurn(mild.ours);
   const map = mapOf(stiff.name) / stiff.odex.time;
   const growth = Math.max(...all.map(({ derivative }) => derivative.growth)) / 1e6;
