@@ -17,9 +17,10 @@ import { at, intAt, put, type Index } from './memory.ts';
 /** Share of an unknown by which a difference moves it. */
 export const SHARE = 1.490_116_119_384_765_6e-8;
 
-/** Slopes of a flow of the first degree in the pressures, from that with the pressure downstream. */
-function writeFromDownstream(i: Index, perDownstream: number, pFrom: number, pTo: number): void {
+/** Slopes of a flow of the first degree in the pressures, with its air from that side, from the one with the pressure downstream. */
+function writeFromDownstream(i: Index, side: Index, perDownstream: number, pFrom: number, pTo: number): void {
   const flow = at(engine.massFlow, i);
+  put(engine.perTemperature, i, (-0.5 * flow) / at(engine.temperature, side));
   if (pFrom >= pTo) {
     put(engine.perTo, i, perDownstream);
     put(engine.perFrom, i, (flow - pTo * perDownstream) / pFrom);
@@ -40,8 +41,7 @@ function writeNozzleSlopes(): void {
     const ratio = pFrom >= pTo ? pTo / pFrom : pFrom / pTo;
     const factor = at(word, GROUP_OPENING * n) * at(engine.inverseRoot, side);
     const perDownstream = factor === 0 ? 0 : factor * nozzleFunctionSlope(ratio);
-    writeFromDownstream(i, perDownstream, pFrom, pTo);
-    put(engine.perTemperature, i, (-0.5 * at(engine.massFlow, i)) / at(engine.temperature, side));
+    writeFromDownstream(i, side, perDownstream, pFrom, pTo);
   }
 }
 
@@ -57,8 +57,7 @@ function writeElementSlopes(): void {
     const factor = at(word, GROUP_OPENING * n) * at(word, GROUP_CHOKED * n) * at(engine.inverseRoot, side);
     const shape = at(word, GROUP_SHAPE * n);
     const perDownstream = factor === 0 ? 0 : factor * subsonicShareSlope(shape, ratio);
-    writeFromDownstream(i, perDownstream, pFrom, pTo);
-    put(engine.perTemperature, i, (-0.5 * at(engine.massFlow, i)) / at(engine.temperature, side));
+    writeFromDownstream(i, side, perDownstream, pFrom, pTo);
   }
 }
 

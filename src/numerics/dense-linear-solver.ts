@@ -13,16 +13,12 @@ export class DenseLinearSolver {
 
   constructor(size: number) {
     const image = new Image();
-    const set = (name: number, length: number): number => {
-      const offset = image.zeros(length);
-      image.setCount(name, offset);
-      return offset;
-    };
     image.zeros(header.STEP_HEADER_LENGTH);
     image.setCount(header.WIDTH, size);
-    this.matrixAt = set(header.MATRIX, size * size);
-    this.sideAt = set(header.SCRATCH, size);
-    for (const name of [header.PIVOTS, header.PER_ROW, header.PER_DIAGONAL]) set(name, size);
+    this.matrixAt = image.setCount(header.MATRIX, image.zeros(size * size));
+    this.sideAt = image.setCount(header.SCRATCH, image.zeros(size));
+    for (const name of [header.PIVOTS, header.PER_ROW, header.PER_DIAGONAL])
+      image.setCount(name, image.zeros(size));
     this.seat = new Seat(image.words());
     this.matrix = new Float64Array(size * size);
     this.size = size;

@@ -34,8 +34,10 @@ export class Image {
     this.doubles[offset] = value;
   }
 
-  setCount(offset: number, value: number): void {
+  /** The value, as most are the offset of an array just made. */
+  setCount(offset: number, value: number): number {
     this.integers[2 * offset] = value;
+    return value;
   }
 
   /** All that has been written; the image is then empty. */

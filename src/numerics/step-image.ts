@@ -23,32 +23,30 @@ export function stepImage(problem: OdeProblem, { relative, absolute }: Tolerance
   const steering = Int32Array.from(components.filter((i) => absolute[i]! < Infinity));
   const width = columns.length;
   const image = new Image();
-  const set = (name: number, offset: number): void => {
-    image.setCount(name, offset);
-  };
   image.zeros(header.STEP_HEADER_LENGTH);
-  set(header.STEP_DIMENSION, dimension);
-  set(header.WIDTH, width);
-  set(header.KIND, inKernel ? KINDS[inKernel.against] : header.OF_HOST);
-  set(header.STEERING_COUNT, steering.length);
-  set(header.ADDING_COUNT, adding.length);
-  set(header.ADDING_STEERS, steering.some((i) => columnOf[i]! < 0) ? 1 : 0);
-  set(header.COLUMNS, image.counts(columns));
-  set(header.COLUMN_OF, image.counts(columnOf));
-  set(header.ADDING, image.counts(adding));
-  set(header.STEERING, image.counts(steering));
-  set(header.ABSOLUTE, image.numbers(absolute));
+  image.setCount(header.STEP_DIMENSION, dimension);
+  image.setCount(header.WIDTH, width);
+  image.setCount(header.KIND, inKernel ? KINDS[inKernel.against] : header.OF_HOST);
+  image.setCount(header.STEERING_COUNT, steering.length);
+  image.setCount(header.ADDING_COUNT, adding.length);
+  image.setCount(header.ADDING_STEERS, steering.some((i) => columnOf[i]! < 0) ? 1 : 0);
+  image.setCount(header.COLUMNS, image.counts(columns));
+  image.setCount(header.COLUMN_OF, image.counts(columnOf));
+  image.setCount(header.ADDING, image.counts(adding));
+  image.setCount(header.STEERING, image.counts(steering));
+  image.setCount(header.ABSOLUTE, image.numbers(absolute));
   for (const name of [header.START, header.TRIAL, header.END, header.SCRATCH, header.OTHERS, header.DRIFT])
-    set(name, image.zeros(dimension));
-  set(header.SLOPES, image.zeros(STAGES * dimension));
-  set(header.STAGE_VALUES, image.zeros(STAGES * width));
-  set(header.JACOBIAN, image.zeros(dimension * width));
-  set(header.MATRIX, image.zeros(width * width));
+    image.setCount(name, image.zeros(dimension));
+  image.setCount(header.SLOPES, image.zeros(STAGES * dimension));
+  image.setCount(header.STAGE_VALUES, image.zeros(STAGES * width));
+  image.setCount(header.JACOBIAN, image.zeros(dimension * width));
+  image.setCount(header.MATRIX, image.zeros(width * width));
   for (const name of [header.PIVOTS, header.PER_ROW, header.PER_DIAGONAL, header.SUMMED])
-    set(name, image.zeros(width));
-  for (const name of [header.READ_WEIGHTS, header.READ_SLOPE_WEIGHTS]) set(name, image.zeros(STAGES));
+    image.setCount(name, image.zeros(width));
+  for (const name of [header.READ_WEIGHTS, header.READ_SLOPE_WEIGHTS])
+    image.setCount(name, image.zeros(STAGES));
   const numbers = image.zeros(header.STEP_NUMBERS_LENGTH);
-  set(header.STEP_NUMBERS, numbers);
+  image.setCount(header.STEP_NUMBERS, numbers);
   image.setNumber(numbers + header.RELATIVE, relative);
   image.setNumber(numbers + header.DIRECTION, inKernel?.direction ?? 0);
   image.setNumber(numbers + header.CULPRIT, -1);

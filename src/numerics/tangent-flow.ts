@@ -26,23 +26,19 @@ export class TangentFlow {
     const width = coupled.length;
     const adding = Array.from({ length: dimension }, (_, i) => i).filter((i) => !coupled.includes(i));
     const image = new Image();
-    const set = (name: number, offset: number): number => {
-      image.setCount(name, offset);
-      return offset;
-    };
     image.zeros(header.STEP_HEADER_LENGTH);
     image.setCount(header.STEP_DIMENSION, dimension);
     image.setCount(header.WIDTH, width);
     image.setCount(header.ADDING_COUNT, adding.length);
-    set(header.COLUMNS, image.counts(coupled));
-    set(header.ADDING, image.counts(adding));
-    for (const name of [header.MATRIX, header.MEAN]) set(name, image.zeros(width * width));
+    image.setCount(header.COLUMNS, image.counts(coupled));
+    image.setCount(header.ADDING, image.counts(adding));
+    for (const name of [header.MATRIX, header.MEAN]) image.setCount(name, image.zeros(width * width));
     for (const name of [header.PIVOTS, header.PER_ROW, header.PER_DIAGONAL, header.SUMMED, header.SIDE])
-      set(name, image.zeros(width));
-    set(header.JACOBIAN_BEFORE, image.zeros(dimension * width));
+      image.setCount(name, image.zeros(width));
+    image.setCount(header.JACOBIAN_BEFORE, image.zeros(dimension * width));
     this.size = dimension * width;
-    this.jacobianAt = set(header.JACOBIAN, image.zeros(this.size));
-    this.tangentAt = set(header.TANGENT, image.zeros(this.size));
+    this.jacobianAt = image.setCount(header.JACOBIAN, image.zeros(this.size));
+    this.tangentAt = image.setCount(header.TANGENT, image.zeros(this.size));
     this.seat = new Seat(image.words());
   }
 
