@@ -31,7 +31,6 @@ import {
   type Stepper,
 } from './stepper.ts';
 import { TangentTurns } from './tangent-turns.ts';
-import { silentRecorder } from './trace-recorder.ts';
 import type { Closeness } from './turn-unknowns.ts';
 
 /** How near to the root a turn has to be to tell it; nearer where valves snap open, as tangents know nothing of when. */
@@ -72,7 +71,7 @@ function startOf(
     ...steps,
     system,
     stepper: engineStepper(system, accuracy),
-    recorder: silentRecorder,
+
     y: initialState(system, start.crank_angle, start.hand_speed),
     longestTime: run.longest_time,
   });

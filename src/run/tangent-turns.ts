@@ -26,9 +26,7 @@ export class TangentTurns {
     this.near = near;
     this.tangent = tangent;
     this.watcher = {
-      onStep: (step) => {
-        tangent.follow(step);
-      },
+      tangent: tangent.flow,
       onStop: (stop) => {
         tangent.keep(stop);
       },
@@ -37,7 +35,7 @@ export class TangentTurns {
 
   get counters(): Omit<Counters, 'turns'> {
     const { derivativeCalls, acceptedSteps } = this.stepper.counters;
-    return { derivativeCalls: derivativeCalls + this.tangent.derivativeCalls, acceptedSteps };
+    return { derivativeCalls, acceptedSteps };
   }
 
   /** The turn at the root, as a turn near it tells; moves `y` on the way. Undefined when none comes near. */
@@ -45,7 +43,7 @@ export class TangentTurns {
     const { system, stepper, tangent, watcher, near } = this;
     for (let turns = 0; turns < PATIENCE; turns += 1) {
       this.turns += 1;
-      tangent.begin(y);
+      tangent.begin();
       const turn = measureTurn(system, stepper, y, watcher);
       if ('reason' in turn) return turn;
       const step = tangent.stepToRoot(turn);

@@ -29,22 +29,6 @@ export interface TraceRecorder {
   finish(last: Float64Array): Trace;
 }
 
-const nothing = new Float64Array(0);
-
-/** For runs of which nobody wants to see the way. */
-export const silentRecorder: TraceRecorder = {
-  note: () => undefined,
-  mark: () => undefined,
-  pause: () => undefined,
-  finish: () => ({
-    time: nothing,
-    crankAngle: nothing,
-    speed: nothing,
-    chestPressure: nothing,
-    cylinderPressure: nothing,
-  }),
-};
-
 export function traceRecorder(system: EngineSystem): TraceRecorder {
   let points: Point[] = [];
   let spacing = FIRST_SPACING;
