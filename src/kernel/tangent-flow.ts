@@ -49,7 +49,7 @@ function begin(): void {
 function follow(length: number): void {
   takeMean(length);
   fillSystem();
-  if (factorise()) for (let k = 0; k < step.width; k += 1) followColumn(k, length);
+  if (factorise()) for (let k = 0; k < step.width; k += 1) followColumn(k);
   else fillTangent(NaN);
   keepJacobian();
   // What was summed for reading was summed where the sides of the systems now stand.
@@ -61,56 +61,53 @@ function fillTangent(value: number): void {
   for (let i = 0; i < entries; i += 1) put(own.tangent, i, value);
 }
 
-/** A, by the coupled components alone. */
+/** h (J₀ + J₁)/2 of all components, row by row; those of the coupled ones are A. */
 function takeMean(length: number): void {
-  const width = step.width;
   const half = 0.5 * length;
-  for (let r = 0, entry = own.mean; r < width; r += 1) {
-    const row = intAt(step.columns, r) * width;
-    for (let k = 0; k < width; k += 1, entry += 1)
-      put(entry, 0, half * (at(own.jacobianBefore, row + k) + at(step.jacobian, row + k)));
-  }
+  const entries = step.dimension * step.width;
+  for (let i = 0; i < entries; i += 1)
+    put(own.mean, i, half * (at(own.jacobianBefore, i) + at(step.jacobian, i)));
+}
+
+/** The row of a coupled component in an array that has one for each. */
+function rowOf(array: Index, r: Index): Index {
+  return array + intAt(step.columns, r) * step.width;
 }
 
 function fillSystem(): void {
   const width = step.width;
   for (let r = 0, entry = step.matrix; r < width; r += 1) {
-    const row = own.mean + r * width;
+    const row = rowOf(own.mean, r);
     for (let k = 0; k < width; k += 1, entry += 1) {
       let square: number = 0;
-      for (let j = 0, below = own.mean + k; j < width; j += 1, below += width)
-        square += at(row, j) * at(below, 0);
+      for (let j = 0; j < width; j += 1) square += at(row, j) * at(rowOf(own.mean, j), k);
       put(entry, 0, (r === k ? 1 : 0) - TWO_THIRDS * at(row, k) + SIXTH * square);
     }
   }
 }
 
-function followColumn(k: Index, length: number): void {
+function followColumn(k: Index): void {
   const width = step.width;
   const side = own.side;
-  const means = step.summed;
-  const tangent = own.tangent + k;
-  for (let r = 0, row = own.mean; r < width; r += 1, row += width) {
-    let sum: number = 0;
-    for (let j = 0; j < width; j += 1) sum += at(row, j) * at(tangent, intAt(step.columns, j) * width);
-    put(side, r, at(tangent, intAt(step.columns, r) * width) + THIRD * sum);
-  }
+  const before = own.before;
+  for (let r = 0; r < width; r += 1) put(before, r, at(rowOf(own.tangent, r), k));
+  for (let r = 0; r < width; r += 1) put(side, r, at(before, r) + THIRD * product(rowOf(own.mean, r), before));
   solve(side);
-  for (let r = 0, row = own.mean; r < width; r += 1, row += width) {
-    let sum: number = 0;
-    for (let j = 0; j < width; j += 1) sum += at(row, j) * at(side, j);
-    const before = at(tangent, intAt(step.columns, r) * width);
-    put(means, r, THIRD * before + TWO_THIRDS * at(side, r) - SIXTH * sum);
+  for (let r = 0; r < width; r += 1) {
+    const changed = SIXTH * product(rowOf(own.mean, r), side);
+    put(step.summed, r, THIRD * at(before, r) + TWO_THIRDS * at(side, r) - changed);
+    put(rowOf(own.tangent, r), k, at(side, r));
   }
-  for (let r = 0; r < width; r += 1) put(tangent, intAt(step.columns, r) * width, at(side, r));
-  for (let n = 0; n < step.addingCount; n += 1)
-    addGrowth(intAt(step.adding, n) * width, tangent, 0.5 * length);
+  for (let n = 0; n < step.addingCount; n += 1) {
+    const row = intAt(step.adding, n) * width;
+    const grown = product(own.mean + row, step.summed);
+    put(own.tangent, row + k, at(own.tangent, row + k) + grown);
+  }
 }
 
-/** Of a component that adds up, by the mean of the others over the step. */
-function addGrowth(row: Index, tangent: Index, half: number): void {
+/** Of a row with a column. */
+function product(row: Index, column: Index): number {
   let sum: number = 0;
-  for (let j = 0; j < step.width; j += 1)
-    sum += (at(own.jacobianBefore, row + j) + at(step.jacobian, row + j)) * at(step.summed, j);
-  put(tangent, row, at(tangent, row) + half * sum);
+  for (let j = 0; j < step.width; j += 1) sum += at(row, j) * at(column, j);
+  return sum;
 }

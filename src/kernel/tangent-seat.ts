@@ -8,6 +8,7 @@ export let jacobianBefore: Index = 0;
 export let tangent: Index = 0;
 export let mean: Index = 0;
 export let side: Index = 0;
+export let before: Index = 0;
 export let numbers: Index = 0;
 
 /** From now on the tangent whose numbers begin there is followed, by steps of the integrator that is seated; 0 for none. */
@@ -18,5 +19,6 @@ export function seatTangent(base: Index): void {
   tangent = base + intAt(base, header.TANGENT);
   mean = base + intAt(base, header.MEAN);
   side = base + intAt(base, header.SIDE);
+  before = base + intAt(base, header.BEFORE);
   numbers = base + intAt(base, header.TANGENT_NUMBERS);
 }

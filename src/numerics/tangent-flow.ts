@@ -29,8 +29,8 @@ export class TangentFlow {
     this.size = dimension * width;
     image.setCount(header.JACOBIAN_BEFORE, image.zeros(this.size));
     this.tangentAt = image.setCount(header.TANGENT, image.zeros(this.size));
-    image.setCount(header.MEAN, image.zeros(width * width));
-    image.setCount(header.SIDE, image.zeros(width));
+    image.setCount(header.MEAN, image.zeros(this.size));
+    for (const name of [header.SIDE, header.BEFORE]) image.setCount(name, image.zeros(width));
     this.numbersAt = image.setCount(header.TANGENT_NUMBERS, image.zeros(header.TANGENT_NUMBERS_LENGTH));
     this.seat = new Seat(image.words(), { keepsWhatIsWritten: true });
   }
