@@ -89,7 +89,6 @@ export class RosenbrockStep implements StepHost {
     const outcome = kernel.travel(x, xEnd);
     this.count();
     this.read(header.START, y);
-    this.tangent = undefined;
     return outcome;
   }
 

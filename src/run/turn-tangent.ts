@@ -33,7 +33,6 @@ export class TurnTangent {
   private readonly system: EngineSystem;
   private readonly columns: readonly number[];
   private readonly solver: DenseLinearSolver;
-  private readonly identity: Float64Array;
   private readonly atStops = new Map<number, Float64Array>();
 
   constructor(system: EngineSystem) {
@@ -43,15 +42,14 @@ export class TurnTangent {
     this.columns = coupledInAngle;
     this.flow = new TangentFlow(dimension, width);
     this.solver = new DenseLinearSolver(width);
-    this.identity = new Float64Array(dimension * width);
-    for (const [k, component] of coupledInAngle.entries()) this.identity[component * width + k] = 1;
+    const identity = new Float64Array(dimension * width);
+    for (const [k, component] of coupledInAngle.entries()) identity[component * width + k] = 1;
+    this.atStops.set(0, identity);
   }
 
   /** A turn is about to begin, at top dead centre. */
   begin(): void {
     this.flow.begin();
-    this.atStops.clear();
-    this.atStops.set(0, this.identity);
   }
 
   /** The turn has come to a stop. */
