@@ -5,9 +5,8 @@
  *
  * Systems are solved in the room of the step, which needs it only while it is tried.
  */
-import { factorise, solve } from './linear-solver.ts';
+import { factorise, solveAll } from './linear-solver.ts';
 import { at, intAt, put, type Index } from './memory.ts';
-import { startReading } from './rosenbrock-reading.ts';
 import * as step from './step-seat.ts';
 import { BEHIND } from './tangent-header.ts';
 import * as own from './tangent-seat.ts';
@@ -49,11 +48,9 @@ function begin(): void {
 function follow(length: number): void {
   takeMean(length);
   fillSystem();
-  if (factorise()) for (let k = 0; k < step.width; k += 1) followColumn(k);
+  if (factorise()) goOn();
   else fillTangent(NaN);
   keepJacobian();
-  // What was summed for reading was summed where the sides of the systems now stand.
-  startReading();
 }
 
 function fillTangent(value: number): void {
@@ -61,12 +58,14 @@ function fillTangent(value: number): void {
   for (let i = 0; i < entries; i += 1) put(own.tangent, i, value);
 }
 
-/** h (J₀ + J₁)/2 of all components, row by row; those of the coupled ones are A. */
+/** h (J₀ + J₁)/2 of all components, row by row, and A, its rows of the coupled ones. */
 function takeMean(length: number): void {
+  const width = step.width;
   const half = 0.5 * length;
-  const entries = step.dimension * step.width;
+  const entries = step.dimension * width;
   for (let i = 0; i < entries; i += 1)
     put(own.mean, i, half * (at(own.jacobianBefore, i) + at(step.jacobian, i)));
+  for (let r = 0; r < width; r += 1) copyRow(rowOf(own.mean, r), own.coupled + r * width);
 }
 
 /** The row of a coupled component in an array that has one for each. */
@@ -74,40 +73,51 @@ function rowOf(array: Index, r: Index): Index {
   return array + intAt(step.columns, r) * step.width;
 }
 
+function copyRow(from: Index, to: Index): void {
+  for (let k = 0; k < step.width; k += 1) put(to, k, at(from, k));
+}
+
+/** Adds to a row so many times those of a square array that a row of factors asks for. Many factors are zero. */
+function addRows(row: Index, times: number, factors: Index, rows: Index): void {
+  const width = step.width;
+  for (let j = 0, other = rows; j < width; j += 1, other += width) {
+    const factor = times * at(factors, j);
+    if (factor === 0) continue;
+    for (let k = 0; k < width; k += 1) put(row, k, at(row, k) + factor * at(other, k));
+  }
+}
+
 function fillSystem(): void {
   const width = step.width;
-  for (let r = 0, entry = step.matrix; r < width; r += 1) {
-    const row = rowOf(own.mean, r);
-    for (let k = 0; k < width; k += 1, entry += 1) {
-      let square: number = 0;
-      for (let j = 0; j < width; j += 1) square += at(row, j) * at(rowOf(own.mean, j), k);
-      put(entry, 0, (r === k ? 1 : 0) - TWO_THIRDS * at(row, k) + SIXTH * square);
-    }
+  for (let r = 0; r < width; r += 1) {
+    const row = step.matrix + r * width;
+    const factors = own.coupled + r * width;
+    for (let k = 0; k < width; k += 1) put(row, k, (r === k ? 1 : 0) - TWO_THIRDS * at(factors, k));
+    addRows(row, SIXTH, factors, own.coupled);
   }
 }
 
-function followColumn(k: Index): void {
+/** From Φ₀ to Φ₁, by the factors of the system. */
+function goOn(): void {
   const width = step.width;
-  const side = own.side;
   const before = own.before;
-  for (let r = 0; r < width; r += 1) put(before, r, at(rowOf(own.tangent, r), k));
-  for (let r = 0; r < width; r += 1) put(side, r, at(before, r) + THIRD * product(rowOf(own.mean, r), before));
-  solve(side);
+  const after = own.after;
+  for (let r = 0; r < width; r += 1) copyRow(rowOf(own.tangent, r), before + r * width);
   for (let r = 0; r < width; r += 1) {
-    const changed = SIXTH * product(rowOf(own.mean, r), side);
-    put(step.summed, r, THIRD * at(before, r) + TWO_THIRDS * at(side, r) - changed);
-    put(rowOf(own.tangent, r), k, at(side, r));
+    copyRow(before + r * width, after + r * width);
+    addRows(after + r * width, THIRD, own.coupled + r * width, before);
   }
+  solveAll(after);
+  for (let r = 0; r < width; r += 1) {
+    const row = before + r * width;
+    copyRow(after + r * width, rowOf(own.tangent, r));
+    for (let k = 0; k < width; k += 1)
+      put(row, k, THIRD * at(row, k) + TWO_THIRDS * at(after + r * width, k));
+    addRows(row, -SIXTH, own.coupled + r * width, after);
+  }
+  // Where Φ₀ stood, Ψ stands now.
   for (let n = 0; n < step.addingCount; n += 1) {
     const row = intAt(step.adding, n) * width;
-    const grown = product(own.mean + row, step.summed);
-    put(own.tangent, row + k, at(own.tangent, row + k) + grown);
+    addRows(own.tangent + row, 1, own.mean + row, before);
   }
-}
-
-/** Of a row with a column. */
-function product(row: Index, column: Index): number {
-  let sum: number = 0;
-  for (let j = 0; j < step.width; j += 1) sum += at(row, j) * at(column, j);
-  return sum;
 }

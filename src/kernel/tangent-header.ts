@@ -3,12 +3,14 @@
 /** ∂slope/∂component at the last place, and Φ: a row for each component, a column for each coupled one. */
 export const JACOBIAN_BEFORE = 0;
 export const TANGENT = 1;
-/** A over the last step, with the rows of what merely adds up; by coupled components, a side of its systems and what was there. */
+/** The mean over the last step of the Jacobian times its length; of coupled components alone it is A. */
 export const MEAN = 2;
-export const SIDE = 3;
+export const COUPLED = 3;
+/** Φ of the coupled components as the last step began and as it ended. */
 export const BEFORE = 4;
-export const TANGENT_NUMBERS = 5;
-export const TANGENT_HEADER_LENGTH = 6;
+export const AFTER = 5;
+export const TANGENT_NUMBERS = 6;
+export const TANGENT_HEADER_LENGTH = 7;
 
 /** Within TANGENT_NUMBERS: the length of a step whose end is not followed yet; NaN until the flow has begun. */
 export const BEHIND = 0;

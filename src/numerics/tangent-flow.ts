@@ -30,7 +30,8 @@ export class TangentFlow {
     image.setCount(header.JACOBIAN_BEFORE, image.zeros(this.size));
     this.tangentAt = image.setCount(header.TANGENT, image.zeros(this.size));
     image.setCount(header.MEAN, image.zeros(this.size));
-    for (const name of [header.SIDE, header.BEFORE]) image.setCount(name, image.zeros(width));
+    for (const name of [header.COUPLED, header.BEFORE, header.AFTER])
+      image.setCount(name, image.zeros(width * width));
     this.numbersAt = image.setCount(header.TANGENT_NUMBERS, image.zeros(header.TANGENT_NUMBERS_LENGTH));
     this.seat = new Seat(image.words(), { keepsWhatIsWritten: true });
   }

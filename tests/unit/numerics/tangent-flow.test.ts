@@ -72,6 +72,29 @@ describe('the tangent', () => {
     expect(Math.abs(value!)).toBeLessThan(1e-5);
   });
 
+  it.each([0.5, 2.4, 2.45, 30])(
+    'of a turn by %f in one step is the approximant, as of a complex number',
+    (angle) => {
+      const turning: OdeProblem = {
+        dimension: 2,
+        derivative: (_x, y, slopes) => {
+          slopes.set([-angle * y[1]!, angle * y[0]!]);
+        },
+        jacobian: (_x, _y, _slopes, jacobian) => {
+          jacobian.set([0, -angle, angle, 0]);
+          return 1;
+        },
+      };
+      // (1 + z/3)/(1 − 2z/3 + z²/6) at z = iθ.
+      const [above, re, im] = [angle / 3, 1 - (angle * angle) / 6, (-2 * angle) / 3];
+      const size = re * re + im * im;
+      const [real, imaginary] = [(re + above * im) / size, (above * re - im) / size];
+      const exact = [real, -imaginary, imaginary, real];
+      for (const [i, value] of followed(turning, [0, 0], [1]).entries())
+        expect(value).toBeCloseTo(exact[i]!, 12);
+    },
+  );
+
   it('is no number where its squares have no end', () => {
     const [value] = followed(
       falling(() => 1e200),
