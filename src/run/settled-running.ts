@@ -2,40 +2,39 @@
  * The settled answer, quickly: does the engine get going from its start, and how does it run then? For sweeps, searches
  * and curves; `runEngine` tells the whole story of one engine.
  *
- * The start is followed for real to the first whole turn; from there rough turns lead near the settled state, which is a root,
- * and the tangent of a closer one tells the rest. An engine for
- * which that leads nowhere, because it stalls again or because its turns never come to repeat themselves, is spun on
- * for real.
+ * The start is followed for real to the first whole turn, roughly, and where it is doubtful once more and closely. From there
+ * rough turns lead near the settled state, which is a root, and the tangent of a closer one tells the rest. An engine for which
+ * that leads nowhere, because it stalls again or because its turns never come to repeat themselves, is spun on for real.
  */
 import { buildEngine, type Engine } from '../model/engine.ts';
 import { initialState } from '../model/initial-state.ts';
-import { engineSystem } from '../model/system.ts';
+import { kineticEnergy } from '../model/ledger.ts';
+import { SLOT } from '../model/slots.ts';
+import { engineSystem, type EngineSystem } from '../model/system.ts';
 import type { EngineSpec } from '../parts/engine-description.ts';
 import { failedTurn } from './failed-turn.ts';
+import { LEAP, leadToRoot } from './lead-to-root.ts';
 import { measureTurn } from './measured-turn.ts';
 import { motionFrom, nextMilestone, type Milestone, type Motion } from './motion.ts';
 import type { Outcome } from './outcome.ts';
 import { outcomeOf } from './outcome-words.ts';
 import type { Counters, SettledTurn } from './result.ts';
 import { settle } from './settle.ts';
-import { leadToRoot, turnsBy } from './settled-root.ts';
 import { settledTurn } from './settled-cycle.ts';
-import {
-  CLOSER,
-  engineStepper,
-  FINE,
-  FOLLOWING,
-  QUICK,
-  ROUGH,
-  type Accuracy,
-  type Stepper,
-} from './stepper.ts';
+import { CLOSER, engineStepper, FINE, FOLLOWING, QUICK, ROUGH, type Stepper } from './stepper.ts';
 import { TangentTurns } from './tangent-turns.ts';
 import type { Closeness } from './turn-unknowns.ts';
 
 /** How near to the root a turn has to be to tell it; nearer where valves snap open, as tangents know nothing of when. */
 const NEAR: Closeness = { speed: 2e-2, gas: 5e-2 };
 const NEARER: Closeness = { speed: 2e-3, gas: 1e-2 };
+
+/**
+ * An engine that passes its first top dead centre with less than this share of what a stroke at full pressure would bring
+ * hardly gets round, and rough steps may have carried it over what stops it. With so much gained on the way it will get round
+ * again, and at a higher speed more easily still.
+ */
+const PLENTY = 0.03;
 
 /** Steps for one rough stretch; some tens are usual. */
 const ROUGH_STEPS = 2000;
@@ -58,61 +57,95 @@ interface Attempt {
   readonly turns: number;
 }
 
-type Following = Partial<Pick<Motion, 'stretchSteps'>> & { readonly totals: boolean };
-
-function startOf(
-  engine: Engine,
+function motionOf(
+  system: EngineSystem,
+  stepper: Stepper,
   { start, run }: EngineSpec,
-  accuracy: Accuracy,
-  { totals, ...steps }: Following,
+  stretchSteps?: number,
 ): Motion {
-  const system = engineSystem(engine, { totals });
   return motionFrom({
-    ...steps,
+    ...(stretchSteps === undefined ? {} : { stretchSteps }),
     system,
-    stepper: engineStepper(system, accuracy),
-
+    stepper,
     y: initialState(system, start.crank_angle, start.hand_speed),
     longestTime: run.longest_time,
   });
 }
 
+/** The way to the first whole turn. */
+interface Start {
+  readonly motion: Motion;
+  readonly end: Milestone;
+  /** Kinetic energy at the end, and what it grew by on the way, as shares of the work of a stroke at full pressure. */
+  readonly energy: number;
+  readonly gained: number;
+}
+
+function followStart(system: EngineSystem, stepper: Stepper, spec: EngineSpec): Start {
+  const { supply, atmosphere, ends } = system.engine;
+  const sweptVolume = ends.reduce((sum, end) => sum + end.sweptVolume, 0);
+  const stroke = (supply.pressure - atmosphere.pressure) * sweptVolume;
+  const motion = motionOf(system, stepper, spec, ROUGH_STEPS);
+  const before = kineticEnergy(system, motion.y);
+  const end = nextMilestone(motion);
+  const after = kineticEnergy(system, motion.y);
+  return { motion, end, energy: after / stroke, gained: (after - before) / stroke };
+}
+
 /** Undefined when there is no root to be found. */
 function attemptByRoot(engine: Engine, spec: EngineSpec): Attempt | undefined {
-  const motion = startOf(engine, spec, ROUGH, { totals: false, stretchSteps: ROUGH_STEPS });
-  const { stepper } = motion;
-  const first = nextMilestone(motion);
+  const bare = engineSystem(engine, { totals: false });
+  const roughly = engineStepper(bare, ROUGH);
+  const closely = engineStepper(bare, QUICK);
+  const rough = new TangentTurns(bare, roughly);
+  const roughStart = followStart(bare, roughly, spec);
+  const isDoubtful = roughStart.end.kind === 'turn' && roughStart.energy < PLENTY;
+  const { motion, end, gained } = isDoubtful ? followStart(bare, closely, spec) : roughStart;
+  const counted = [rough, closely];
   // Between wide ports a rough step may end as far off as it began; that says nothing about the engine.
-  if (first.kind === 'step-limit' || first.kind === 'non-finite') return undefined;
-  if (first.kind !== 'turn') return { motion, end: first, counted: [stepper], turns: 0 };
-  const lead = leadToRoot(motion.system, motion.y, turnsBy(stepper));
-  if (lead.kind !== 'near') return undefined;
-  const system = engineSystem(engine);
-  const y = new Float64Array(system.dimension);
-  y.set(motion.y);
-  // Quick steps make too much, or too little, of valves that snap open where no step can be told to end.
-  const snaps = engine.passages.some(({ passage }) => passage.selfActing);
-  const ways = (snaps ? [CLOSER] : [QUICK, CLOSER]).map(
-    (accuracy) => new TangentTurns(system, engineStepper(system, accuracy), snaps ? NEARER : NEAR),
-  );
-  for (const way of ways) {
-    const turn = way.turnAtRoot(y);
-    if (turn === undefined) continue;
-    if ('reason' in turn) return undefined;
-    return {
+  if (end.kind === 'step-limit' || end.kind === 'non-finite') return undefined;
+  if (end.kind !== 'turn') return { motion, end, counted, turns: 0 };
+  const { y } = motion;
+  if (gained > PLENTY) y[SLOT.speed]! *= LEAP;
+  if (!leadToRoot(bare, y, (before) => rough.follow(before))) return undefined;
+  const told = tellRoot(engine, y);
+  return (
+    told && {
       motion,
       end: { kind: 'settled' },
-      settled: settledTurn(system, turn),
-      counted: [stepper, ...ways],
-      turns: 1 + lead.turns + ways.reduce((sum, { turns }) => sum + turns, 0),
-    };
+      settled: told.settled,
+      counted: [...counted, ...told.ways],
+      turns: [rough, ...told.ways].reduce((sum, { turns }) => sum + turns, 1),
+    }
+  );
+}
+
+/** Settled running by closer turns that begin near it, and the ways it took to find it. */
+function tellRoot(
+  engine: Engine,
+  near: Float64Array,
+): { readonly settled: SettledTurn; readonly ways: readonly TangentTurns[] } | undefined {
+  const system = engineSystem(engine);
+  const y = new Float64Array(system.dimension);
+  y.set(near);
+  // Quick steps make too much, or too little, of valves that snap open where no step can be told to end.
+  const snaps = engine.passages.some(({ passage }) => passage.selfActing);
+  const ways: TangentTurns[] = [];
+  for (const accuracy of snaps ? [CLOSER] : [QUICK, CLOSER]) {
+    const way = new TangentTurns(system, engineStepper(system, accuracy));
+    ways.push(way);
+    const turn = way.turnAtRoot(y, snaps ? NEARER : NEAR);
+    if (turn === undefined) continue;
+    return 'reason' in turn ? undefined : { settled: settledTurn(system, turn), ways };
   }
   return undefined;
 }
 
 function attemptBySpinning(engine: Engine, spec: EngineSpec): Attempt {
-  const motion = startOf(engine, spec, FOLLOWING, { totals: true });
-  const { system, stepper, y, startAngle } = motion;
+  const system = engineSystem(engine);
+  const stepper = engineStepper(system, FOLLOWING);
+  const motion = motionOf(system, stepper, spec);
+  const { y, startAngle } = motion;
   const fine = engineStepper(system, FINE);
   const { end } = settle(motion);
   const turns = Math.max(0, Math.floor((y[0]! - startAngle) / (2 * Math.PI)));

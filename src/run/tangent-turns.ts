@@ -1,7 +1,11 @@
-/** Newton's method on the turns of an engine: turns near the root, each measured and its tangent followed, until one tells the root. */
+/**
+ * Turns along which the tangent is followed: rough ones, which lead to the root, and Newton's method on closer ones, each
+ * measured, until one tells it.
+ */
 import type { EngineSystem } from '../model/system.ts';
+import type { FollowedTurn } from './lead-to-root.ts';
 import { measureTurn, type MeasuredTurn } from './measured-turn.ts';
-import type { TurnFailure, Watcher } from './one-turn.ts';
+import { oneTurn, type TurnFailure, type Watcher } from './one-turn.ts';
 import type { Counters } from './result.ts';
 import type { Stepper } from './stepper.ts';
 import { TurnTangent } from './turn-tangent.ts';
@@ -14,16 +18,13 @@ export class TangentTurns {
   turns = 0;
   private readonly system: EngineSystem;
   private readonly stepper: Stepper;
-  private readonly near: Closeness;
   private readonly tangent: TurnTangent;
   private readonly watcher: Watcher;
 
-  /** `near`: how far from the root a turn may be that is to tell it. */
-  constructor(system: EngineSystem, stepper: Stepper, near: Closeness) {
+  constructor(system: EngineSystem, stepper: Stepper) {
     const tangent = new TurnTangent(system);
     this.system = system;
     this.stepper = stepper;
-    this.near = near;
     this.tangent = tangent;
     this.watcher = {
       tangent: tangent.flow,
@@ -38,9 +39,21 @@ export class TangentTurns {
     return { derivativeCalls, acceptedSteps };
   }
 
-  /** The turn at the root, as a turn near it tells; moves `y` on the way. Undefined when none comes near. */
-  turnAtRoot(y: Float64Array): MeasuredTurn | TurnFailure | undefined {
-    const { system, stepper, tangent, watcher, near } = this;
+  /** The turn that begins at a state at top dead centre, without its measure. */
+  follow(before: Float64Array): FollowedTurn | TurnFailure {
+    this.turns += 1;
+    this.tangent.begin();
+    const after = before.slice();
+    const failure = oneTurn(this.stepper, after, { tangent: this.tangent.flow });
+    return failure ?? { after, found: this.tangent.stepToRoot({ before, after }) };
+  }
+
+  /**
+   * The turn at the root, as a turn near it tells; `near` is how far from the root that may be. Moves `y` on the way.
+   * Undefined when none comes near.
+   */
+  turnAtRoot(y: Float64Array, near: Closeness): MeasuredTurn | TurnFailure | undefined {
+    const { system, stepper, tangent, watcher } = this;
     for (let turns = 0; turns < PATIENCE; turns += 1) {
       this.turns += 1;
       tangent.begin();

@@ -58,7 +58,7 @@ export class TurnTangent {
   }
 
   /** Undefined where the tangent does not tell. */
-  stepToRoot({ before, after }: MeasuredTurn): StepToRoot | undefined {
+  stepToRoot({ before, after }: Pick<MeasuredTurn, 'before' | 'after'>): StepToRoot | undefined {
     const { solver, columns } = this;
     const width = columns.length;
     const [from, to] = [this.holding(before), this.holding(after)];

@@ -8,9 +8,12 @@ import { settledRunning } from '../../src/run/settled-running.ts';
 import { constantLoad, referenceSpec } from '../support/reference-engine.ts';
 import { shipped, shippedNames } from '../support/shipped.ts';
 
-/** Upper limits; the hay winch has four working ends. */
-const MOST_TURNS = 8;
-const MOST_CALLS = 5100;
+/** Upper limits, for the ball valve of the drum; turns of the others come to five. */
+const MOST_TURNS = 6;
+const MOST_CALLS = 3900;
+const MEAN_CALLS = 2100;
+
+const calls: number[] = [];
 
 describe.each(shippedNames)('%s', (name) => {
   const spec = shipped(name);
@@ -27,6 +30,30 @@ describe.each(shippedNames)('%s', (name) => {
   it('in few turns and calls', () => {
     expect(quick.counters.turns).toBeLessThanOrEqual(MOST_TURNS);
     expect(quick.counters.derivativeCalls).toBeLessThanOrEqual(MOST_CALLS);
+    calls.push(quick.counters.derivativeCalls);
+  });
+});
+
+describe('engines that are shipped', () => {
+  it('take few calls on the average', () => {
+    expect(calls).toHaveLength(shippedNames.length);
+    expect(calls.reduce((sum, count) => sum + count) / calls.length).toBeLessThanOrEqual(MEAN_CALLS);
+  });
+});
+
+describe('an engine that all but comes to rest before its first top dead centre', () => {
+  // Rough steps carry it over at a hundredth less pressure than it needs.
+  const spec = shipped('cider-press.yaml');
+  const { pressure } = spec.atmosphere;
+  const atPressure = (share: number) =>
+    settledRunning({
+      ...spec,
+      supply: { ...spec.supply, pressure: pressure + share * (spec.supply.pressure - pressure) },
+    }).outcome.kind;
+
+  it('is looked at again, closely', () => {
+    expect(atPressure(0.602)).toBe('no-start');
+    expect(atPressure(0.61)).toBe('settled');
   });
 });
 

@@ -5,6 +5,7 @@
 import { FIRST_VOLUME } from '../../src/model/engine.ts';
 import { initialState } from '../../src/model/initial-state.ts';
 import { SLOT } from '../../src/model/slots.ts';
+import type { Follow } from '../../src/run/lead-to-root.ts';
 import type { TurnFailure } from '../../src/run/one-turn.ts';
 import type { Level } from '../../src/run/settled-root.ts';
 import { systemOf } from './drive.ts';
@@ -17,6 +18,8 @@ const CYLINDER = engine.ends[0].place - FIRST_VOLUME;
 export interface TurnLaw extends Partial<Pick<Level, 'speed' | 'gas' | 'enough'>> {
   /** [J] at a speed [rad/s]. */
   readonly gain: (speed: number) => number;
+  /** Whether the tangent of a turn at a speed is of use. */
+  readonly tells?: (speed: number) => boolean;
   readonly failure?: (speed: number, turn: number) => TurnFailure | undefined;
 }
 
@@ -30,7 +33,7 @@ export const atFirst = (speed: number): Float64Array => initialState(rootSystem,
 export const cylinderEnergy = (y: Float64Array): number =>
   y[slots.energy(CYLINDER)]! / atFirst(0)[slots.energy(CYLINDER)]!;
 
-export function levelByLaw({ gain, failure, ...close }: TurnLaw): AskedLevel {
+export function levelByLaw({ gain, failure, tells: _tells, ...close }: TurnLaw): AskedLevel {
   const asked: Float64Array[] = [];
   const twiceInverseMoment = 2 / rootSystem.momentOfInertia(0);
   return {
@@ -49,6 +52,30 @@ export function levelByLaw({ gain, failure, ...close }: TurnLaw): AskedLevel {
       return after;
     },
   };
+}
+
+/** The same turns with what their tangents would say, unless the law says that they tell nothing. */
+export function followByLaw(law: TurnLaw): { readonly follow: Follow; readonly asked: Float64Array[] } {
+  const level = levelByLaw(law);
+  const { gain, tells = () => true } = law;
+  const columns = rootSystem.coupledInAngle;
+  const follow: Follow = (y) => {
+    const after = level.turn(y);
+    if ('reason' in after) return after;
+    const speed = y[SLOT.speed]!;
+    const hair = 1e-6 * speed;
+    const perSpeed = (gain(speed + hair) - gain(speed - hair)) / (2 * hair);
+    const moment = rootSystem.momentOfInertia(0);
+    const step = new Float64Array(columns.length);
+    step[0] = (-gain(speed) * moment * speed) / perSpeed;
+    step[columns.indexOf(slots.energy(CYLINDER))] =
+      (1.3 - cylinderEnergy(y)) * atFirst(0)[slots.energy(CYLINDER)]!;
+    const share = step[0] / (0.5 * moment * speed ** 2);
+    const gas = Math.abs(1.3 / cylinderEnergy(y) - 1);
+    const found = { step, speed: Math.abs(share) / 2, gas, settles: perSpeed < 0 };
+    return { after, found: tells(speed) ? found : undefined };
+  };
+  return { follow, asked: level.asked };
 }
 
 /** Adds noise to the gas that no step can foresee. */

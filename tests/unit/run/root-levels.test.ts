@@ -30,8 +30,8 @@ describe('turns of ever closer levels', () => {
 
   it('end at the first that is close enough', () => {
     const levels = [rough(), levelByLaw({ gain: straight }), levelByLaw({ gain: straight })] as const;
-    const y = atFirst(5);
-    const search = settleByRoot(rootSystem, y, levels);
+    const y = atFirst(38);
+    const search = settleByRoot(rootSystem, y, levels, 8);
     expect(search).toMatchObject({ kind: 'settled', level: 1 });
     expect(search.turns).toBe(levels[0].asked.length + levels[1].asked.length);
     expect(levels[2].asked).toEqual([]);
@@ -41,13 +41,12 @@ describe('turns of ever closer levels', () => {
   it('go on to the closer one where one never comes to repeat itself, and end with it', () => {
     const fine = (): AskedLevel => levelByLaw({ gain: straight });
     const levels = [rough(), noisy(fine()), noisy(fine())] as const;
-    const search = settleByRoot(rootSystem, atFirst(5), levels);
+    const search = settleByRoot(rootSystem, atFirst(38), levels, 8);
     expect(search.kind).toBe('lost');
-    // The first leads near and is asked three times at most from there, counting the last of its lead.
     expect(levels[1].asked).toHaveLength(6);
     expect(levels[2].asked).toHaveLength(15);
     const good = [rough(), noisy(fine()), fine()] as const;
-    expect(settleByRoot(rootSystem, atFirst(5), good)).toMatchObject({ kind: 'settled', level: 2 });
+    expect(settleByRoot(rootSystem, atFirst(38), good, 8)).toMatchObject({ kind: 'settled', level: 2 });
     expect(good[2].asked.length).toBeLessThan(8);
   });
 

@@ -25,7 +25,7 @@ const levels = [
   levelOf(engineStepper(system, QUICK), { speed: 1e-2, gas: 4e-2, enough: false }),
   levelOf(engineStepper(system, FINE), { speed: 1e-5, gas: 1e-4, enough: true }),
 ] as const;
-if (settleByRoot(system, settled, levels).kind !== 'settled') throw new Error('it does not settle');
+if (settleByRoot(system, settled, levels, 5).kind !== 'settled') throw new Error('it does not settle');
 const exact = measured(measureTurn(system, engineStepper(system, FINE), settled));
 
 /** Some way off: the speed, and the air in the cylinder. */
@@ -39,8 +39,8 @@ function off(speed: number, air: number): Float64Array {
 }
 
 describe('a turn near the root', () => {
-  const turns = new TangentTurns(system, engineStepper(system, QUICK), { speed: 2e-2, gas: 5e-2 });
-  const told = measured(turns.turnAtRoot(off(0.012, -0.02)));
+  const turns = new TangentTurns(system, engineStepper(system, QUICK));
+  const told = measured(turns.turnAtRoot(off(0.012, -0.02), { speed: 2e-2, gas: 5e-2 }));
 
   it('tells it alone', () => {
     expect(turns.turns).toBe(1);
@@ -77,22 +77,22 @@ describe('a turn near the root', () => {
 
 describe('a turn further off', () => {
   it('leads on to one that is near', () => {
-    const turns = new TangentTurns(system, engineStepper(system, QUICK), { speed: 2e-3, gas: 1e-2 });
-    const told = measured(turns.turnAtRoot(off(0.2, 0.3)));
+    const turns = new TangentTurns(system, engineStepper(system, QUICK));
+    const told = measured(turns.turnAtRoot(off(0.2, 0.3), { speed: 2e-3, gas: 1e-2 }));
     expect(turns.turns).toBeGreaterThan(1);
     expect(turns.turns).toBeLessThanOrEqual(4);
     expectWithin(told.before[SLOT.speed]!, settled[SLOT.speed]!, 1e-3);
   });
 
   it('that gets nowhere near in eight turns tells nothing', () => {
-    const turns = new TangentTurns(system, engineStepper(system, QUICK), { speed: 0, gas: 0 });
-    expect(turns.turnAtRoot(off(0.01, 0))).toBeUndefined();
+    const turns = new TangentTurns(system, engineStepper(system, QUICK));
+    expect(turns.turnAtRoot(off(0.01, 0), { speed: 0, gas: 0 })).toBeUndefined();
     expect(turns.turns).toBe(8);
   });
 
   it('that cannot be finished says why', () => {
     const y = initialState(system, 0, 0.1);
-    const turns = new TangentTurns(system, engineStepper(system, QUICK), { speed: 1, gas: 1 });
-    expect(turns.turnAtRoot(y)).toEqual({ reason: 'slow' });
+    const turns = new TangentTurns(system, engineStepper(system, QUICK));
+    expect(turns.turnAtRoot(y, { speed: 1, gas: 1 })).toEqual({ reason: 'slow' });
   });
 });

@@ -120,8 +120,8 @@ describe('a run that settles', () => {
     expect(quick.outcome.kind).toBe('settled');
     expect(quick.outcome.time).toBeLessThan(run.outcome.time);
     const { turns, derivativeCalls, acceptedSteps } = quick.counters;
-    expect(turns).toBeGreaterThanOrEqual(4);
-    expect(turns).toBeLessThanOrEqual(7);
+    expect(turns).toBeGreaterThanOrEqual(3);
+    expect(turns).toBeLessThanOrEqual(5);
     expect(derivativeCalls).toBeLessThan(run.counters.derivativeCalls / 4);
     expect(acceptedSteps).toBeLessThan(derivativeCalls);
     expect(acceptedSteps).toBeGreaterThan(30 * turns);
