@@ -204,7 +204,7 @@ class EngineImageBuilder {
     image.counts([starts.length - 1]);
     image.numbers(starts);
     image.counts(cells);
-    image.counts(offsets.subarray(0, halves));
+    image.counts(offsets);
     image.numbers(nodes);
   }
 
