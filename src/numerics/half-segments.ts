@@ -1,7 +1,9 @@
 /**
- * The half segments of a table while it is made (segment-table.ts): each is sampled between its breakpoint, u = 0, and the
- * middle of its segment, u = 1, at places that go as u², and halved again until the new nodes lie where the old ones said.
+ * The half segments of a table while it is made: each is sampled between its breakpoint, u = 0, and the middle of its
+ * segment, u = 1, at places that go as u². The error falls with the fourth power of the node count; nodes are doubled until
+ * the new ones lie where the old ones said.
  */
+import { hermite, type SegmentTable } from './segment-table.ts';
 
 /** Cells of a half segment to begin with. */
 const FEWEST_CELLS = 6;
@@ -20,13 +22,13 @@ const GAIN = 16;
 /** What is so small a share of the largest value of all counts as nothing: rounding where a port is shut. */
 const NOTHING = 1e-12;
 
-/** To work in, again and again: so many arrays for each table would cost more than what is done in them. */
+/** To work in, again and again: arrays of its own for each table would cost more than what is done in them. */
 class Room {
   /** As first sampled, half segment by half segment. */
   coarse: Float64Array = new Float64Array(512);
   /** Of the half segment at hand. */
   values: Float64Array = new Float64Array(128);
-  /** Value and slope of each node by turns, half segment by half segment. */
+  /** Half segment by half segment. */
   nodes: Float64Array = new Float64Array(2048);
 }
 
@@ -40,23 +42,57 @@ function longEnough(array: Float64Array, length: number): Float64Array {
 }
 
 export class HalfSegments {
-  /** Of the nodes so far. */
-  length = 0;
   private readonly law: (x: number) => number;
   private readonly breakpoints: readonly number[];
   private readonly mostCells: number;
   private readonly nothing: number;
   private readonly room = spare.pop() ?? new Room();
+  private readonly cells: number[] = [];
+  private readonly offsets: number[] = [];
+  /** Of the nodes so far. */
+  private length = 0;
 
+  /** Of `law` between ascending breakpoints. */
   constructor(law: (x: number) => number, breakpoints: readonly number[], mostCells: number) {
     this.law = law;
     this.breakpoints = breakpoints;
     this.mostCells = mostCells;
-    const count = valuesFor(FEWEST_CELLS);
     const halves = 2 * (breakpoints.length - 1);
-    const coarse = longEnough(this.room.coarse, count * halves);
-    this.room.coarse = coarse;
-    this.room.values = longEnough(this.room.values, valuesFor(mostCells));
+    this.nothing = NOTHING * this.sample(halves);
+    for (let half = 0; half < halves; half += 1) this.tabulate(half);
+  }
+
+  /** Adds a half segment over which the value stays the same. */
+  addSteady(value: number): void {
+    this.makeRoom(1);
+    const { nodes } = this.room;
+    const start = this.length;
+    nodes[start] = value;
+    nodes[start + 1] = 0;
+    nodes[start + 2] = value;
+    nodes[start + 3] = 0;
+    this.add(1);
+  }
+
+  /** Adds one that is like another. */
+  addAgain(half: number): void {
+    this.cells.push(this.cells[half]!);
+    this.offsets.push(this.offsets[half]!);
+  }
+
+  /** The table of all half segments so far; none can be added any more. */
+  table(starts: readonly number[]): SegmentTable {
+    const { room, cells, offsets } = this;
+    spare.push(room);
+    return { starts, cells, offsets, nodes: room.nodes.slice(0, this.length) };
+  }
+
+  /** Samples all of them, coarsely; the largest value that is met. */
+  private sample(halves: number): number {
+    const { law, room } = this;
+    const count = valuesFor(FEWEST_CELLS);
+    const coarse = longEnough(room.coarse, count * halves);
+    room.coarse = coarse;
     let largest = 0;
     for (let half = 0, k = 0; half < halves; half += 1)
       for (let i = 0; i < count; i += 1, k += 1) {
@@ -64,23 +100,18 @@ export class HalfSegments {
         coarse[k] = value;
         largest = Math.max(largest, Math.abs(value));
       }
-    this.nothing = NOTHING * largest;
+    return largest;
   }
 
-  /** Adds the nodes of a half segment; its cells. */
-  tabulate(half: number): number {
-    const { room, law } = this;
-    const { values } = room;
-    const count = valuesFor(FEWEST_CELLS);
-    room.nodes = longEnough(room.nodes, this.length + nodesFor(this.mostCells));
-    let isSteady = true;
-    for (let i = 0; i < count; i += 1) {
-      const value = room.coarse[half * count + i]!;
-      values[i] = value;
-      isSteady &&= value === values[0];
-    }
+  private tabulate(half: number): void {
+    const { law } = this;
+    this.makeRoom(this.mostCells);
+    const { values } = this.room;
     // A valve that stands still needs no table.
-    if (isSteady) return this.addSteady(values[0]!);
+    if (this.isSteady(half)) {
+      this.addSteady(values[0]!);
+      return;
+    }
     let cells = FEWEST_CELLS;
     let agrees = false;
     this.writeNodes(cells);
@@ -91,35 +122,42 @@ export class HalfSegments {
       agrees = this.agreesBetween(cells);
       this.writeNodes(cells);
     }
-    this.length += nodesFor(cells);
-    return cells;
+    this.add(cells);
   }
 
-  /** The nodes of all; nothing can be added any more. */
-  nodes(): Float64Array {
-    const { room, length } = this;
-    spare.push(room);
-    return room.nodes.slice(0, length);
+  /** Takes the coarse values of a half segment; whether they are all alike. */
+  private isSteady(half: number): boolean {
+    const { coarse, values } = this.room;
+    const count = valuesFor(FEWEST_CELLS);
+    let isSteady = true;
+    for (let i = 0; i < count; i += 1) {
+      const value = coarse[half * count + i]!;
+      values[i] = value;
+      isSteady &&= value === values[0];
+    }
+    return isSteady;
+  }
+
+  private makeRoom(cells: number): void {
+    const { room } = this;
+    room.values = longEnough(room.values, valuesFor(cells));
+    room.nodes = longEnough(room.nodes, this.length + nodesFor(cells));
+  }
+
+  private add(cells: number): void {
+    this.cells.push(cells);
+    this.offsets.push(this.length);
+    this.length += nodesFor(cells);
   }
 
   /** Of the root u of the way from a breakpoint, 0, to the middle of its segment, 1; and a little beyond. */
   private placeAt(half: number, u: number): number {
     const { breakpoints } = this;
     const segment = half >> 1;
-    const reach = (breakpoints[segment + 1]! - breakpoints[segment]!) / 2;
-    return half % 2 === 0
-      ? breakpoints[segment]! + reach * u * u
-      : breakpoints[segment + 1]! - reach * u * u;
-  }
-
-  private addSteady(value: number): number {
-    const { length, room } = this;
-    room.nodes[length] = value;
-    room.nodes[length + 1] = 0;
-    room.nodes[length + 2] = value;
-    room.nodes[length + 3] = 0;
-    this.length += nodesFor(1);
-    return 1;
+    const from = breakpoints[segment]!;
+    const to = breakpoints[segment + 1]!;
+    const reach = ((to - from) / 2) * u * u;
+    return half % 2 === 0 ? from + reach : to - reach;
   }
 
   /** Values, and slopes by differences of the fourth order, one-sided next to the breakpoint. */
@@ -153,13 +191,4 @@ export class HalfSegments {
     }
     return error <= GAIN * CLOSENESS * largest;
   }
-}
-
-/** Between two nodes, the first of which stands at `k`, at a share w of the way. */
-export function hermite(nodes: Float64Array, k: number, w: number): number {
-  const v = 1 - w;
-  const left = nodes[k]!;
-  const rise = nodes[k + 2]! - left;
-  // From the left, so that a constant comes out to the last bit.
-  return left + w * (rise + v * (v * (nodes[k + 1]! - rise) - w * (nodes[k + 3]! - rise)));
 }

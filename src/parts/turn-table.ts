@@ -2,7 +2,8 @@
  * A quantity that goes with the crank angle, tabulated over one stretch of the turn and constant over the rest. As data, so
  * that a solver looks it up without calling a function it cannot know beforehand.
  */
-import { segmentTable, segmentValue, type SegmentTable } from '../numerics/segment-table.ts';
+import { segmentValue, type SegmentTable } from '../numerics/segment-table.ts';
+import { segmentTable, thereAndBackTable, type ThereAndBack } from '../numerics/tabulating.ts';
 import { forwardAngle, FULL_TURN } from './crank-positions.ts';
 
 /** Most of each half segment: openings are then right to a millionth of their largest value. */
@@ -36,6 +37,19 @@ export function wholeTurnTable(law: (angle: number) => number, edges: readonly n
   const begins = edges[0] ?? 0;
   const breakpoints = [0, ...edges.slice(1).map((edge) => edge - begins), FULL_TURN];
   return turnTable((since) => law(begins + since), begins, breakpoints, law(begins), CELLS_OF_FILMS);
+}
+
+/** `law` of a stage that the crank passes there and back, between ascending stages; before the first it is `elsewhere`. */
+export function thereAndBack(
+  law: (stage: number) => number,
+  stages: readonly number[],
+  way: ThereAndBack,
+  elsewhere = 0,
+  cells = CELLS,
+): TurnTable {
+  const begins = way.leaves + way.perStageThere * stages[0]!;
+  const stretch = thereAndBackTable((stage) => law(stage) - elsewhere, stages, way, cells);
+  return { begins, elsewhere, stretch };
 }
 
 export const turnTableValue = ({ begins, elsewhere, stretch }: TurnTable, angle: number): number =>
