@@ -10,7 +10,10 @@ import { forwardAngle, FULL_TURN } from './crank-positions.ts';
 const CELLS = 48;
 
 /** Films turn sharply where their land is down to the height of the gap. */
-const CELLS_OF_FILMS = 96;
+export const CELLS_OF_FILMS = 96;
+
+/** Stages that are no further apart are one. */
+const SAME_STAGE = 1e-9;
 
 export interface TurnTable {
   /** Crank angle at which the stretch begins [rad]. */
@@ -39,14 +42,20 @@ export function wholeTurnTable(law: (angle: number) => number, edges: readonly n
   return turnTable((since) => law(begins + since), begins, breakpoints, law(begins), CELLS_OF_FILMS);
 }
 
-/** `law` of a stage that the crank passes there and back, between ascending stages; before the first it is `elsewhere`. */
+/**
+ * `law` of a stage that the crank passes there and back. It bends at some stages, before the first of which it is
+ * `elsewhere`, and behind the last of which it changes no more. For bends that are never reached the ends may stand.
+ */
 export function thereAndBack(
   law: (stage: number) => number,
-  stages: readonly number[],
+  bends: readonly number[],
   way: ThereAndBack,
-  elsewhere = 0,
+  elsewhere: number,
   cells = CELLS,
-): TurnTable {
+): number | TurnTable {
+  const ordered = bends.toSorted((a, b) => a - b);
+  const stages = ordered.filter((bend, i) => i === 0 || bend - ordered[i - 1]! > SAME_STAGE);
+  if (stages.length === 1) return elsewhere;
   const begins = way.leaves + way.perStageThere * stages[0]!;
   const stretch = thereAndBackTable((stage) => law(stage) - elsewhere, stages, way, cells);
   return { begins, elsewhere, stretch };

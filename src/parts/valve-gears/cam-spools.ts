@@ -24,7 +24,7 @@ import { orderedEdges, steadyDrag, type DerivedSize, type ValveGear } from './va
 interface DrivenSpool {
   readonly spool: Spool;
   readonly cam: Cam;
-  /** Lifts [m], ascending, at which its mouth bends, and up to the last of which the shut spool's land goes. */
+  /** Lifts [m] at which the opening of its mouth bends, and the resistance of its land. */
   readonly mouth: readonly number[];
   readonly land: readonly number[];
 }
@@ -37,27 +37,19 @@ function drivenSpool(gear: CamSpools, name: SpoolName, context: PartContext): Dr
 
 const edgesOf = ({ cam, mouth, land }: DrivenSpool): readonly number[] => camEdges(cam, [...land, ...mouth]);
 
-/**
- * A law of the lift by the crank angle. It bends at the given lifts, below the first of which it is as on the base circle,
- * and above the last as at full lift.
- */
-function overTurn(cam: Cam, law: (lift: number) => number, bends: readonly number[]): Opening {
-  const onBaseCircle = law(0);
-  const shares = bends.map((lift) => flankShareAtLift(cam, lift));
-  const stages = shares.filter((share, i) => i === 0 || share - shares[i - 1]! > 1e-9);
-  if (stages.length === 1) return onBaseCircle;
-  return thereAndBack(
+/** A law of the lift by the crank angle; it bends at some lifts, and below and above all of them it changes no more. */
+const overTurn = (cam: Cam, law: (lift: number) => number, bends: readonly number[]): Opening =>
+  thereAndBack(
     (share) => law(spoolLiftOnFlank(cam, share)),
-    stages,
+    bends.map((lift) => flankShareAtLift(cam, lift)),
     {
       leaves: cam.riseBegins,
       returns: cam.riseBegins + cam.duration,
       perStageThere: cam.flank,
       perStageBack: cam.closingFlank,
     },
-    onBaseCircle,
+    law(0),
   );
-}
 
 function sealingGaps(driven: DrivenSpool, name: SpoolName, context: PartContext): Passage[] {
   const { spool } = driven;

@@ -1,4 +1,5 @@
 /** Quantities tabulated over a stretch of the turn, or over the whole of it. */
+import { openingLaw } from '../../../src/parts/passage.ts';
 import { expect, it } from 'vitest';
 import { thereAndBack, turnTable, turnTableValue, wholeTurnTable } from '../../../src/parts/turn-table.ts';
 
@@ -29,22 +30,26 @@ const stageAt = (since: number): number => Math.max(0, Math.min(since, 2, (4 - s
 
 it('goes there and back, at unlike paces and with a rest between', () => {
   const law = (stage: number): number => 1 + Math.sin(stage);
-  const table = thereAndBack(law, [0, 0.5, 2], trip, 1);
+  const table = openingLaw(thereAndBack(law, [0, 0.5, 2, 2], trip, 1));
   for (let since = 0; since < TURN; since += 0.01)
-    expect(turnTableValue(table, 5 + since)).toBeCloseTo(law(stageAt(since)), 6);
+    expect(table(5 + since, 0)).toBeCloseTo(law(stageAt(since)), 6);
 });
 
 it('begins where the law does, if that is later than the motion', () => {
   const law = (stage: number): number => Math.max(0, stage - 0.75);
-  const table = thereAndBack(law, [0.75, 2], trip);
+  const table = openingLaw(thereAndBack(law, [0.75, 2], trip, 0));
   for (let since = 0; since < TURN; since += 0.01)
-    expect(turnTableValue(table, 5 + since)).toBeCloseTo(law(stageAt(since)), 6);
+    expect(table(5 + since, 0)).toBeCloseTo(law(stageAt(since)), 6);
 });
 
 it('goes over the whole turn of a motion that rests nowhere', () => {
   const swinging = { leaves: 1, returns: 1 + Math.PI, perStageThere: 1, perStageBack: 1 };
   const law = (stage: number): number => 3 + Math.sin(stage);
-  const table = thereAndBack(law, [-Math.PI / 2, Math.PI / 2], swinging, 2);
+  const table = openingLaw(thereAndBack(law, [-Math.PI / 2, Math.PI / 2], swinging, 2));
   for (let angle = -7; angle < 7; angle += 0.01)
-    expect(turnTableValue(table, angle)).toBeCloseTo(3 + Math.sin(angle - 1), 5);
+    expect(table(angle, 0)).toBeCloseTo(3 + Math.sin(angle - 1), 5);
+});
+
+it('is a number where the motion reaches no bend but one', () => {
+  expect(thereAndBack(Math.sin, [2, 2], trip, 0.5)).toBe(0.5);
 });
