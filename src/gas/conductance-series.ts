@@ -25,8 +25,10 @@ function outletPressure(row: readonly Conductance[], q: number): number | undefi
 export function conductanceInSeries(row: readonly Conductance[]): Conductance {
   let passes = 0;
   let chokes = Math.min(...row.map(({ sonicConductance }) => sonicConductance));
-  for (let i = 0; i < 200; i += 1) {
+  for (;;) {
     const middle = (passes + chokes) / 2;
+    // Until there is no number between the two.
+    if (middle <= passes || middle >= chokes) break;
     if (outletPressure(row, middle) === undefined) chokes = middle;
     else passes = middle;
   }

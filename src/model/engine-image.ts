@@ -8,7 +8,7 @@ import { endVolume, wallArea } from '../parts/cylinder.ts';
 import type { AreaLaw, Flow, Opening } from '../parts/passage.ts';
 import type { TurnTable } from '../parts/turn-table.ts';
 import { ATMOSPHERE, FIRST_VOLUME, SUPPLY, type Engine } from './engine.ts';
-import { engineNumbers } from './engine-numbers.ts';
+import { writeEngineNumbers } from './engine-numbers.ts';
 import type { Slots } from './slots.ts';
 
 /** What the kernel has to know of an engine, and the laws it must ask for. */
@@ -80,7 +80,7 @@ class EngineImageBuilder {
     this.writeWaste();
     for (const name of [header.COLUMN, header.MOVED, header.MOVED_SLOPES])
       this.set(name, image.zeros(slots.dimension));
-    this.set(header.NUMBERS, image.numbers(engineNumbers(engine)));
+    this.set(header.NUMBERS, writeEngineNumbers(engine, image));
     this.set(header.INSTANT, image.zeros(header.INSTANT_LENGTH));
     this.set(header.MEMORY, image.numbers([NaN, NaN, NaN, 0]));
     const state = image.zeros(slots.dimension);
@@ -157,20 +157,20 @@ class EngineImageBuilder {
     const { gas, passages } = this.engine;
     const seats: (GroupSeat | undefined)[] = passages.map(() => undefined);
     for (const law of ['nozzle', 'gap', 'element'] as const) {
-      const own = passages.flatMap(({ from, to, passage: { flow } }, passage) =>
-        flow?.law === law ? [{ passage, from, to, flow }] : [],
-      );
+      const own = [...passages.keys()].filter((i) => passages[i]!.passage.flow?.law === law);
+      const flows = own.map((i) => passages[i]!.passage.flow!);
       this.set(GROUP[law], image.counts([own.length]));
-      image.counts(own.map(({ passage }) => passage));
-      image.counts(own.map(({ from }) => from));
-      image.counts(own.map(({ to }) => to));
-      const opening = image.numbers(
-        own.map(({ flow }) => (typeof flow.opening === 'number' ? flow.opening : 0)),
-      );
-      image.numbers(own.map(({ flow }) => constants(gas, flow)[0]));
-      image.numbers(own.map(({ flow }) => constants(gas, flow)[1]));
-      for (const [place, { passage }] of own.entries())
-        seats[passage] = { law: LAW[law], place, opening: opening + place };
+      image.counts(own);
+      image.counts(own.map((i) => passages[i]!.from));
+      image.counts(own.map((i) => passages[i]!.to));
+      const openings = image.numbers(flows.map(({ opening }) => (typeof opening === 'number' ? opening : 0)));
+      const shapes = image.zeros(2 * own.length);
+      for (const [place, flow] of flows.entries()) {
+        const [shape, choked] = constants(gas, flow);
+        image.setNumber(shapes + place, shape);
+        image.setNumber(shapes + own.length + place, choked);
+        seats[own[place]!] = { law: LAW[law], place, opening: openings + place };
+      }
     }
     return seats;
   }
@@ -204,7 +204,7 @@ class EngineImageBuilder {
     image.counts([starts.length - 1]);
     image.numbers(starts);
     image.counts(cells);
-    image.counts(offsets.subarray(0, halves));
+    image.counts(offsets);
     image.numbers(nodes);
   }
 

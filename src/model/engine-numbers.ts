@@ -1,5 +1,6 @@
 /** The single numbers of an engine, in the order of src/kernel/header.ts. */
 import * as header from '../kernel/header.ts';
+import type { Image } from '../numerics/image.ts';
 import type { WallHeat } from '../parts/wall-heat/wall-heat.ts';
 import type { Engine } from './engine.ts';
 
@@ -15,10 +16,11 @@ function wallNumbers({ law }: WallHeat): readonly number[] {
   return [header.WALL_CORRELATED, law.wallTemperature, law.factor, law.length, law.crankRadius];
 }
 
-export function engineNumbers(engine: Engine): Float64Array {
+/** Writes them; the offset of the first. */
+export function writeEngineNumbers(engine: Engine, image: Image): number {
   const { gas, crank, friction, cylinder, load, wallHeat } = engine;
   const { low, perCell, nodes } = gas.densityRatio;
-  const numbers = new Float64Array(header.DENSITY_NODES + nodes.length);
+  const numbers = new Float64Array(header.DENSITY_NODES);
   numbers[header.GAS_CONSTANT] = gas.specificGasConstant;
   numbers[header.HEAT_CAPACITY_AT_CONSTANT_PRESSURE] = gas.heatCapacityAtConstantPressure;
   numbers[header.HEAT_CAPACITY_AT_CONSTANT_VOLUME] = gas.heatCapacityAtConstantVolume;
@@ -46,6 +48,7 @@ export function engineNumbers(engine: Engine): Float64Array {
   numbers[header.GLAND_FORCE_PER_PRESSURE] = friction.gland_force_per_pressure;
   numbers.set(load.quadratic ?? [NaN, 0, 0], header.LOAD_CONSTANT);
   numbers.set(wallNumbers(wallHeat), header.WALL_LAW);
-  numbers.set(nodes, header.DENSITY_NODES);
-  return numbers;
+  const first = image.numbers(numbers);
+  image.numbers(nodes);
+  return first;
 }

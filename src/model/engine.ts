@@ -1,8 +1,8 @@
 /**
  * An engine put together from its description: places, passages and cylinder ends as flat lists.
  *
- * Each cylinder end has its own valve gear, built as that end sees the crank and read `deadCentre` behind it. Leaks are
- * built once per cylinder, seen from its cover end.
+ * Cylinders are alike: the valve gear of a side is built once, as its ends see the crank, and read `deadCentre` behind it.
+ * Leaks are seen from the cover end.
  */
 import type { Gas } from '../gas/gas.ts';
 import { wrappedAngle } from '../parts/crank-positions.ts';
@@ -110,9 +110,8 @@ function seated(passage: Passage, seat: Seat, lag: number, owner: string): Engin
 
 /** What a passage belongs to: one end, or the cylinder as a whole. */
 function ownerOf({ from, to }: Passage, end: CylinderEnd, cylinder: Cylinder): string {
-  const places: readonly Place[] = [from, to];
-  const ofOneEnd = places.includes('cylinder') && !places.includes('other end');
   if (cylinder.cylinders === 1 && cylinder.action === 'single') return '';
+  const ofOneEnd = (from === 'cylinder' || to === 'cylinder') && from !== 'other end' && to !== 'other end';
   return ofOneEnd ? endName(end, cylinder) : cylinderName(end, cylinder);
 }
 
@@ -156,14 +155,17 @@ function supplyPassages({ supply }: EngineSpec, gas: Gas, seat: Seat): EnginePas
   return row.map((passage) => seated(passage, seat, 0, ''));
 }
 
-/** The gear of an end, and whether it is meant to drive the engine the way it is to run. */
-type MountedGear = Pick<WorkingEnd, 'valveGear' | 'gearServes'>;
+/** What the cylinders have on one side. */
+interface Fittings extends Pick<WorkingEnd, 'valveGear' | 'gearServes' | 'admission' | 'exhaust'> {
+  readonly passages: readonly Passage[];
+}
 
+/** The gear of a side, and whether it is meant to drive the engine the way it is to run. */
 function gearOf(
   { valve_gear, running_direction }: EngineSpec,
-  { side }: CylinderEnd,
+  side: CylinderEnd['side'],
   context: PartContext,
-): MountedGear {
+): Pick<WorkingEnd, 'valveGear' | 'gearServes'> {
   const crank = { ...context.crank, fromCrankEnd: side === 'crank' };
   const forward = valve_gear.build({ ...context, crank });
   if (running_direction === 'forward') return { valveGear: forward, gearServes: true };
@@ -171,34 +173,15 @@ function gearOf(
   return { valveGear: reverse?.gear() ?? mirrored(forward), gearServes: reverse?.serves ?? false };
 }
 
-/** One end with its gear; its passages join the list. */
-function mountedEnd(
-  spec: EngineSpec,
-  end: CylinderEnd,
-  seat: Seat,
-  passages: EnginePassage[],
-): Omit<WorkingEnd, 'leaksIn'> {
-  const { cylinder } = spec;
-  const context = partContext(spec);
-  const { valveGear, gearServes } = gearOf(spec, end, context);
-  const leaks = end.side === 'cover' ? spec.leaks.map((leak) => leak.build(context)) : [];
-  const first = passages.length;
-  const own = [...valveGear.ports, ...valveGear.sealingGaps, ...leaks];
-  passages.push(
-    ...own.map((passage) => seated(passage, seat, end.deadCentre, ownerOf(passage, end, cylinder))),
-  );
-  const admission = portOf(valveGear, 'admission');
-  const exhaust = portOf(valveGear, 'exhaust');
+function fittingsOf(spec: EngineSpec, side: CylinderEnd['side'], context: PartContext): Fittings {
+  const { valveGear, gearServes } = gearOf(spec, side, context);
+  const leaks = side === 'cover' ? spec.leaks.map((leak) => leak.build(context)) : [];
   return {
-    ...end,
-    name: endName(end, cylinder),
-    place: seat.cylinder,
     valveGear,
     gearServes,
-    admission,
-    exhaust,
-    admissionPassage: first + own.indexOf(admission),
-    exhaustPassage: first + own.indexOf(exhaust),
+    admission: portOf(valveGear, 'admission'),
+    exhaust: portOf(valveGear, 'exhaust'),
+    passages: [...valveGear.ports, ...valveGear.sealingGaps, ...leaks],
   };
 }
 
@@ -243,13 +226,28 @@ export function buildEngine(spec: EngineSpec): Engine {
   const volumes = supplyVolumes(supply);
   const chest = FIRST_VOLUME + volumes.length - 1;
   const seats = seatsOf(bareEnds, chest);
+  const cover = fittingsOf(spec, 'cover', context);
+  const crank = cylinder.action === 'double' ? fittingsOf(spec, 'crank', context) : cover;
   const passages = supplyPassages(spec, context.gas, seats[0]!);
-  const mounted = bareEnds.map((end, i) => mountedEnd(spec, end, seats[i]!, passages));
-  const [firstEnd, ...otherEnds] = mounted.map((end): WorkingEnd => ({
-    ...end,
-    leaksIn: leaksInto(end.place, passages),
-  })) as [WorkingEnd, ...WorkingEnd[]];
-  const ends = [firstEnd, ...otherEnds] as const;
+  const firstPassages = bareEnds.map((end, i) => {
+    const first = passages.length;
+    for (const passage of (end.side === 'cover' ? cover : crank).passages)
+      passages.push(seated(passage, seats[i]!, end.deadCentre, ownerOf(passage, end, cylinder)));
+    return first;
+  });
+  const ends = bareEnds.map((end, i): WorkingEnd => {
+    const { passages: own, ...fittings } = end.side === 'cover' ? cover : crank;
+    const place = seats[i]!.cylinder;
+    return {
+      ...end,
+      ...fittings,
+      name: endName(end, cylinder),
+      place,
+      admissionPassage: firstPassages[i]! + own.indexOf(fittings.admission),
+      exhaustPassage: firstPassages[i]! + own.indexOf(fittings.exhaust),
+      leaksIn: leaksInto(place, passages),
+    };
+  }) as [WorkingEnd, ...WorkingEnd[]];
   return {
     gas: context.gas,
     atmosphere: spec.atmosphere,

@@ -91,7 +91,7 @@ export class Seat {
 }
 
 /** Seats that are laid out, by the order of their places. */
-let laidOut: Seat[] = [];
+const laidOut: Seat[] = [];
 let room = USUAL_ROOM;
 let nextFree = FIRST_FREE;
 let seatedEngine: Seat | undefined;
@@ -109,9 +109,15 @@ function layOut(seat: Seat): void {
   room = needed;
   if (nextFree + length > FIRST_FREE + room) nextFree = FIRST_FREE;
   const end = nextFree + length;
-  for (const other of laidOut)
+  let staying = 0;
+  for (const other of laidOut) {
     if (other.base < end && other.base + other.image.length > nextFree) other.giveUp();
-  laidOut = laidOut.filter(({ base }) => base !== 0);
+    else {
+      laidOut[staying] = other;
+      staying += 1;
+    }
+  }
+  laidOut.length = staying;
   laidOut.push(seat);
   seat.base = nextFree;
   doubles.set(seat.image, nextFree);

@@ -83,7 +83,12 @@ function flowDown(gas: Gas, flow: Flow, opening: number, p1: number, t1: number,
 }
 
 /** A passage that goes by a flow law of src/gas. */
-export function lawfulPassage<Role extends PassageRole>(gas: Gas, role: Role, ends: Ends, flow: Flow) {
+export function lawfulPassage<Role extends PassageRole>(
+  gas: Gas,
+  role: Role,
+  { name, from, to }: Ends,
+  flow: Flow,
+) {
   const openingAt = openingLaw(flow.opening);
   const massFlow: Passage['massFlow'] = (angle, pFrom, tFrom, pTo, tTo, speed) => {
     const open = openingAt(angle, speed);
@@ -91,7 +96,7 @@ export function lawfulPassage<Role extends PassageRole>(gas: Gas, role: Role, en
       ? flowDown(gas, flow, open, pFrom, tFrom, pTo)
       : -flowDown(gas, flow, open, pTo, tTo, pFrom);
   };
-  return { ...ends, role, flow, massFlow };
+  return { name, from, to, role, flow, massFlow };
 }
 
 export function port(gas: Gas, role: Port['role'], ends: Ends, area: Opening): Port {

@@ -2,14 +2,18 @@
  * A quantity that goes with the crank angle, tabulated over one stretch of the turn and constant over the rest. As data, so
  * that a solver looks it up without calling a function it cannot know beforehand.
  */
-import { segmentTable, segmentValue, type SegmentTable } from '../numerics/segment-table.ts';
+import { segmentValue, type SegmentTable } from '../numerics/segment-table.ts';
+import { segmentTable, thereAndBackTable, type ThereAndBack } from '../numerics/tabulating.ts';
 import { forwardAngle, FULL_TURN } from './crank-positions.ts';
 
 /** Most of each half segment: openings are then right to a millionth of their largest value. */
 const CELLS = 48;
 
 /** Films turn sharply where their land is down to the height of the gap. */
-const CELLS_OF_FILMS = 96;
+export const CELLS_OF_FILMS = 96;
+
+/** Stages that are no further apart are one. */
+const SAME_STAGE = 1e-9;
 
 export interface TurnTable {
   /** Crank angle at which the stretch begins [rad]. */
@@ -36,6 +40,25 @@ export function wholeTurnTable(law: (angle: number) => number, edges: readonly n
   const begins = edges[0] ?? 0;
   const breakpoints = [0, ...edges.slice(1).map((edge) => edge - begins), FULL_TURN];
   return turnTable((since) => law(begins + since), begins, breakpoints, law(begins), CELLS_OF_FILMS);
+}
+
+/**
+ * `law` of a stage that the crank passes there and back. It bends at some stages, before the first of which it is
+ * `elsewhere`, and behind the last of which it changes no more. For bends that are never reached the ends may stand.
+ */
+export function thereAndBack(
+  law: (stage: number) => number,
+  bends: readonly number[],
+  way: ThereAndBack,
+  elsewhere: number,
+  cells = CELLS,
+): number | TurnTable {
+  const ordered = bends.toSorted((a, b) => a - b);
+  const stages = ordered.filter((bend, i) => i === 0 || bend - ordered[i - 1]! > SAME_STAGE);
+  if (stages.length === 1) return elsewhere;
+  const begins = way.leaves + way.perStageThere * stages[0]!;
+  const stretch = thereAndBackTable((stage) => law(stage) - elsewhere, stages, way, cells);
+  return { begins, elsewhere, stretch };
 }
 
 export const turnTableValue = ({ begins, elsewhere, stretch }: TurnTable, angle: number): number =>

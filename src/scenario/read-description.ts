@@ -50,7 +50,7 @@ export function readSource<const P extends Parameters>(
   attachments: Attachments = noAttachments,
   known: KnownValues = new WeakMap(),
 ): Reading<Values<P>> {
-  const atmosphere = atmosphereOf(source, parameters);
+  const atmosphere = atmosphereOf(source, parameters, known);
   const sheet: Sheet = { source, atmosphere, attachments, problems: [], known };
   const top = placeOf(sheet, [], startOf(source.root), source.root);
   const values = readGroup(sheet, { type: 'group', parameters, doc: '' }, top);

@@ -13,7 +13,7 @@ import {
   trackRegion,
   type DiscTrack,
 } from '../../src/parts/valve-gears/disc-track.ts';
-import { turnTableValue } from '../../src/parts/turn-table.ts';
+import { openingLaw } from '../../src/parts/passage.ts';
 
 const { Arc, BooleanOperations, Circle, Polygon, point } = Flatten;
 const TURN = 2 * Math.PI;
@@ -87,10 +87,10 @@ describe.each(proportions)('$name', (own) => {
   });
 
   it('is tabulated to a millionth of the hole', () => {
-    const area = trackArea(track, 1);
+    const area = openingLaw(trackArea(track, 1));
     for (const angle of places(track)) {
       // Two faces in series.
-      const tabulated = turnTableValue(area, angle) * Math.SQRT2;
+      const tabulated = area(angle, 0) * Math.SQRT2;
       expect(Math.abs(tabulated - exactOverlap(track, region, angle))).toBeLessThan(1e-6 * holeArea(track));
     }
   });
@@ -103,10 +103,10 @@ describe.each(proportions)('$name', (own) => {
   });
 
   it('is shut outside its opening', () => {
-    const area = trackArea(track, 1);
-    expect(turnTableValue(area, 0)).toBe(0);
-    expect(turnTableValue(area, openDuration(track) + 1e-9)).toBe(0);
-    expect(turnTableValue(area, TURN - 1e-9)).toBe(0);
+    const area = openingLaw(trackArea(track, 1));
+    expect(area(0, 0)).toBe(0);
+    expect(area(openDuration(track) + 1e-9, 0)).toBe(0);
+    expect(area(TURN - 1e-9, 0)).toBe(0);
   });
 });
 

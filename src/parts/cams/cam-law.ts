@@ -4,6 +4,7 @@
  * Source of the laws and their peak coefficients: machine-design texts (Norton, Cam Design; Shigley); the coefficients
  * are derived anew in the tests.
  */
+import { asin } from '../../numerics/elementary/inverse-trigonometric.ts';
 import { cos, sin } from '../../numerics/elementary/trigonometric.ts';
 import { cube, square } from '../../numerics/elementary/whole-powers.ts';
 
@@ -14,6 +15,8 @@ export interface CamLaw {
   slope(u: number): number;
   /** d²s/du². Laws that begin with a jump have their inner value at the ends. */
   bend(u: number): number;
+  /** The u at which it reaches a lift in [0, 1], of a law that has a formula for it. */
+  angleAtLift?(lift: number): number;
 }
 
 const harmonic: CamLaw = {
@@ -21,6 +24,7 @@ const harmonic: CamLaw = {
   lift: (u) => (1 - cos(Math.PI * u)) / 2,
   slope: (u) => (Math.PI / 2) * sin(Math.PI * u),
   bend: (u) => (square(Math.PI) / 2) * cos(Math.PI * u),
+  angleAtLift: (lift) => (2 / Math.PI) * asin(Math.sqrt(lift)),
 };
 
 const cycloidal: CamLaw = {
@@ -66,8 +70,9 @@ export function camLawNamed(name: string): CamLaw {
   return law;
 }
 
-/** The u at which the law reaches a lift in [0, 1], by bisection to the last bit; all laws rise monotonically. */
+/** The u at which the law reaches a lift in [0, 1], else by bisection to the last bit; all laws rise monotonically. */
 export function camAngleAtLift(law: CamLaw, lift: number): number {
+  if (law.angleAtLift) return law.angleAtLift(lift);
   let low = 0;
   let high = 1;
   for (let i = 0; i < 60; i += 1) {

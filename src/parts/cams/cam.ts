@@ -48,12 +48,21 @@ export function camFor(wish: CamWish): Cam {
   };
 }
 
-/** Lift of the spool [m] at a crank angle: what is left of the cam's lift after the lash. */
+/** Lift of the spool [m] at a share of either flank: what is left of the cam's lift after the lash. */
+export const spoolLiftOnFlank = (cam: Cam, share: number): number =>
+  Math.max(0, cam.lift * (share < 1 ? cam.law.lift(share) : 1) - cam.lash);
+
+/** The same at a crank angle. */
 export function spoolLift(cam: Cam, angle: number): number {
   const since = forwardAngle(cam.riseBegins, angle);
-  const u = Math.min(since / cam.flank, (cam.duration - since) / cam.closingFlank);
-  if (u <= 0) return 0;
-  return Math.max(0, cam.lift * (u < 1 ? cam.law.lift(u) : 1) - cam.lash);
+  const share = Math.min(since / cam.flank, (cam.duration - since) / cam.closingFlank);
+  return share <= 0 ? 0 : spoolLiftOnFlank(cam, share);
+}
+
+/** Share of either flank at which the spool has a lift [m]; the whole flank for one that it does not reach. */
+export function flankShareAtLift(cam: Cam, lift: number): number {
+  const share = (lift + cam.lash) / cam.lift;
+  return share < 1 ? camAngleAtLift(cam.law, share) : 1;
 }
 
 /** Lift of the cam's surface [m] and its derivatives by the cam's angle [m/rad, m/rad²], an angle after the rise begins. */

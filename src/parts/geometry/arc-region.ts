@@ -85,7 +85,16 @@ function integralInside(
   return area;
 }
 
-const ascending = (a: number, b: number): number => a - b;
+/** Few numbers, in place: asked at hundreds of angles, where a sort for any number of them would be felt. */
+function ascending(few: number[]): readonly number[] {
+  for (let i = 1; i < few.length; i += 1)
+    for (let k = i; k > 0 && few[k - 1]! > few[k]!; k -= 1) {
+      const lower = few[k]!;
+      few[k] = few[k - 1]!;
+      few[k - 1] = lower;
+    }
+  return few;
+}
 
 export function sharedArea(region: ArcRegion, circle: Circle): number {
   const reach = circle.radius * circle.radius;
@@ -101,8 +110,8 @@ export function sharedArea(region: ArcRegion, circle: Circle): number {
       const py = arc.y + arc.radius * sin(angle) - circle.y;
       circleCuts.push((atan2(py, px) + TURN) % TURN);
     }
-    area += integralInside(arc, cuts.sort(ascending), inCircle);
+    area += integralInside(arc, ascending(cuts), inCircle);
   }
   const whole: Arc = { x: circle.x, y: circle.y, radius: circle.radius, start: 0, sweep: TURN };
-  return area + integralInside(whole, circleCuts.sort(ascending), (x, y) => region.contains(x, y));
+  return area + integralInside(whole, ascending(circleCuts), (x, y) => region.contains(x, y));
 }

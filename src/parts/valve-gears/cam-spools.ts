@@ -3,12 +3,12 @@
  * Geometry and leaks of one spool: spool.ts. Its motion: cams/cam.ts.
  */
 import { kindOf } from '../../kinds/kind.ts';
-import { camEdges, spoolLift, type Cam } from '../cams/cam.ts';
+import { camEdges, flankShareAtLift, spoolLiftOnFlank, type Cam } from '../cams/cam.ts';
 import { crankAngle, forwardAngle } from '../crank-positions.ts';
 import { fitSizes } from '../fits/clearance.ts';
 import type { PartContext } from '../part-context.ts';
-import { gap, port, type Passage } from '../passage.ts';
-import { turnTable, type TurnTable } from '../turn-table.ts';
+import { gap, port, type Opening, type Passage } from '../passage.ts';
+import { thereAndBack } from '../turn-table.ts';
 import { smallestBaseCircle } from './cam-spools-base-circle.ts';
 import { camSpoolsComplaints } from './cam-spools-complaints.ts';
 import {
@@ -24,27 +24,32 @@ import { orderedEdges, steadyDrag, type DerivedSize, type ValveGear } from './va
 interface DrivenSpool {
   readonly spool: Spool;
   readonly cam: Cam;
-  readonly edges: readonly number[];
+  /** Lifts [m] at which the opening of its mouth bends, and the resistance of its land. */
+  readonly mouth: readonly number[];
+  readonly land: readonly number[];
 }
 
 function drivenSpool(gear: CamSpools, name: SpoolName, context: PartContext): DrivenSpool {
   const spool = spoolOf(gear, name);
-  const cam = camOf(gear, name, context);
   const landGone = Math.max(0, spool.lap - spool.radialClearance);
-  return { spool, cam, edges: camEdges(cam, [0, landGone, ...mouthLifts(spool)]) };
+  return { spool, cam: camOf(gear, name, context), mouth: mouthLifts(spool), land: [0, landGone] };
 }
 
-/** A law of the lift as a law of the crank angle, tabulated between the cam's edges; constant on the base circle. */
-function overTurn({ cam, edges }: DrivenSpool, law: (lift: number) => number): TurnTable {
-  const sinceRise = edges.map((edge) => edge - cam.riseBegins).sort((a, b) => a - b);
-  const breakpoints = sinceRise.filter((angle, i) => i === 0 || angle - sinceRise[i - 1]! > 1e-9);
-  return turnTable(
-    (since) => law(spoolLift(cam, cam.riseBegins + since)),
-    cam.riseBegins,
-    breakpoints,
+const edgesOf = ({ cam, mouth, land }: DrivenSpool): readonly number[] => camEdges(cam, [...land, ...mouth]);
+
+/** A law of the lift by the crank angle; it bends at some lifts, and below and above all of them it changes no more. */
+const overTurn = (cam: Cam, law: (lift: number) => number, bends: readonly number[]): Opening =>
+  thereAndBack(
+    (share) => law(spoolLiftOnFlank(cam, share)),
+    bends.map((lift) => flankShareAtLift(cam, lift)),
+    {
+      leaves: cam.riseBegins,
+      returns: cam.riseBegins + cam.duration,
+      perStageThere: cam.flank,
+      perStageBack: cam.closingFlank,
+    },
     law(0),
   );
-}
 
 function sealingGaps(driven: DrivenSpool, name: SpoolName, context: PartContext): Passage[] {
   const { spool } = driven;
@@ -56,7 +61,7 @@ function sealingGaps(driven: DrivenSpool, name: SpoolName, context: PartContext)
   const past = gap(
     gas,
     { name: `past the shut ${name} spool`, from, to },
-    overTurn(driven, shutResistance(spool)),
+    overTurn(driven.cam, shutResistance(spool), driven.land),
     mouthRim(spool),
   );
   const outOf = (place: 'chest' | 'cylinder'): Passage =>
@@ -95,8 +100,8 @@ const spoolSizes = (gear: CamSpools, name: SpoolName): DerivedSize[] =>
 function build(gear: CamSpools, context: PartContext): ValveGear {
   const admission = drivenSpool(gear, 'admission', context);
   const exhaust = drivenSpool(gear, 'exhaust', context);
-  const area = (driven: DrivenSpool): TurnTable =>
-    overTurn(driven, (lift) => spoolArea(driven.spool, gear.discharge_coefficient, lift));
+  const area = ({ spool, cam, mouth }: DrivenSpool): Opening =>
+    overTurn(cam, (lift) => spoolArea(spool, gear.discharge_coefficient, lift), mouth);
   const { gas } = context;
   // Opening and closing are what the cams were made for.
   const angleOf = (name: SpoolName, event: 'opens' | 'closes'): number =>
@@ -110,7 +115,7 @@ function build(gear: CamSpools, context: PartContext): ValveGear {
       ...sealingGaps(admission, 'admission', context),
       ...sealingGaps(exhaust, 'exhaust', context),
     ],
-    edges: orderedEdges([...admission.edges, ...exhaust.edges]),
+    edges: orderedEdges([...edgesOf(admission), ...edgesOf(exhaust)]),
     events: {
       admission: angleOf('admission', 'opens'),
       cutOff: angleOf('admission', 'closes'),

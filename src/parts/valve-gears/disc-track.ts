@@ -13,7 +13,8 @@ import { cos, sin } from '../../numerics/elementary/trigonometric.ts';
 import { forwardAngle, FULL_TURN } from '../crank-positions.ts';
 import { sharedArea, type ArcRegion } from '../geometry/arc-region.ts';
 import { slotRegion } from '../geometry/arc-slot.ts';
-import { turnTable, type TurnTable } from '../turn-table.ts';
+import type { Opening } from '../passage.ts';
+import { CELLS_OF_FILMS, thereAndBack } from '../turn-table.ts';
 
 export interface DiscTrack {
   readonly pitchRadius: number;
@@ -40,15 +41,28 @@ const openDiscAngle = (track: DiscTrack): number => openDuration(track) / track.
 /** Angle between the centres of a slot's round ends [rad]; negative when the wanted duration is too short. */
 export const slotLength = (track: DiscTrack): number => openDiscAngle(track) - 2 * touchAngle(track);
 
-/** Disc angles after opening at which the shape of the overlap changes. */
-export function trackBreakpoints(track: DiscTrack): number[] {
+/** Disc angles after opening at which the overlap bends as the end of the slot passes the hole. */
+function openingBends(track: DiscTrack): readonly number[] {
   const touch = touchAngle(track);
   const inside = chordAngle(track.pitchRadius, Math.abs(track.holeDiameter - track.slotWidth) / 2);
+  const bends = [0, touch - inside, touch + inside];
+  // A hole that is wider than the slot has yet to clear its end.
+  return track.holeDiameter > track.slotWidth ? [...bends, 2 * touch] : bends;
+}
+
+/** Disc angles after opening at which the shape of the overlap changes. */
+export function trackBreakpoints(track: DiscTrack): number[] {
+  const fromOpening = [...openingBends(track), 2 * touchAngle(track)];
   const duration = openDiscAngle(track);
-  const fromOpening = [0, touch - inside, touch + inside, 2 * touch];
   const all = [...fromOpening, ...fromOpening.map((angle) => duration - angle)];
   const ordered = all.filter((angle) => angle >= 0 && angle <= duration).sort((a, b) => a - b);
   return ordered.filter((angle, i) => i === 0 || angle - ordered[i - 1]! > 1e-6);
+}
+
+/** Of angles counted from either end of a stretch, those in its first half, and its middle. */
+function upToMiddle(fromEitherEnd: readonly number[], stretch: number): readonly number[] {
+  const both = fromEitherEnd.flatMap((angle) => [angle, stretch - angle]);
+  return [...both.filter((angle) => angle >= 0 && angle < stretch / 2), stretch / 2];
 }
 
 /** Overlap of slot and hole [m²] at a disc angle after opening, exactly. */
@@ -66,15 +80,45 @@ export const trackRegion = (track: DiscTrack): ArcRegion =>
   slotRegion({ pitchRadius: track.pitchRadius, width: track.slotWidth, length: slotLength(track) });
 
 /** Effective area of the port: the overlap at either face, one behind the other. */
-export function trackArea(track: DiscTrack, dischargeCoefficient: number): TurnTable {
+export function trackArea(track: DiscTrack, dischargeCoefficient: number): Opening {
   const region = trackRegion(track);
-  return turnTable(
+  const bends = openingBends(track);
+  const duration = openDiscAngle(track);
+  const isSteadyBetween = Math.max(...bends) < duration / 2;
+  return thereAndBack(
     (since) => {
-      const perFace = dischargeCoefficient * exactOverlap(track, region, since / track.slots);
+      const perFace = dischargeCoefficient * exactOverlap(track, region, since);
       return areaInSeries(perFace, perFace);
     },
-    track.opens,
-    trackBreakpoints(track).map((discAngle) => track.slots * discAngle),
+    isSteadyBetween ? bends : upToMiddle(bends, duration),
+    {
+      leaves: track.opens,
+      returns: track.opens + openDuration(track),
+      perStageThere: track.slots,
+      perStageBack: track.slots,
+    },
+    0,
+  );
+}
+
+/** What goes by how far the disc has turned since closing and has to turn until opening, alike if the two are exchanged. */
+export function whileShut(
+  track: DiscTrack,
+  smallestLand: number,
+  law: (sinceClosing: number, untilOpening: number) => number,
+): Opening {
+  const shut = FULL_TURN / track.slots - openDiscAngle(track);
+  return thereAndBack(
+    (since) => law(since, shut - since),
+    upToMiddle([0, ...shutBreakpoints(track, smallestLand)], shut),
+    {
+      leaves: track.opens + openDuration(track),
+      returns: track.opens + FULL_TURN,
+      perStageThere: track.slots,
+      perStageBack: track.slots,
+    },
+    law(0, shut),
+    CELLS_OF_FILMS,
   );
 }
 

@@ -23,7 +23,7 @@ import { pressingForce } from './pressing-force.ts';
 import { slideValveComplaints } from './slide-valve-complaints.ts';
 import { slideValveGear } from './slide-valve-gear.ts';
 import { slideValveOf, slideValveParameters } from './slide-valve-parameters.ts';
-import { overTravel, exhaustLand, steamLand } from './slide-valve.ts';
+import { exhaustLand, exhaustLandBends, overTravel, steamLand, steamLandBends } from './slide-valve.ts';
 import type { ValveGear } from './valve-gear.ts';
 
 export const flatSlideValveParameters = {
@@ -99,13 +99,21 @@ function sealingGaps(own: FlatSlideValve, { gas }: PartContext): Passage[] {
     gap(
       gas,
       { name: 'past the steam lap', from: 'chest', to: 'cylinder' },
-      overTravel(valve, h, (s) => filmResistance(port_length / steamLand(valve, s, h) + portEnds, h)),
+      overTravel(
+        valve,
+        (s) => filmResistance(port_length / steamLand(valve, s, h) + portEnds, h),
+        steamLandBends(valve, h),
+      ),
       (port_length + 2 * port_width) * h,
     ),
     gap(
       gas,
       { name: 'past the exhaust lap', from: 'cylinder', to: 'atmosphere' },
-      overTravel(valve, h, (s) => filmResistance(port_length / exhaustLand(valve, s, h), h)),
+      overTravel(
+        valve,
+        (s) => filmResistance(port_length / exhaustLand(valve, s, h), h),
+        exhaustLandBends(valve, h),
+      ),
       port_length * h,
     ),
     gap(

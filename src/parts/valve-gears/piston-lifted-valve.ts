@@ -25,8 +25,8 @@ import { angleAtStrokeFraction, pistonTravel, pistonTravelRate, type CrankTrain 
 import { FULL_TURN, wrappedAngle } from '../crank-positions.ts';
 import { segmentArea } from '../geometry/circles.ts';
 import type { PartContext } from '../part-context.ts';
-import { gap, openingLaw, port, type Passage, type Port } from '../passage.ts';
-import { turnTable, type TurnTable } from '../turn-table.ts';
+import { gap, openingLaw, port, type Opening, type Passage, type Port } from '../passage.ts';
+import { thereAndBack } from '../turn-table.ts';
 import { checkLift } from './check-lift.ts';
 import { pistonLiftedValveComplaints } from './piston-lifted-valve-complaints.ts';
 import {
@@ -49,12 +49,14 @@ function aboutDeadCentre(
   law: (angle: number) => number,
   centre: 0 | 180,
   bends: readonly (number | undefined)[],
-): TurnTable {
-  const away = bends.filter((bend) => bend !== undefined).toSorted((a, b) => a - b);
-  const reach = away.at(-1)!;
-  const begins = (centre === 0 ? 0 : Math.PI) - reach;
-  const breakpoints = [...away.toReversed().map((a) => reach - a), reach, ...away.map((a) => reach + a)];
-  return turnTable((since) => law(begins + since), wrappedAngle(begins), breakpoints);
+): Opening {
+  const at = centre === 0 ? 0 : Math.PI;
+  return thereAndBack(
+    (fromCentre) => law(at + fromCentre),
+    [0, ...bends.map((angle) => -(angle ?? 0))],
+    { leaves: at, returns: at, perStageThere: 1, perStageBack: 1 },
+    0,
+  );
 }
 
 /** The seat: opened by the pin as the crank goes, and further by a cylinder that stands above the chest. */
@@ -84,7 +86,7 @@ function admissionPort(own: PistonLiftedValve, { gas, crank }: PartContext): Por
   };
 }
 
-function exhaustArea(own: PistonLiftedValve, crank: CrankTrain): TurnTable {
+function exhaustArea(own: PistonLiftedValve, crank: CrankTrain): Opening {
   const { hole_count, hole_diameter, edge_from_top } = own.exhaust;
   const perHole = own.discharge_coefficient * hole_count;
   const openedWhole = edge_from_top + hole_diameter;

@@ -16,7 +16,7 @@ import { gap, type Passage } from '../passage.ts';
 import { slideValveComplaints } from './slide-valve-complaints.ts';
 import { slideValveGear } from './slide-valve-gear.ts';
 import { slideValveOf, slideValveParameters } from './slide-valve-parameters.ts';
-import { overTravel, exhaustLand, steamLand } from './slide-valve.ts';
+import { exhaustLand, exhaustLandBends, overTravel, steamLand, steamLandBends } from './slide-valve.ts';
 import type { ValveGear } from './valve-gear.ts';
 import { measuring } from '../measuring.ts';
 
@@ -77,13 +77,13 @@ function sealingGaps(own: PistonValve, { gas }: PartContext): Passage[] {
     gap(
       gas,
       { name: 'past the steam lap', from: 'chest', to: 'cylinder' },
-      overTravel(valve, c, (s) => resistance(steamLand(valve, s, c))),
+      overTravel(valve, (s) => resistance(steamLand(valve, s, c)), steamLandBends(valve, c)),
       section,
     ),
     gap(
       gas,
       { name: 'past the exhaust lap', from: 'cylinder', to: 'atmosphere' },
-      overTravel(valve, c, (s) => resistance(exhaustLand(valve, s, c))),
+      overTravel(valve, (s) => resistance(exhaustLand(valve, s, c)), exhaustLandBends(valve, c)),
       section,
     ),
   ];

@@ -18,17 +18,16 @@ import { filmResistance, separateCirclesShapeFactor } from '../../gas/gap.ts';
 import { log } from '../../numerics/elementary/logarithm.ts';
 import { sin } from '../../numerics/elementary/trigonometric.ts';
 import { square } from '../../numerics/elementary/whole-powers.ts';
-import { forwardAngle, FULL_TURN } from '../crank-positions.ts';
+import { forwardAngle } from '../crank-positions.ts';
 import type { PartContext } from '../part-context.ts';
 import { gap, port, type Passage } from '../passage.ts';
-import { wholeTurnTable } from '../turn-table.ts';
 import {
   centreDistance,
-  openDuration,
   shutBreakpoints,
   slotLength,
   trackArea,
   trackBreakpoints,
+  whileShut,
   type DiscTrack,
 } from './disc-track.ts';
 import { pushArea } from './face-push.ts';
@@ -87,17 +86,16 @@ function throughLeak(
 ) {
   const h = disc.face_gap;
   const [hole, end] = [track.holeDiameter / 2, track.slotWidth / 2];
-  const duration = openDuration(track);
-  const shapeFactor = (crankAngleToEnd: number): number =>
-    separateCirclesShapeFactor(hole, end, centreDistance(track, crankAngleToEnd / track.slots, h));
-  const resistance = (angle: number): number => {
-    const sinceOpening = Math.max(duration, forwardAngle(track.opens, angle));
-    const sinceClosing = sinceOpening - duration;
-    const untilOpening = FULL_TURN - sinceOpening;
-    return 2 * filmResistance(shapeFactor(sinceClosing) + shapeFactor(untilOpening), h);
-  };
+  const shapeFactor = (angleToEnd: number): number =>
+    separateCirclesShapeFactor(hole, end, centreDistance(track, angleToEnd, h));
+  const resistance = whileShut(
+    track,
+    h,
+    (sinceClosing, untilOpening) =>
+      2 * filmResistance(shapeFactor(sinceClosing) + shapeFactor(untilOpening), h),
+  );
   const section = Math.PI * h * Math.min(track.holeDiameter, track.slotWidth);
-  return gap(context.gas, ends, wholeTurnTable(resistance, trackEdges(track, h)), section);
+  return gap(context.gas, ends, resistance, section);
 }
 
 /** Crank angles [0, 2π) at which opening or land of a track start, end or kink. */

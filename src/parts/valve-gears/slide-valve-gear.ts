@@ -2,15 +2,15 @@
 import { writeSineCosine } from '../../numerics/sine-cosine.ts';
 import type { PartContext } from '../part-context.ts';
 import { port, type Passage } from '../passage.ts';
-import type { TurnTable } from '../turn-table.ts';
 import {
+  admissionBends,
   admissionOpening,
   angleOfAdvance,
+  exhaustBends,
   exhaustOpening,
   overTravel,
   slideValveEdges,
   slideValveEvents,
-  type DisplacementLaw,
   type SlideValve,
 } from './slide-valve.ts';
 import type { DerivedSize, GearPressures, ValveGear } from './valve-gear.ts';
@@ -56,10 +56,12 @@ export function slideValveGear(mounted: MountedSlideValve, { gas }: PartContext)
   const advance = angleOfAdvance(valve);
   const [sine, cosine] = [new Float64Array(1), new Float64Array(1)];
   const areaPerOpening = mounted.dischargeCoefficient * mounted.portLength;
-  const area = (opening: DisplacementLaw): TurnTable =>
-    overTravel(valve, mounted.gapHeight, (s) => areaPerOpening * opening(s));
-  const toChest = area((s) => admissionOpening(valve, s));
-  const toExhaust = area((s) => exhaustOpening(valve, s));
+  const toChest = overTravel(
+    valve,
+    (s) => areaPerOpening * admissionOpening(valve, s),
+    admissionBends(valve),
+  );
+  const toExhaust = overTravel(valve, (s) => areaPerOpening * exhaustOpening(valve, s), exhaustBends(valve));
   const gear: ValveGear = {
     ports: [
       port(gas, 'admission', { name: 'port open to the chest', from: 'chest', to: 'cylinder' }, toChest),

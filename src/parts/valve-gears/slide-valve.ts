@@ -17,7 +17,8 @@
 import { asin } from '../../numerics/elementary/inverse-trigonometric.ts';
 import { sin } from '../../numerics/elementary/trigonometric.ts';
 import { wrappedAngle } from '../crank-positions.ts';
-import { wholeTurnTable, type TurnTable } from '../turn-table.ts';
+import type { Opening } from '../passage.ts';
+import { thereAndBack } from '../turn-table.ts';
 import { orderedEdges, type ValveEvents } from './valve-gear.ts';
 
 export interface SlideValve {
@@ -73,19 +74,40 @@ function crossings(valve: SlideValve, displacement: number): number[] {
   return [angle - advance, Math.PI - angle - advance];
 }
 
+/** Displacements [m] at which an opening or a land bends; below and above all of them it changes no more. */
+export const admissionBends = ({ steamLap, portWidth }: SlideValve): readonly number[] => [
+  steamLap,
+  steamLap + portWidth,
+];
+
+export const exhaustBends = ({ exhaustLap, portWidth }: SlideValve): readonly number[] => [
+  -exhaustLap - portWidth,
+  -exhaustLap,
+];
+
+export const steamLandBends = (
+  { eccentricity, steamLap }: SlideValve,
+  gapHeight: number,
+): readonly number[] => [-eccentricity, steamLap - gapHeight];
+
+export const exhaustLandBends = (
+  { steamLap, exhaustLap, portWidth, barWidth }: SlideValve,
+  gapHeight: number,
+): readonly number[] => [
+  gapHeight - exhaustLap,
+  barWidth - exhaustLap,
+  steamLap + portWidth,
+  // Where the land over the bar, bared by the steam edge, is down to the gap's height.
+  steamLap + portWidth + barWidth - gapHeight,
+];
+
 /** Crank angles at which an opening or a land starts, ends or kinks, and where the valve turns back. */
 export function slideValveEdges(valve: SlideValve, gapHeight: number): number[] {
-  const { steamLap, exhaustLap, portWidth, barWidth } = valve;
   const displacements = [
-    steamLap,
-    steamLap + portWidth,
-    steamLap - gapHeight,
-    -exhaustLap,
-    -exhaustLap - portWidth,
-    gapHeight - exhaustLap,
-    barWidth - exhaustLap,
-    // Where the land over the bar, bared by the steam edge, is down to the gap's height.
-    steamLap + portWidth + barWidth - gapHeight,
+    ...admissionBends(valve),
+    ...exhaustBends(valve),
+    ...steamLandBends(valve, gapHeight),
+    ...exhaustLandBends(valve, gapHeight),
   ];
   const turnsBack = Math.PI / 2 - angleOfAdvance(valve);
   return orderedEdges([
@@ -95,10 +117,16 @@ export function slideValveEdges(valve: SlideValve, gapHeight: number): number[] 
   ]);
 }
 
-/** What goes with the displacement, over the turn. */
-export function overTravel(valve: SlideValve, gapHeight: number, law: DisplacementLaw): TurnTable {
-  const displacement = displacementLaw(valve);
-  return wholeTurnTable((angle) => law(displacement(angle)), slideValveEdges(valve, gapHeight));
+/** What goes with the displacement and bends at some of them, over the turn. */
+export function overTravel(valve: SlideValve, law: DisplacementLaw, bends: readonly number[]): Opening {
+  const { eccentricity } = valve;
+  const advance = angleOfAdvance(valve);
+  return thereAndBack(
+    (fromMiddle) => law(eccentricity * sin(fromMiddle)),
+    bends.map((displacement) => asin(between(-1, displacement / eccentricity, 1))),
+    { leaves: -advance, returns: Math.PI - advance, perStageThere: 1, perStageBack: 1 },
+    law(-eccentricity),
+  );
 }
 
 /** The four events, tied together by the one eccentric. */

@@ -36,10 +36,11 @@ export interface Spool {
   readonly endLand: number;
 }
 
-/** Area of a circle of radius a on the low side of a straight cut at z, −a ≤ z ≤ a. */
+/** Area of a circle of radius a on the low side of a straight cut at z. */
 function circleBelow(a: number, z: number): number {
-  const cut = Math.min(a, Math.max(-a, z));
-  return a * a * acos(-cut / a) + cut * Math.sqrt(a * a - cut * cut);
+  if (z <= -a) return 0;
+  if (z >= a) return Math.PI * a * a;
+  return a * a * acos(-z / a) + z * Math.sqrt(a * a - z * z);
 }
 
 /** Area of one mouth [m²] that the waist uncovers at a lift [m]. */

@@ -5,6 +5,7 @@
  *
  * Assumes that both ramps take the same angle and fit between opening and closing.
  */
+import type { ThereAndBack } from '../../numerics/tabulating.ts';
 import { forwardAngle } from '../crank-positions.ts';
 
 export interface Window {
@@ -17,12 +18,13 @@ export interface Window {
 
 export const windowLength = ({ opens, closes }: Window): number => forwardAngle(opens, closes);
 
-/** From 0 shut to 1 fully open. */
-export function openShare(window: Window, angle: number): number {
-  const since = forwardAngle(window.opens, angle);
-  const left = windowLength(window) - since;
-  return Math.max(0, Math.min(1, since / window.ramp, left / window.ramp));
-}
+/** The share of the full area, from 0 to 1, by the crank angle [rad]. */
+export const shareOverTurn = (window: Window): ThereAndBack => ({
+  leaves: window.opens,
+  returns: window.opens + windowLength(window),
+  perStageThere: window.ramp,
+  perStageBack: window.ramp,
+});
 
 /** Crank angles at which a ramp begins or ends. */
 export const windowEdges = ({ opens, closes, ramp }: Window): number[] => [

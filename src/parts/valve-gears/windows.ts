@@ -10,9 +10,9 @@ import { slitResistance } from '../../gas/gap.ts';
 import { wrappedAngle } from '../crank-positions.ts';
 import type { PartContext } from '../part-context.ts';
 import { gap, port, type Passage, type Port } from '../passage.ts';
-import { wholeTurnTable } from '../turn-table.ts';
+import { thereAndBack } from '../turn-table.ts';
 import { orderedEdges, steadyDrag, type DerivedSize, type ValveGear } from './valve-gear.ts';
-import { openShare, windowEdges, windowLength } from './window.ts';
+import { shareOverTurn, windowEdges, windowLength } from './window.ts';
 import { windowsComplaints } from './windows-complaints.ts';
 import { fullArea, portNames, windowOf, windowsParameters } from './windows-parameters.ts';
 import type { PortName, Windows } from './windows-parameters.ts';
@@ -27,7 +27,7 @@ function portOf(gear: Windows, name: PortName, context: PartContext): Port {
   const window = windowOf(own, context);
   const full = own.discharge_coefficient * fullArea(own);
   const ends = { name: `${name} port`, ...ways[name] };
-  const area = wholeTurnTable((angle) => full * openShare(window, angle), orderedEdges(windowEdges(window)));
+  const area = thereAndBack((share) => full * share, [0, 1], shareOverTurn(window), 0);
   return port(context.gas, name, ends, area);
 }
 

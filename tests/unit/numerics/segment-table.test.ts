@@ -1,6 +1,7 @@
 /** A tabulated function agrees with the function itself, also where that starts like the power 1.5 of the distance. */
 import { describe, expect, it } from 'vitest';
-import { segmentTable, segmentValue } from '../../../src/numerics/segment-table.ts';
+import { segmentValue } from '../../../src/numerics/segment-table.ts';
+import { segmentTable } from '../../../src/numerics/tabulating.ts';
 
 /** Largest error of a table over its range. */
 function worst(f: (x: number) => number, breakpoints: readonly number[]): number {
