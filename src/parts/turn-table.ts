@@ -3,7 +3,8 @@
  * that a solver looks it up without calling a function it cannot know beforehand.
  */
 import { segmentValue, type SegmentTable } from '../numerics/segment-table.ts';
-import { segmentTable, thereAndBackTable, type ThereAndBack } from '../numerics/tabulating.ts';
+import type { Laws } from '../numerics/half-segments.ts';
+import { segmentTable, segmentTables, thereAndBackTable, type ThereAndBack } from '../numerics/tabulating.ts';
 import { forwardAngle, FULL_TURN } from './crank-positions.ts';
 
 /** Most of each half segment: openings are then right to a millionth of their largest value. */
@@ -35,11 +36,24 @@ export function turnTable(
   return { begins, elsewhere, stretch };
 }
 
-/** A law of the crank angle over the whole turn, between edges in [0, 2π): that of a film, as a rule. */
-export function wholeTurnTable(law: (angle: number) => number, edges: readonly number[]): TurnTable {
+/**
+ * So many laws of the crank angle, worked out together, over the whole turn between edges in [0, 2π): those of films, as a
+ * rule.
+ */
+export function wholeTurnTables(count: number, laws: Laws, edges: readonly number[]): readonly TurnTable[] {
   const begins = edges[0] ?? 0;
   const breakpoints = [0, ...edges.slice(1).map((edge) => edge - begins), FULL_TURN];
-  return turnTable((since) => law(begins + since), begins, breakpoints, law(begins), CELLS_OF_FILMS);
+  const atBegin = new Float64Array(count);
+  laws(begins, atBegin);
+  const above: Laws = (since, values) => {
+    laws(begins + since, values);
+    for (let k = 0; k < count; k += 1) values[k]! -= atBegin[k]!;
+  };
+  return segmentTables(count, above, breakpoints, CELLS_OF_FILMS).map((stretch, k) => ({
+    begins,
+    elsewhere: atBegin[k]!,
+    stretch,
+  }));
 }
 
 /**
