@@ -2,17 +2,12 @@
 import { HalfSegments, type Laws } from './half-segments.ts';
 import type { SegmentTable } from './segment-table.ts';
 
-/** Cells of a half segment at most, unless said otherwise. */
+/** Cells of a half segment at most, unless said otherwise: round openings are then right to a millionth of their largest value. */
 const MOST_CELLS = 48;
 
 /** Tabulates a law over ascending breakpoints; at least two. */
-export function segmentTable(
-  law: (x: number) => number,
-  breakpoints: readonly number[],
-  mostCells = MOST_CELLS,
-): SegmentTable {
-  return segmentTables(1, single(law), breakpoints, mostCells)[0]!;
-}
+export const segmentTable = (law: (x: number) => number, breakpoints: readonly number[]): SegmentTable =>
+  segmentTables(1, single(law), breakpoints, MOST_CELLS)[0]!;
 
 /** The same for so many laws that are worked out together. */
 export const segmentTables = (

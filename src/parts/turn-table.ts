@@ -7,10 +7,7 @@ import type { Laws } from '../numerics/half-segments.ts';
 import { segmentTable, segmentTables, thereAndBackTable, type ThereAndBack } from '../numerics/tabulating.ts';
 import { forwardAngle, FULL_TURN } from './crank-positions.ts';
 
-/** Most of each half segment: openings are then right to a millionth of their largest value. */
-const CELLS = 48;
-
-/** Films turn sharply where their land is down to the height of the gap. */
+/** Most of each half segment of a film, which turns sharply where its land is down to the height of the gap. */
 export const CELLS_OF_FILMS = 96;
 
 /** Stages that are no further apart are one. */
@@ -24,17 +21,12 @@ export interface TurnTable {
   readonly stretch: SegmentTable;
 }
 
-/** `law` of the angle since `begins`, between breakpoints counted from there, the first 0. */
-export function turnTable(
+/** `law` of the angle since `begins`, between breakpoints counted from there, the first 0; elsewhere nothing. */
+export const turnTable = (
   law: (since: number) => number,
   begins: number,
   breakpoints: readonly number[],
-  elsewhere = 0,
-  cells = CELLS,
-): TurnTable {
-  const stretch = segmentTable((since) => law(since) - elsewhere, breakpoints, cells);
-  return { begins, elsewhere, stretch };
-}
+): TurnTable => ({ begins, elsewhere: 0, stretch: segmentTable(law, breakpoints) });
 
 /**
  * So many laws of the crank angle, worked out together, over the whole turn between edges in [0, 2π): those of films, as a
@@ -65,7 +57,7 @@ export function thereAndBack(
   bends: readonly number[],
   way: ThereAndBack,
   elsewhere: number,
-  cells = CELLS,
+  cells?: number,
 ): number | TurnTable {
   const ordered = bends.toSorted((a, b) => a - b);
   const stages = ordered.filter((bend, i) => i === 0 || bend - ordered[i - 1]! > SAME_STAGE);
