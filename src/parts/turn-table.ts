@@ -3,13 +3,11 @@
  * that a solver looks it up without calling a function it cannot know beforehand.
  */
 import { segmentValue, type SegmentTable } from '../numerics/segment-table.ts';
-import { segmentTable, thereAndBackTable, type ThereAndBack } from '../numerics/tabulating.ts';
+import type { Laws } from '../numerics/half-segments.ts';
+import { segmentTable, segmentTables, thereAndBackTable, type ThereAndBack } from '../numerics/tabulating.ts';
 import { forwardAngle, FULL_TURN } from './crank-positions.ts';
 
-/** Most of each half segment: openings are then right to a millionth of their largest value. */
-const CELLS = 48;
-
-/** Films turn sharply where their land is down to the height of the gap. */
+/** Most of each half segment of a film, which turns sharply where its land is down to the height of the gap. */
 export const CELLS_OF_FILMS = 96;
 
 /** Stages that are no further apart are one. */
@@ -23,23 +21,31 @@ export interface TurnTable {
   readonly stretch: SegmentTable;
 }
 
-/** `law` of the angle since `begins`, between breakpoints counted from there, the first 0. */
-export function turnTable(
+/** `law` of the angle since `begins`, between breakpoints counted from there, the first 0; elsewhere nothing. */
+export const turnTable = (
   law: (since: number) => number,
   begins: number,
   breakpoints: readonly number[],
-  elsewhere = 0,
-  cells = CELLS,
-): TurnTable {
-  const stretch = segmentTable((since) => law(since) - elsewhere, breakpoints, cells);
-  return { begins, elsewhere, stretch };
-}
+): TurnTable => ({ begins, elsewhere: 0, stretch: segmentTable(law, breakpoints) });
 
-/** A law of the crank angle over the whole turn, between edges in [0, 2π): that of a film, as a rule. */
-export function wholeTurnTable(law: (angle: number) => number, edges: readonly number[]): TurnTable {
+/**
+ * So many laws of the crank angle, worked out together, over the whole turn between edges in [0, 2π): those of films, as a
+ * rule.
+ */
+export function wholeTurnTables(count: number, laws: Laws, edges: readonly number[]): readonly TurnTable[] {
   const begins = edges[0] ?? 0;
   const breakpoints = [0, ...edges.slice(1).map((edge) => edge - begins), FULL_TURN];
-  return turnTable((since) => law(begins + since), begins, breakpoints, law(begins), CELLS_OF_FILMS);
+  const atBegin = new Float64Array(count);
+  laws(begins, atBegin);
+  const above: Laws = (since, values) => {
+    laws(begins + since, values);
+    for (let k = 0; k < count; k += 1) values[k]! -= atBegin[k]!;
+  };
+  return segmentTables(count, above, breakpoints, CELLS_OF_FILMS).map((stretch, k) => ({
+    begins,
+    elsewhere: atBegin[k]!,
+    stretch,
+  }));
 }
 
 /**
@@ -51,7 +57,7 @@ export function thereAndBack(
   bends: readonly number[],
   way: ThereAndBack,
   elsewhere: number,
-  cells = CELLS,
+  cells?: number,
 ): number | TurnTable {
   const ordered = bends.toSorted((a, b) => a - b);
   const stages = ordered.filter((bend, i) => i === 0 || bend - ordered[i - 1]! > SAME_STAGE);

@@ -12,15 +12,16 @@
  */
 import { kindOf } from '../../kinds/kind.ts';
 import { filmResistance } from '../../gas/gap.ts';
+import type { Laws } from '../../numerics/half-segments.ts';
 import { sin } from '../../numerics/elementary/trigonometric.ts';
 import { cube, square } from '../../numerics/elementary/whole-powers.ts';
 import { wrappedAngle } from '../crank-positions.ts';
-import { angleOfGreatestSwing, greatestSwing, swingRate } from '../oscillating-travel.ts';
+import { angleOfGreatestSwing, greatestSwing, swing, swingRate } from '../oscillating-travel.ts';
 import type { PartContext } from '../part-context.ts';
 import { gap, port, type Passage } from '../passage.ts';
-import { turnTable, turnTableValue, wholeTurnTable, type TurnTable } from '../turn-table.ts';
+import { turnTable, turnTableValue, wholeTurnTables, type TurnTable } from '../turn-table.ts';
 import { pushArea } from './face-push.ts';
-import { faceFilm, type FilmShapeFactors } from './face-film.ts';
+import { faceFilm } from './face-film.ts';
 import { oscillatingCylinderComplaints } from './oscillating-cylinder-complaints.ts';
 import {
   oscillatingCylinderParameters,
@@ -31,6 +32,7 @@ import {
 import {
   anglesAtDistance,
   centreDistance,
+  distanceAtSwing,
   openAndShut,
   openingBreakpoints,
   swingOpening,
@@ -73,13 +75,10 @@ function holeEdges(hole: SwingHole, gapHeight: number): number[] {
 const BROKEN_EDGE = 20e-6;
 const shortestLand = (gapHeight: number): number => Math.max(gapHeight, BROKEN_EDGE);
 
-/** The film by the crank angle. Three leaks ask for it at the same angles, so each is reckoned once. */
-function filmByAngle(
-  own: OscillatingCylinder,
-  { admission, exhaust }: Holes,
-): (angle: number) => FilmShapeFactors {
-  const distance = (hole: SwingHole, at: number): number =>
-    Math.max(centreDistance(hole, at), touchDistance(hole) + shortestLand(own.face_gap));
+/** The film's shape factors by the crank angle, in the order chest to cylinder, cylinder to room, chest to room. */
+function filmByAngle(own: OscillatingCylinder, { admission, exhaust }: Holes): Laws {
+  const distance = (hole: SwingHole, towards: number): number =>
+    Math.max(distanceAtSwing(hole, towards), touchDistance(hole) + shortestLand(own.face_gap));
   const ring = {
     holeCircle: own.hole_circle_radius,
     rim: own.face_diameter / 2,
@@ -91,13 +90,15 @@ function filmByAngle(
     room: own.exhaust.hole_diameter / 2,
     chestToRoom: 2 * own.hole_circle_radius * sin((own.admission.angle + own.exhaust.angle) / 2),
   });
-  const known = new Map<number, FilmShapeFactors>();
-  return (angle) => {
-    const found =
-      known.get(angle) ??
-      film({ chestToCylinder: distance(admission, angle), cylinderToRoom: distance(exhaust, -angle) });
-    known.set(angle, found);
-    return found;
+  return (angle, factors) => {
+    const towardsAdmission = swing(admission.train, angle);
+    const found = film({
+      chestToCylinder: distance(admission, towardsAdmission),
+      cylinderToRoom: distance(exhaust, -towardsAdmission),
+    });
+    factors[0] = found.chestToCylinder;
+    factors[1] = found.cylinderToRoom;
+    factors[2] = found.chestToRoom;
   };
 }
 
@@ -109,13 +110,8 @@ function sealingGaps(
 ): Passage[] {
   const h = own.face_gap;
   if (h === 0) return [];
-  const filmAt = filmByAngle(own, holes);
-  const leak = (
-    ends: Pick<Passage, 'name' | 'from' | 'to'>,
-    which: keyof FilmShapeFactors,
-    mouth: number,
-  ): Passage => {
-    const factor = wholeTurnTable((angle) => filmAt(angle)[which], edges);
+  const [chestToCylinder, cylinderToRoom, chestToRoom] = wholeTurnTables(3, filmByAngle(own, holes), edges);
+  const leak = (ends: Pick<Passage, 'name' | 'from' | 'to'>, factor: TurnTable, mouth: number): Passage => {
     const resistance = (angle: number): number => filmResistance(turnTableValue(factor, angle), h);
     return gap(gas, ends, resistance, Math.PI * mouth * h);
   };
@@ -124,17 +120,17 @@ function sealingGaps(
   return [
     leak(
       { name: 'across the faces, from chest to cylinder', from: 'chest', to: 'cylinder' },
-      'chestToCylinder',
+      chestToCylinder!,
       Math.min(supply, cylinder),
     ),
     leak(
       { name: 'across the faces, from cylinder to room', from: 'cylinder', to: 'atmosphere' },
-      'cylinderToRoom',
+      cylinderToRoom!,
       cylinder,
     ),
     leak(
       { name: 'across the faces, from chest to room', from: 'chest', to: 'atmosphere' },
-      'chestToRoom',
+      chestToRoom!,
       supply,
     ),
   ];

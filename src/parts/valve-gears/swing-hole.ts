@@ -32,9 +32,13 @@ export const touchDistance = ({ portDiameter, holeDiameter }: SwingHole): number
 /** The same as an angle at the trunnion [rad]. */
 export const touchAngle = (hole: SwingHole): number => angleOf(hole.holeCircle, touchDistance(hole));
 
-/** Centre to centre [m] at a crank angle. */
+/** Centre to centre [m] at a swing of the cylinder [rad], counted towards the hole. */
+export const distanceAtSwing = ({ holeCircle, position }: SwingHole, towards: number): number =>
+  chordOf(holeCircle, Math.abs(towards - position));
+
+/** The same at a crank angle. */
 export const centreDistance = (hole: SwingHole, angle: number): number =>
-  chordOf(hole.holeCircle, Math.abs(swing(hole.train, angle) - hole.position));
+  distanceAtSwing(hole, swing(hole.train, angle));
 
 /** Shared area [m²] at a crank angle. */
 export const swingOpening = (hole: SwingHole, angle: number): number =>

@@ -1,27 +1,47 @@
 /** Quantities tabulated over a stretch of the turn, or over the whole of it. */
 import { openingLaw } from '../../../src/parts/passage.ts';
 import { expect, it } from 'vitest';
-import { thereAndBack, turnTable, turnTableValue, wholeTurnTable } from '../../../src/parts/turn-table.ts';
+import {
+  thereAndBack,
+  turnTable,
+  turnTableValue,
+  wholeTurnTables,
+  type TurnTable,
+} from '../../../src/parts/turn-table.ts';
 
 const TURN = 2 * Math.PI;
 
-it('stands on what holds elsewhere, turn after turn and backwards', () => {
-  const table = turnTable((since) => 3 + Math.sin(since), 5, [0, Math.PI], 3);
+it('holds over its stretch, turn after turn and backwards', () => {
+  const table = turnTable(Math.sin, 5, [0, Math.PI]);
   for (const angle of [5.5, 5.5 + TURN, 5.5 - 3 * TURN])
-    expect(turnTableValue(table, angle)).toBeCloseTo(3 + Math.sin(0.5), 6);
-  for (const angle of [5, 5 + Math.PI, 4.9, 3]) expect(turnTableValue(table, angle)).toBeCloseTo(3, 12);
+    expect(turnTableValue(table, angle)).toBeCloseTo(Math.sin(0.5), 6);
+  for (const angle of [5, 5 + Math.PI, 4.9, 3]) expect(turnTableValue(table, angle)).toBeCloseTo(0, 12);
 });
 
-it('goes over the whole turn between edges', () => {
-  const law = (angle: number): number => Math.abs(Math.cos(angle));
-  const table = wholeTurnTable(law, [Math.PI / 2, (3 * Math.PI) / 2]);
-  for (let angle = -7; angle < 7; angle += 0.01)
-    expect(turnTableValue(table, angle)).toBeCloseTo(law(angle), 5);
+it('goes over the whole turn between edges, for laws that are worked out together', () => {
+  const [kinked, smooth] = wholeTurnTables(
+    2,
+    (angle, values) => {
+      values[0] = Math.abs(Math.cos(angle));
+      values[1] = 5 + Math.sin(angle);
+    },
+    [Math.PI / 2, (3 * Math.PI) / 2],
+  ) as [TurnTable, TurnTable];
+  for (let angle = -7; angle < 7; angle += 0.01) {
+    expect(turnTableValue(kinked, angle)).toBeCloseTo(Math.abs(Math.cos(angle)), 5);
+    expect(turnTableValue(smooth, angle)).toBeCloseTo(5 + Math.sin(angle), 5);
+  }
 });
 
 it('goes over the whole turn of a smooth law without edges', () => {
-  const table = wholeTurnTable(Math.cos, []);
-  expect(turnTableValue(table, 2)).toBeCloseTo(Math.cos(2), 4);
+  const [table] = wholeTurnTables(
+    1,
+    (angle, values) => {
+      values[0] = Math.cos(angle);
+    },
+    [],
+  );
+  expect(turnTableValue(table!, 2)).toBeCloseTo(Math.cos(2), 4);
 });
 
 /** Rises to a stage of 2 in 2 rad, rests, and falls back over 1 rad. */
