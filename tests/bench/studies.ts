@@ -66,12 +66,22 @@ if (isMainThread) process.on('exit', () => {
   console.error(JSON.stringify({ ...used, clock: performance.now() / 1000 }));
 });`;
 
-function swept(root: string, folder: string, vary: string, workers: number): Swept {
+/** Confines a process to one core; part of util-linux, as the kernel's interface is. */
+const ON_ONE_CORE = ['taskset', '--cpu-list', '0'];
+
+function swept(
+  root: string,
+  folder: string,
+  vary: string,
+  workers: number,
+  confined: readonly string[] = [],
+): Swept {
   const out = join(folder, 'swept');
   const node = ['--import', `data:text/javascript,${encodeURIComponent(lastWords)}`];
   const command = [join(root, 'dist/cli/main.js'), 'sweep', join(root, SCENARIO), '--vary', vary];
   const args = [...node, ...command, '--workers', String(workers), '--out', out, '--quiet'];
-  const { status, stderr } = spawnSync(process.execPath, args, { encoding: 'utf8' });
+  const [program, ...before] = [...confined, process.execPath] as [string, ...string[]];
+  const { status, stderr } = spawnSync(program, [...before, ...args], { encoding: 'utf8' });
   if (status !== 0) throw new Error(stderr);
   rmSync(out, { recursive: true });
   return JSON.parse(stderr) as Swept;
@@ -84,17 +94,22 @@ export function benchStudies(root: string, folder: string, bare: number, load: n
   console.error(`measuring a sweep of ${ENGINES} engines`);
   const start = swept(root, folder, pressures(TO_START), 1);
   const [one, two] = [swept(root, folder, pressures(ENGINES), 1), swept(root, folder, pressures(ENGINES), 2)];
+  const oneCore = swept(root, folder, pressures(ENGINES), 1, ON_ONE_CORE);
   const [few, many] = [FEW_ROWS, MANY_ROWS].map((rows) => swept(root, folder, impossible(rows), 2));
   const each = (seconds: number): string => `${((1e3 * seconds) / ENGINES).toFixed(1)} ms`;
   console.log(`\nMany engines: sweeps of ${ENGINES} by the built command`);
   console.log(`an engine, processor time: bare solver ${each(bare * ENGINES)}, one worker`);
   console.log(
-    `${each(one.processor)}, two ${each(two.processor)}; by the clock ${each(one.clock)}, ${each(two.clock)}`,
+    `${each(one.processor)}, two ${each(two.processor)}; by the clock ${each(one.clock)}, ${each(two.clock)},`,
+  );
+  console.log(
+    `one worker and all that goes by beside it on one core ${each(oneCore.clock)}. Two workers are ` +
+      `${(one.clock / two.clock).toFixed(2)} times as fast as one that has both cores.`,
   );
   if (load > 0.5)
     console.log(`Others want the processors too (load ${load.toFixed(1)}): no word on efficiency.`);
   const throughput = (bare * (ENGINES - TO_START)) / (one.processor - start.processor);
-  const efficiency = one.clock / (2 * two.clock);
+  const efficiency = oneCore.clock / (2 * two.clock);
   const growth = many!.megabytes - few!.megabytes;
   printTarget(
     'throughput of a core in a sweep once it runs, in that of the bare solver',
@@ -103,7 +118,7 @@ export function benchStudies(root: string, folder: string, bare: number, load: n
     throughput >= LEAST_THROUGHPUT,
   );
   printTarget(
-    'efficiency of two workers, by the clock',
+    'efficiency on two cores, by the clock of all on one core',
     efficiency,
     `at least ${LEAST_EFFICIENCY}`,
     efficiency >= LEAST_EFFICIENCY,
