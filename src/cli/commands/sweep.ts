@@ -114,7 +114,7 @@ async function sweepTo(
   };
   const files = await openRowFiles(folder, sheet, sweepHeader(task), options.resume);
   const { file, text, shared } = study;
-  const workers = await startWorkers(workerScript, { file, text, tables, shared, wanted }, count);
+  const workers = startWorkers(workerScript, { file, text, tables, shared, wanted }, count);
   const progress = progressBar(enginesIn(task.shard, task.plan.count), files.rows, options.quiet);
   let stopped = false;
   const stop = (): void => {

@@ -3,8 +3,10 @@
  * had is asked about again one by one.
  */
 import { availableParallelism } from 'node:os';
+import { Worker } from 'node:worker_threads';
 import { InputError } from '../exit-codes.ts';
 import { brokenOff, type Ask, type EngineAnswer, type SettingText } from '../../index.ts';
+import { threads } from './threads.ts';
 
 export interface Workers {
   readonly count: number;
@@ -26,26 +28,19 @@ type Engines = readonly (readonly SettingText[])[];
 
 const MOST_AT_ONCE = 8;
 
-/** `script` exports `answers(engines)`; `data` is what it finds in its `workerData`. */
-export async function startWorkers(script: URL, data: unknown, count: number): Promise<Workers> {
-  const { Piscina } = await import('piscina');
-  const pool = new Piscina({
-    filename: script.href,
-    name: 'answers',
-    workerData: data,
-    minThreads: 1,
-    maxThreads: count,
-    // What an answer leaves behind is garbage at once; let the collector come before it has piled up, but not for every engine.
-    resourceLimits: { maxYoungGenerationSizeMb: 12, maxOldGenerationSizeMb: 128 },
-    // Answers must not wait for a thread to be started anew.
-    idleTimeout: 60_000,
-  });
+/** `script` answers each message, a batch of engines, with one; `data` is what it finds in its `workerData`. */
+export function startWorkers(script: URL, data: unknown, count: number): Workers {
+  const start = (): Worker =>
+    new Worker(script, {
+      workerData: data,
+      // What an answer leaves behind is garbage at once; let the collector come before it has piled up, but not for every engine.
+      resourceLimits: { maxYoungGenerationSizeMb: 12, maxOldGenerationSizeMb: 128 },
+    });
+  const pool = threads<Engines, readonly EngineAnswer[]>(start, count);
   const batch = (engines: Engines): Promise<readonly EngineAnswer[]> =>
-    (pool.run(engines) as Promise<readonly EngineAnswer[]>).catch(() => oneByOne(engines));
+    pool.run(engines).catch(() => oneByOne(engines));
   const single = (engine: readonly SettingText[]): Promise<readonly EngineAnswer[]> =>
-    (pool.run([engine]) as Promise<readonly EngineAnswer[]>).catch((error: unknown) => [
-      brokenOff(broken(error)),
-    ]);
+    pool.run([engine]).catch((error: unknown) => [brokenOff(broken(error))]);
   const oneByOne = async (engines: Engines): Promise<readonly EngineAnswer[]> => {
     const found: EngineAnswer[] = [];
     for (const engine of engines) found.push(...(await single(engine)));
@@ -58,7 +53,7 @@ export async function startWorkers(script: URL, data: unknown, count: number): P
     );
     return (await Promise.all(batches)).flat();
   };
-  return { count, ask, close: () => pool.destroy() };
+  return { count, ask, close: pool.close };
 }
 
 const broken = (error: unknown): string =>
