@@ -1,6 +1,6 @@
 /**
- * Threads that each do one task at a time; further tasks wait for their turn. A thread is started when there is work for it
- * and all others are busy. One that dies fails the task it had and no other, and a new one takes its place.
+ * Threads that each do one task at a time; further tasks wait for their turn. Some begin to load at once, others when there is
+ * work for them and all before them are busy. One that dies fails the task it had and no other, and a new one takes its place.
  */
 import type { Worker } from 'node:worker_threads';
 
@@ -17,7 +17,10 @@ interface Waiting<Task, Result> {
 }
 
 /** A thread takes a task as a message and answers with one. */
-export function threads<Task, Result>(start: () => Worker, most: number): Threads<Task, Result> {
+export function threads<Task, Result>(
+  start: () => Worker,
+  { atOnce, most }: { readonly atOnce: number; readonly most: number },
+): Threads<Task, Result> {
   const all = new Set<Worker>();
   const idle: Worker[] = [];
   const queue: Waiting<Task, Result>[] = [];
@@ -60,6 +63,7 @@ export function threads<Task, Result>(start: () => Worker, most: number): Thread
     }
   };
 
+  while (all.size < Math.min(atOnce, most)) idle.push(started());
   return {
     run: (task) =>
       new Promise((done, failed) => {

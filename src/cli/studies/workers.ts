@@ -41,8 +41,11 @@ const TO_COMPILE_LESS = process.versions.v8.startsWith('11.3.')
   ? ['--always-sparkplug', '--interrupt-budget=400000']
   : [];
 
-/** `script` answers each message, a batch of engines, with one; `data` is what it finds in its `workerData`. */
-export function startWorkers(script: URL, data: unknown, count: number): Workers {
+/**
+ * `script` answers each message, a batch of engines, with one; `data` is what it finds in its `workerData`. As many threads
+ * as there are `engines` for begin to load at once.
+ */
+export function startWorkers(script: URL, data: unknown, count: number, engines = 1): Workers {
   if (count > 1) for (const flag of TO_COMPILE_LESS) setFlagsFromString(flag);
   const start = (): Worker =>
     new Worker(script, {
@@ -50,7 +53,7 @@ export function startWorkers(script: URL, data: unknown, count: number): Workers
       // What an answer leaves behind is garbage at once; let the collector come before it has piled up, but not for every engine.
       resourceLimits: { maxYoungGenerationSizeMb: 12, maxOldGenerationSizeMb: 128 },
     });
-  const pool = threads<Engines, readonly EngineAnswer[]>(start, count);
+  const pool = threads<Engines, readonly EngineAnswer[]>(start, { atOnce: engines, most: count });
   const batch = (engines: Engines): Promise<readonly EngineAnswer[]> =>
     pool.run(engines).catch(() => oneByOne(engines));
   const single = (engine: readonly SettingText[]): Promise<readonly EngineAnswer[]> =>
