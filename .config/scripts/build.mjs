@@ -32,13 +32,12 @@ async function buildClient() {
 }
 
 /**
- * Packages that became part of a bundle, by the paths of their files.
- * @param {import('esbuild').Metafile} metafile
+ * Packages that became part of bundles, by the paths of their files.
+ * @param {readonly import('esbuild').Metafile[]} metafiles
  */
-function packagesIn(metafile) {
-  const names = Object.keys(metafile.inputs).flatMap(
-    (path) => /node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(path)?.[1] ?? [],
-  );
+function packagesIn(metafiles) {
+  const paths = metafiles.flatMap(({ inputs }) => Object.keys(inputs));
+  const names = paths.flatMap((path) => /node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(path)?.[1] ?? []);
   return [...new Set(names)].sort();
 }
 
@@ -54,34 +53,34 @@ async function licenceOf(name) {
   return [`${name} ${version} (${license})`, ...texts].join('\n\n');
 }
 
+/** The command, and the worker of its studies beside it: each a file of its own, so that a thread loads the model and no pages. */
 async function buildCommandLine() {
   const cli = join(projectRoot, 'src/cli');
-  const { metafile } = await build({
-    entryPoints: [
+  const bundles = await Promise.all(
+    [
       { in: join(cli, 'main.ts'), out: 'main' },
       { in: join(cli, 'studies/worker.ts'), out: 'study-worker' },
-    ],
-    outdir: join(projectRoot, 'dist/cli'),
-    bundle: true,
-    // What command and worker have in common stands once.
-    splitting: true,
-    chunkNames: 'shared-[hash]',
-    // Starts a script of its own in every thread, which has to stay where it is.
-    external: ['piscina'],
-    // Whitespace and names stay, so that a stack trace in a fault report can be read.
-    minifySyntax: true,
-    platform: 'node',
-    target: 'node20',
-    format: 'esm',
-    metafile: true,
-    // Bundled CommonJS packages ask for Node's own modules by `require`.
-    banner: {
-      js: "import { createRequire as requireOf } from 'node:module';\nconst require = requireOf(import.meta.url);",
-    },
-    logLevel: 'warning',
-  });
+    ].map((entryPoint) =>
+      build({
+        entryPoints: [entryPoint],
+        outdir: join(projectRoot, 'dist/cli'),
+        bundle: true,
+        // Whitespace and names stay, so that a stack trace in a fault report can be read.
+        minifySyntax: true,
+        platform: 'node',
+        target: 'node20',
+        format: 'esm',
+        metafile: true,
+        // Bundled CommonJS packages ask for Node's own modules by `require`.
+        banner: {
+          js: "import { createRequire as requireOf } from 'node:module';\nconst require = requireOf(import.meta.url);",
+        },
+        logLevel: 'warning',
+      }),
+    ),
+  );
   await chmod(join(projectRoot, 'dist/cli/main.js'), 0o755);
-  const licences = await Promise.all(packagesIn(metafile).map(licenceOf));
+  const licences = await Promise.all(packagesIn(bundles.map(({ metafile }) => metafile)).map(licenceOf));
   await writeFile(
     join(projectRoot, 'dist/cli/LICENCES-OF-PARTS.txt'),
     `${licences.join(`\n\n${'-'.repeat(80)}\n\n`)}\n`,

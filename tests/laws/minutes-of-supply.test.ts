@@ -116,8 +116,8 @@ describe('minutes of supply', () => {
         const verdict = compressorVerdict(compressor, spec, law.airMassFlow(4 * BAR));
         expect(verdict.keepsUp).toBe(timeline.timeToSag === undefined);
         if (timeline.timeToSag !== undefined)
-          expectWithin(verdict.minutesUntilSag! * 60, timeline.timeToSag, 1e-7);
-        expectWithin(verdict.duty, timeline.duty, 1e-7);
+          expectWithin(verdict.minutesUntilSag! * 60, timeline.timeToSag, 1e-9);
+        expectWithin(verdict.duty, timeline.duty, 1e-9);
         expectWithin(verdict.demandAnr, timeline.demandAnr, 1e-12);
       }),
       { numRuns: 40, examples: [[plenty], [busy], [little], [none], [soon], [hovering]] },

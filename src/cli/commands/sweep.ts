@@ -112,28 +112,33 @@ async function sweepTo(
     engines: task.plan.count,
     shard: task.shard,
   };
-  const files = await openRowFiles(folder, sheet, sweepHeader(task), options.resume);
   const { file, text, shared } = study;
-  const workers = await startWorkers(workerScript, { file, text, tables, shared, wanted }, count);
-  const progress = progressBar(enginesIn(task.shard, task.plan.count), files.rows, options.quiet);
-  let stopped = false;
-  const stop = (): void => {
-    stopped = true;
-  };
-  process.once('SIGINT', stop);
+  const total = enginesIn(task.shard, task.plan.count);
+  // They load while the files are opened.
+  const workers = startWorkers(workerScript, { file, text, tables, shared, wanted }, count, total);
   try {
-    const rows = await sweepAll(task, workers, files, progress, () => stopped);
-    if (rows === enginesIn(task.shard, task.plan.count)) {
-      // A page left over from an earlier sweep would belong to other engines.
-      if (task.shard.of === 1) await rm(join(folder, PAGE), { force: true });
-      await files.finish();
+    const files = await openRowFiles(folder, sheet, sweepHeader(task), options.resume);
+    const progress = progressBar(total, files.rows, options.quiet);
+    let stopped = false;
+    const stop = (): void => {
+      stopped = true;
+    };
+    process.once('SIGINT', stop);
+    try {
+      const rows = await sweepAll(task, workers, files, progress, () => stopped);
+      if (rows === total) {
+        // A page left over from an earlier sweep would belong to other engines.
+        if (task.shard.of === 1) await rm(join(folder, PAGE), { force: true });
+        await files.finish();
+      }
+      return rows;
+    } finally {
+      process.off('SIGINT', stop);
+      progress.end();
+      await files.close();
     }
-    return rows;
   } finally {
-    process.off('SIGINT', stop);
-    progress.end();
     await workers.close();
-    await files.close();
   }
 }
 

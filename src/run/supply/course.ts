@@ -3,7 +3,8 @@
  * of delivery and demand takes it. The one source of duty, of starts, and of the minutes until the pressure sags.
  */
 import { endState, type EndState } from './end-state.ts';
-import { legTo, settlingLeg, type Leg } from './leg.ts';
+import { legTo, type Leg } from './leg.ts';
+import { settlingLeg } from './settling-leg.ts';
 import type { Shed } from './shed.ts';
 
 export interface Course {

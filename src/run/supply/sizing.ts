@@ -70,7 +70,7 @@ function sufficientFactor(shed: Shed, rating: number): number {
   const resting = legTo(shed, false, cutOut, cutIn).duration;
   const tooBusy = (factor: number): boolean => {
     const filling = legTo(withDelivery(shed, factor), true, cutIn, cutOut).duration;
-    return filling / (filling + resting) > rating;
+    return filling * (1 - rating) > resting * rating;
   };
   return bisected(tooBusy, justFills * (1 + CLOSE), (justFills / rating) * (1 + CLOSE), CLOSE);
 }

@@ -1,6 +1,6 @@
 /** A course as columns over time: receiver, supply, speed, and whether the compressor runs. */
 import type { Course } from './course.ts';
-import type { Leg } from './leg.ts';
+import type { LegRows } from './leg.ts';
 import type { OfPressure } from './shed.ts';
 
 /**
@@ -29,6 +29,9 @@ interface Row {
   readonly turning: boolean;
 }
 
+/** A leg with its rows. */
+type Stretch = LegRows & { readonly compressorOn: boolean };
+
 /** From the full receiver to that time [s], or until the engine stops. */
 export function supplyTrace(
   course: Course,
@@ -48,19 +51,20 @@ export function supplyTrace(
 
 function rowsOf({ legs, period, timeToStop }: Course, until: number): readonly Row[] {
   const rows: Row[] = [];
+  const stretches = legs.map((leg) => ({ ...leg, ...leg.rows() }));
   let begins = 0;
   for (let i = 0; begins < until && rows.length < MOST_ROWS; i += 1) {
-    const leg = period === undefined ? legs[i] : legs[i % legs.length];
-    if (leg === undefined) break;
-    if (leg.duration > 0) rows.push(...rowsOfLeg(leg, begins, until));
-    begins += leg.duration;
+    const stretch = period === undefined ? stretches[i] : stretches[i % stretches.length];
+    if (stretch === undefined) break;
+    if (stretch.duration > 0) rows.push(...rowsOfStretch(stretch, begins, until));
+    begins += stretch.duration;
   }
   const stopped = timeToStop !== undefined && timeToStop <= until;
   return stopped ? [...rows, { ...rows.at(-1)!, turning: false }] : rows;
 }
 
 /** The rows of a leg as far as they lie before `until`, and one just there if it goes beyond. */
-function rowsOfLeg({ time, pressure, compressorOn: on }: Leg, begins: number, until: number): Row[] {
+function rowsOfStretch({ time, pressure, compressorOn: on }: Stretch, begins: number, until: number): Row[] {
   const rows: Row[] = [];
   for (const [i, since] of time.entries()) {
     const at = begins + since;
