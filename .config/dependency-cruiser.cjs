@@ -145,7 +145,7 @@ module.exports = {
       from: { path: '^src/', pathNot: '^src/kernel/' },
       to: {
         path: '^src/kernel/',
-        pathNot: '^src/kernel/((step-)?header|state-slots|fixed-places|wasm/kernel-bytes)[.]ts$',
+        pathNot: '^src/kernel/(((step|tangent)-)?header|state-slots|fixed-places|wasm/kernel-bytes)[.]ts$',
         dependencyTypesNot: ['type-only'],
       },
     },

@@ -22,6 +22,14 @@ export interface Host {
   wallHeat(): void;
   /** Writes the slopes of another problem at the state in `state` into `slopes`. */
   slopes(x: number, state: Index, slopes: Index): void;
+  /** Takes slopes and Jacobian at the state in START, steps of about that length ahead; 0 when a slope is not finite. */
+  look(x: number, length: number): Index;
+  /** Tries a step: its error as a share of the tolerance; NaN when it cannot be made. */
+  attempt(length: number): number;
+  /** A length for the next attempt at which something changes that the last one went past; 0 when there is none. */
+  lengthToChange(): number;
+  /** Shows the step that was just accepted to whom it concerns; not 0 when the journey is to stop there. */
+  show(): Index;
 }
 
 let host: Host | undefined;
@@ -41,3 +49,7 @@ export const hostDrag: Host['drag'] = (cylinder) => asked().drag(cylinder);
 export const hostLoad: Host['load'] = () => asked().load();
 export const hostWallHeat: Host['wallHeat'] = () => asked().wallHeat();
 export const hostSlopes: Host['slopes'] = (x, state, slopes) => asked().slopes(x, state, slopes);
+export const hostLook: Host['look'] = (x, length) => asked().look(x, length);
+export const hostAttempt: Host['attempt'] = (length) => asked().attempt(length);
+export const hostLengthToChange: Host['lengthToChange'] = () => asked().lengthToChange();
+export const hostShow: Host['show'] = () => asked().show();

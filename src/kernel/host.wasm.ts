@@ -13,3 +13,11 @@ export declare function hostLoad(): void;
 export declare function hostWallHeat(): void;
 @external("host", "slopes")
 export declare function hostSlopes(x: number, state: Index, slopes: Index): void;
+@external("host", "look")
+export declare function hostLook(x: number, length: number): Index;
+@external("host", "attempt")
+export declare function hostAttempt(length: number): number;
+@external("host", "lengthToChange")
+export declare function hostLengthToChange(): number;
+@external("host", "show")
+export declare function hostShow(): Index;

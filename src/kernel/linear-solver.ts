@@ -47,6 +47,31 @@ export function solve(b: Index): void {
   }
 }
 
+/** The same for as many sides as the system has rows, which stand row by row, one beside the other. */
+export function solveAll(sides: Index): void {
+  const matrix = step.matrix;
+  const size = step.width;
+  for (let k = 0; k < size; k += 1) {
+    const pivot = intAt(step.pivots, k);
+    if (pivot !== k) swapRows(sides, size, k, pivot);
+  }
+  for (let i = 1; i < size; i += 1)
+    for (let j = 0; j < i; j += 1) takeAway(sides, size, i, j, at(matrix, i * size + j));
+  for (let i = size - 1; i >= 0; i -= 1) {
+    for (let j = i + 1; j < size; j += 1) takeAway(sides, size, i, j, at(matrix, i * size + j));
+    const row = sides + i * size;
+    for (let k = 0; k < size; k += 1) put(row, k, at(row, k) * at(step.perDiagonal, i));
+  }
+}
+
+/** From row i so many times row j. */
+function takeAway(rows: Index, size: Index, i: Index, j: Index, times: number): void {
+  if (times === 0) return;
+  const row = rows + i * size;
+  const other = rows + j * size;
+  for (let k = 0; k < size; k += 1) put(row, k, at(row, k) - times * at(other, k));
+}
+
 function measureRows(matrix: Index, size: Index): void {
   for (let i = 0, entry = matrix; i < size; i += 1) {
     let largest: number = 0;

@@ -17,6 +17,7 @@ import {
   CALLS,
   CULPRIT,
   DIRECTION,
+  JACOBIAN_COST,
   RELATIVE,
   STEP_LENGTH,
   STEP_X,
@@ -55,6 +56,7 @@ export function lookAhead(x: number): boolean {
     angleDrift(x, step.trial, step.slopes, step.drift);
   } else if (step.kind === AGAINST_TIME)
     timeJacobian(at(step.numbers, DIRECTION), step.trial, step.slopes, step.jacobian);
+  put(step.numbers, CALLS, at(step.numbers, CALLS) + at(step.numbers, JACOBIAN_COST));
   return true;
 }
 

@@ -43,12 +43,7 @@ export const SUMMED = 24;
 export const READ_WEIGHTS = 25;
 export const READ_SLOPE_WEIGHTS = 26;
 export const STEP_NUMBERS = 27;
-/** Only of one that follows the tangent of the flow: Jacobian at the last place, Φ, A, and the side of its systems. */
-export const JACOBIAN_BEFORE = 28;
-export const TANGENT = 29;
-export const MEAN = 30;
-export const SIDE = 31;
-export const STEP_HEADER_LENGTH = 32;
+export const STEP_HEADER_LENGTH = 28;
 
 /** Kinds. */
 export const AGAINST_ANGLE = 0;
@@ -70,4 +65,24 @@ export const IS_SUMMED = 6;
 /** How often slopes were asked for; the last component found without a finite one, or −1. */
 export const CALLS = 7;
 export const CULPRIT = 8;
-export const STEP_NUMBERS_LENGTH = 9;
+/** What a Jacobian of an engine costs, in calls of the derivative. */
+export const JACOBIAN_COST = 9;
+/** Whether the host looks and tries, as for a problem that the kernel does not know or one with choices. */
+export const IS_HOSTED = 10;
+/** Of a journey: where its last step ends, the length for the next, and that at its beginning once it is known, or NaN. */
+export const STEP_TO = 11;
+export const PROPOSED = 12;
+export const BEGINNING = 13;
+export const TRIES_LEFT = 14;
+export const ACCEPTED = 15;
+export const REJECTED = 16;
+/** A step in which this component stays above that value need not be shown; NaN when all are to be shown. */
+export const CALM_COMPONENT = 17;
+export const CALM_ABOVE = 18;
+export const STEP_NUMBERS_LENGTH = 19;
+
+/** How a journey can end. */
+export const ARRIVED = 0;
+export const STOPPED = 1;
+export const NOT_FINITE = 2;
+export const OUT_OF_STEPS = 3;

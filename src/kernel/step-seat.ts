@@ -28,10 +28,6 @@ export let summed: Index = 0;
 export let readWeights: Index = 0;
 export let readSlopeWeights: Index = 0;
 export let numbers: Index = 0;
-export let jacobianBefore: Index = 0;
-export let tangent: Index = 0;
-export let mean: Index = 0;
-export let side: Index = 0;
 
 /** From now on all is about the integrator whose numbers begin there. */
 export function seatStep(base: Index): void {
@@ -61,8 +57,4 @@ export function seatStep(base: Index): void {
   readWeights = base + intAt(base, header.READ_WEIGHTS);
   readSlopeWeights = base + intAt(base, header.READ_SLOPE_WEIGHTS);
   numbers = base + intAt(base, header.STEP_NUMBERS);
-  jacobianBefore = base + intAt(base, header.JACOBIAN_BEFORE);
-  tangent = base + intAt(base, header.TANGENT);
-  mean = base + intAt(base, header.MEAN);
-  side = base + intAt(base, header.SIDE);
 }

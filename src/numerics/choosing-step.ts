@@ -48,20 +48,21 @@ export class ChoosingStep extends RosenbrockStep {
     this.others = new Float64Array(problem.dimension);
   }
 
-  override begin(x: number, y: Float64Array, length: number): boolean {
-    const { choices, relaxed } = this;
+  override look(x: number, length: number): boolean {
+    const { choices, relaxed, trial } = this;
     if (this.hasChosen) {
       if (this.isStale) this.chooseBy(x, relaxed);
-      return super.begin(x, y, length);
+      return super.look(x, length);
     }
-    this.chooseBy(x, y);
-    if (!super.begin(x, y, length)) return false;
+    this.read(header.START, trial);
+    this.chooseBy(x, trial);
+    if (!super.look(x, length)) return false;
     this.hasChosen = true;
     this.read(header.SLOPES, this.slopesThere);
     this.relax(this.slopesThere, length);
     if (!choices.areStale(x, relaxed)) return true;
     this.chooseBy(x, relaxed);
-    return this.look(length);
+    return super.look(x, length);
   }
 
   override attempt(length: number): number {

@@ -1,7 +1,7 @@
 /** Solves small dense linear systems, by the solver of the kernel: src/kernel/linear-solver.ts. */
 import * as header from '../kernel/step-header.ts';
 import { Image } from './image.ts';
-import { doubles, kernel, noSlopes, Seat, takeStepSeat } from './kernel.ts';
+import { doubles, kernel, nobody, Seat, takeStepSeat } from './kernel.ts';
 
 export class DenseLinearSolver {
   /** Row by row; filled by the caller. */
@@ -26,14 +26,14 @@ export class DenseLinearSolver {
 
   /** False when the matrix is singular. */
   factorise(): boolean {
-    const base = takeStepSeat(this.seat, noSlopes);
+    const base = takeStepSeat(this.seat, nobody);
     doubles.set(this.matrix, base + this.matrixAt);
     return kernel.factorise() !== 0;
   }
 
   /** Replaces a right-hand side by the solution. */
   solve(b: Float64Array): void {
-    const side = takeStepSeat(this.seat, noSlopes) + this.sideAt;
+    const side = takeStepSeat(this.seat, nobody) + this.sideAt;
     doubles.set(b, side);
     kernel.solve(side);
     for (let i = 0; i < this.size; i += 1) b[i] = doubles[side + i]!;

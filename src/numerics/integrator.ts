@@ -3,6 +3,8 @@
  * the way where an event function crosses zero. Which method does it is of no concern to the caller.
  */
 
+import type { TangentFlow } from './tangent-flow.ts';
+
 export interface OdeProblem {
   readonly dimension: number;
   /**
@@ -80,13 +82,15 @@ export interface AcceptedStep {
   component(index: number, x: number): number;
   /** Writes the interpolated state at `x` within the step. */
   interpolate(x: number, out: Float64Array): void;
-  /** Writes ∂slope/∂component where the step begins, row by row, if the method goes by it. */
-  readonly startJacobian?: ((out: Float64Array) => void) | undefined;
 }
 
 export interface Journey {
   readonly events?: readonly EventFunction[];
   readonly onStep?: (step: AcceptedStep) => void;
+  /** A step in which a component stays above a value has no event in it, and need not be shown to `onStep`. */
+  readonly calmAbove?: { readonly component: number; readonly value: number } | undefined;
+  /** To be followed along the way, by a method that goes by Jacobians. */
+  readonly tangent?: TangentFlow;
   /** Most steps to spend on this journey. */
   readonly stepLimit: number;
   /** Journeys with the same number here begin in like places: what was learnt at the last beginning serves again. */

@@ -20,6 +20,12 @@ export interface EngineLaws {
   wallHeat(area: number, temperature: number, pressure: number, speed: number): number;
 }
 
+/** What the kernel asks about the integrator that is seated. */
+export type StepHost = Pick<Host, 'slopes' | 'attempt' | 'lengthToChange'> & {
+  look(x: number, length: number): boolean;
+  show(): boolean;
+};
+
 /** The numbers of a question, and of its answer. */
 const [FIRST, SECOND, THIRD, FOURTH, FIFTH] = [
   EXCHANGE,
@@ -30,7 +36,7 @@ const [FIRST, SECOND, THIRD, FOURTH, FIFTH] = [
 ];
 
 /** Answers by whatever laws are current, in the memory of a kernel. */
-export const hostOf = (memory: Float64Array, current: () => EngineLaws, slopes: Host['slopes']): Host => ({
+export const hostOf = (memory: Float64Array, current: () => EngineLaws, steps: () => StepHost): Host => ({
   opening: (which) => {
     memory[FIRST] = current().opening(which, memory[FIRST]!, memory[SECOND]!);
   },
@@ -60,5 +66,11 @@ export const hostOf = (memory: Float64Array, current: () => EngineLaws, slopes: 
   wallHeat: () => {
     memory[FIRST] = current().wallHeat(memory[FIRST]!, memory[SECOND]!, memory[THIRD]!, memory[FOURTH]!);
   },
-  slopes,
+  slopes: (x, state, slopes) => {
+    steps().slopes(x, state, slopes);
+  },
+  look: (x, length) => Number(steps().look(x, length)),
+  attempt: (length) => steps().attempt(length),
+  lengthToChange: () => steps().lengthToChange(),
+  show: () => Number(steps().show()),
 });

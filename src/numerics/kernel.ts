@@ -9,7 +9,7 @@ import { FIRST_FREE } from '../kernel/fixed-places.ts';
 import { KERNEL_BYTES } from '../kernel/wasm/kernel-bytes.ts';
 import { bytesOfBase64 } from './base64.ts';
 import type { KernelFunctions } from './kernel-functions.ts';
-import { hostOf, type EngineLaws } from './kernel-laws.ts';
+import { hostOf, type EngineLaws, type StepHost } from './kernel-laws.ts';
 import { writeKernelTables } from './kernel-tables.ts';
 
 interface WebAssemblyMemory {
@@ -34,19 +34,25 @@ const WORDS = (PAGES * PAGE) / 8;
 /** Words that are used in turn: enough for some dozens of engines, little enough to stay in the processor's cache. */
 const USUAL_ROOM = 131_072;
 
-/** Slopes of a problem that is no engine, in the memory of the kernel. */
-export type ProblemSlopes = Host['slopes'];
-
 const noLaw = (): never => {
   throw new Error('no engine is seated');
 };
-
-/** Of numbers that are those of no problem. */
-export const noSlopes: ProblemSlopes = noLaw;
 const noLaws: EngineLaws = { opening: noLaw, flow: noLaw, drag: noLaw, load: noLaw, wallHeat: noLaw };
 
+const noStep = (): never => {
+  throw new Error('no integrator is seated');
+};
+/** Of numbers that are those of no problem. */
+export const nobody: StepHost = {
+  slopes: noStep,
+  look: noStep,
+  attempt: noStep,
+  lengthToChange: noStep,
+  show: noStep,
+};
+
 let laws = noLaws;
-let slopesOf = noSlopes;
+let stepHost = nobody;
 
 const memory = new WebAssembly.Memory({ initial: PAGES, maximum: PAGES });
 
@@ -61,9 +67,7 @@ export const kernel = new WebAssembly.Instance(new WebAssembly.Module(bytesOfBas
   host: hostOf(
     doubles,
     () => laws,
-    (x, state, slopes) => {
-      slopesOf(x, state, slopes);
-    },
+    () => stepHost,
   ),
 }).exports;
 
@@ -72,9 +76,17 @@ export class Seat {
   /** The word at which they begin; 0 while they are not laid out. */
   base = 0;
   readonly image: Float64Array;
+  private readonly keepsWhatIsWritten: boolean;
 
-  constructor(image: Float64Array) {
+  /** What is written there is gone with the place, unless it is to be kept. */
+  constructor(image: Float64Array, { keepsWhatIsWritten } = { keepsWhatIsWritten: false }) {
     this.image = image;
+    this.keepsWhatIsWritten = keepsWhatIsWritten;
+  }
+
+  giveUp(): void {
+    if (this.keepsWhatIsWritten) this.image.set(doubles.subarray(this.base, this.base + this.image.length));
+    this.base = 0;
   }
 }
 
@@ -84,6 +96,7 @@ let room = USUAL_ROOM;
 let nextFree = FIRST_FREE;
 let seatedEngine: Seat | undefined;
 let seatedStep: Seat | undefined;
+let seatedTangent: Seat | undefined;
 
 /** Gives a seat a place, and takes theirs from those that were there before. */
 function layOut(seat: Seat): void {
@@ -97,7 +110,7 @@ function layOut(seat: Seat): void {
   if (nextFree + length > FIRST_FREE + room) nextFree = FIRST_FREE;
   const end = nextFree + length;
   for (const other of laidOut)
-    if (other.base < end && other.base + other.image.length > nextFree) other.base = 0;
+    if (other.base < end && other.base + other.image.length > nextFree) other.giveUp();
   laidOut = laidOut.filter(({ base }) => base !== 0);
   laidOut.push(seat);
   seat.base = nextFree;
@@ -115,12 +128,22 @@ export function takeEngineSeat(seat: Seat, own: EngineLaws): number {
   return seat.base;
 }
 
-/** The same for an integrator; `slopes` only for one of a problem that is no engine. */
-export function takeStepSeat(seat: Seat, slopes: ProblemSlopes): number {
+/** The same for an integrator, about which the kernel asks `own`. */
+export function takeStepSeat(seat: Seat, own: StepHost): number {
   if (seat === seatedStep && seat.base !== 0) return seat.base;
   if (seat.base === 0) layOut(seat);
-  slopesOf = slopes;
+  stepHost = own;
   seatedStep = seat;
   kernel.seatStep(seat.base);
   return seat.base;
+}
+
+/** The same for the tangent that the steps of the integrator are to carry along; undefined for none. */
+export function takeTangentSeat(seat: Seat | undefined): number {
+  const base = seat?.base ?? 0;
+  if (seat === seatedTangent && (seat === undefined || base !== 0)) return base;
+  if (seat && base === 0) layOut(seat);
+  seatedTangent = seat;
+  kernel.seatTangent(seat?.base ?? 0);
+  return seat?.base ?? 0;
 }

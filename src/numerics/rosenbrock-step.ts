@@ -8,19 +8,30 @@ import * as header from '../kernel/step-header.ts';
 import { differenceJacobian } from './difference-jacobian.ts';
 import { pow } from './elementary/power.ts';
 import type { OdeProblem, Tolerances } from './integrator.ts';
-import { doubles, integers, kernel, Seat, takeStepSeat } from './kernel.ts';
+import type { StepHost } from './kernel-laws.ts';
+import { doubles, integers, kernel, Seat, takeStepSeat, takeTangentSeat } from './kernel.ts';
 import { stepImage } from './step-image.ts';
+import type { TangentFlow } from './tangent-flow.ts';
 
 /** Share of a time by which a difference quotient moves it. */
 const SHARE_OF_TIME = pow(2, -26);
 
-/** The first step may change a component by about this share of its size. */
-const FIRST_CHANGE = 0.01;
-
 const GIVEN_UP = 'the numbers of a step were given up while it was under way';
 
+/** What a journey from step to step goes by. */
+export interface Travel {
+  /** Steps to be tried, and a length for the first of them; NaN when there is none. */
+  readonly triesLeft: number;
+  readonly proposed: number;
+  /** Steps in which a component stays above a value are not shown; NaN shows all. */
+  readonly calm: { readonly component: number; readonly value: number };
+  readonly tangent: TangentFlow | undefined;
+  /** Looks at the step that was just accepted; true when the journey is to stop there. */
+  readonly show: () => boolean;
+}
+
 /** A class, so that code compiled for one problem serves for the next. */
-export class RosenbrockStep {
+export class RosenbrockStep implements StepHost {
   derivativeCalls = 0;
   /** The last component found without a finite slope, or −1 when all had one since the start. */
   culprit = -1;
@@ -33,10 +44,11 @@ export class RosenbrockStep {
   private readonly problem: OdeProblem;
   private readonly seat: Seat;
   private readonly sizes: Float64Array;
-  /** State and slopes of a problem that the kernel asks for. */
-  private readonly state: Float64Array;
-  private readonly slopes: Float64Array;
+  private readonly stateOfHost: Float64Array;
+  private readonly slopesOfHost: Float64Array;
   private isUnderWay = false;
+  private tangent: TangentFlow | undefined;
+  private showStep: Travel['show'] = () => false;
 
   constructor(problem: OdeProblem, tolerances: Tolerances) {
     const { words, columns, steering } = stepImage(problem, tolerances);
@@ -47,43 +59,68 @@ export class RosenbrockStep {
     this.seat = new Seat(words);
     this.sizes = new Float64Array(problem.dimension);
     for (const i of steering) this.sizes[i] = tolerances.absolute[i]! / tolerances.relative;
-    this.state = new Float64Array(problem.dimension);
-    this.slopes = new Float64Array(problem.dimension);
+    this.stateOfHost = new Float64Array(problem.dimension);
+    this.slopesOfHost = new Float64Array(problem.dimension);
   }
 
   /** Takes slopes and Jacobian at a start, steps of about `length` ahead; false when a slope is not finite. */
   begin(x: number, y: Float64Array, length: number): boolean {
-    this.isUnderWay = false;
-    this.sit();
-    this.isUnderWay = true;
-    this.x = x;
-    this.write(header.START, y);
-    return this.look(length);
+    this.setOut(y);
+    return this.look(x, length);
   }
 
-  protected look(length: number): boolean {
+  /** From step to step, from `x` to `xEnd` or to where a step shown stops it; returns how it ended. */
+  travel(
+    x: number,
+    y: Float64Array,
+    xEnd: number,
+    { triesLeft, proposed, calm, tangent, show }: Travel,
+  ): number {
+    this.tangent = tangent;
+    this.showStep = show;
+    this.setOut(y);
+    const numbers = this.at(header.STEP_NUMBERS);
+    doubles[numbers + header.TRIES_LEFT] = triesLeft;
+    doubles[numbers + header.PROPOSED] = proposed;
+    doubles[numbers + header.ACCEPTED] = 0;
+    doubles[numbers + header.REJECTED] = 0;
+    integers[2 * (numbers + header.CALM_COMPONENT)] = calm.component;
+    doubles[numbers + header.CALM_ABOVE] = calm.value;
+    const outcome = kernel.travel(x, xEnd);
+    this.count();
+    this.read(header.START, y);
+    return outcome;
+  }
+
+  /** A number of the journey, by its name in src/kernel/step-header.ts. */
+  number(name: number): number {
+    this.sit();
+    return doubles[this.at(header.STEP_NUMBERS) + name]!;
+  }
+
+  private setOut(y: Float64Array): void {
+    this.isUnderWay = false;
+    // To lay out one of what it takes may cost another its room, but not twice.
+    this.sit();
+    this.sit();
+    this.isUnderWay = true;
+    this.write(header.START, y);
+  }
+
+  /** The same as `begin`, at the start that the kernel knows. */
+  look(x: number, length: number): boolean {
     const { inKernel } = this.problem;
+    this.x = x;
     this.sit();
     const isFinite = kernel.lookAhead(this.x) !== 0;
     this.count();
-    if (!isFinite) return false;
-    if (!inKernel) return this.takeJacobian(length);
-    this.derivativeCalls += inKernel.jacobianCost;
-    return true;
+    return isFinite && (inKernel !== undefined || this.takeJacobian(length));
   }
 
-  /** A cautious length for a step of which nothing else is known. */
-  firstLength(): number {
-    const { steering, sizes } = this;
-    const slopes = this.at(header.SLOPES);
-    const start = this.at(header.START);
-    let quickest = 0;
-    for (const i of steering)
-      quickest = Math.max(
-        quickest,
-        Math.abs(doubles[slopes + i]!) / (sizes[i]! + Math.abs(doubles[start + i]!)),
-      );
-    return FIRST_CHANGE / quickest;
+  show(): boolean {
+    const isStopped = this.showStep();
+    this.sit();
+    return isStopped;
   }
 
   /** Tries a step: its error as a share of the tolerance; NaN when it cannot be made. */
@@ -112,11 +149,11 @@ export class RosenbrockStep {
     this.read(header.END, y);
   }
 
-  /** Writes the Jacobian at the start. */
-  startJacobian(out: Float64Array): void {
+  /** Lets the step that is shown end at another place, and in the state there. */
+  endAt(x: number, y: Float64Array): void {
     this.sit();
-    const from = this.at(header.JACOBIAN);
-    for (let i = 0; i < out.length; i += 1) out[i] = doubles[from + i]!;
+    doubles[this.at(header.STEP_NUMBERS) + header.STEP_TO] = x;
+    this.write(header.END, y);
   }
 
   /** One component at a share of the last attempt's length. */
@@ -155,17 +192,19 @@ export class RosenbrockStep {
     const { inKernel } = this.problem;
     inKernel?.sit();
     if (this.isUnderWay && this.seat.base === 0) throw new Error(GIVEN_UP);
-    takeStepSeat(this.seat, this.slopesOfHost);
+    takeStepSeat(this.seat, this);
+    takeTangentSeat(this.tangent?.seat);
     // The step may just have been laid out where its engine was.
     inKernel?.sit();
   }
 
-  private readonly slopesOfHost = (x: number, state: number, out: number): void => {
-    for (let i = 0; i < this.dimension; i += 1) this.state[i] = doubles[state + i]!;
-    this.problem.derivative(x, this.state, this.slopes);
+  /** Slopes of a problem that the kernel asks for, in its memory. */
+  slopes(x: number, state: number, out: number): void {
+    for (let i = 0; i < this.dimension; i += 1) this.stateOfHost[i] = doubles[state + i]!;
+    this.problem.derivative(x, this.stateOfHost, this.slopesOfHost);
     if (this.seat.base === 0) throw new Error(GIVEN_UP);
-    for (let i = 0; i < this.dimension; i += 1) doubles[out + i] = this.slopes[i]!;
-  };
+    for (let i = 0; i < this.dimension; i += 1) doubles[out + i] = this.slopesOfHost[i]!;
+  }
 
   /** Takes over what the kernel has counted and found. */
   private count(): void {

@@ -14,7 +14,7 @@ export interface StepImage {
 const KINDS = { angle: header.AGAINST_ANGLE, time: header.AGAINST_TIME } as const;
 
 export function stepImage(problem: OdeProblem, { relative, absolute }: Tolerances): StepImage {
-  const { dimension, coupled, inKernel } = problem;
+  const { dimension, coupled, inKernel, choices } = problem;
   const components = Array.from({ length: dimension }, (_, i) => i);
   const columns = Int32Array.from(coupled ?? components);
   const columnOf = new Int32Array(dimension).fill(-1);
@@ -50,5 +50,7 @@ export function stepImage(problem: OdeProblem, { relative, absolute }: Tolerance
   image.setNumber(numbers + header.RELATIVE, relative);
   image.setNumber(numbers + header.DIRECTION, inKernel?.direction ?? 0);
   image.setNumber(numbers + header.CULPRIT, -1);
+  image.setNumber(numbers + header.JACOBIAN_COST, inKernel?.jacobianCost ?? 0);
+  image.setCount(numbers + header.IS_HOSTED, inKernel && !choices ? 0 : 1);
   return { words: image.words(), columns, steering };
 }

@@ -1,6 +1,6 @@
 /**
- * How the end of a journey moves with its beginning: the tangent Φ of the flow, Φ′ = J(x) Φ from Φ = I, along steps that
- * an integrator has taken. With A = h (J₀ + J₁)/2 over a step between two places,
+ * How the end of a journey moves with its beginning: the tangent Φ of the flow, Φ′ = J(x) Φ from Φ = I, along the steps that
+ * an integrator takes. With A = h (J₀ + J₁)/2 over a step between two places,
  *
  *   (I − ⅔A + ⅙A²) Φ₁ = (I + ⅓A) Φ₀
  *
@@ -11,59 +11,39 @@
  *
  * Source: Hairer & Wanner, Solving Ordinary Differential Equations II, section IV.3 (from memory).
  */
-import * as header from '../kernel/step-header.ts';
+import * as header from '../kernel/tangent-header.ts';
 import { Image } from './image.ts';
-import { doubles, kernel, noSlopes, Seat, takeStepSeat } from './kernel.ts';
+import { doubles, Seat, takeTangentSeat } from './kernel.ts';
 
-/** The algebra is done in the kernel, src/kernel/tangent-flow.ts. */
+/** The algebra is done in the kernel, src/kernel/tangent-flow.ts, while a journey follows it. */
 export class TangentFlow {
-  private readonly seat: Seat;
+  readonly seat: Seat;
   private readonly size: number;
-  private readonly jacobianAt: number;
   private readonly tangentAt: number;
+  private readonly numbersAt: number;
 
-  constructor(dimension: number, coupled: readonly number[]) {
-    const width = coupled.length;
-    const adding = Array.from({ length: dimension }, (_, i) => i).filter((i) => !coupled.includes(i));
+  /** Of so many components, of which so many are coupled. */
+  constructor(dimension: number, width: number) {
     const image = new Image();
-    image.zeros(header.STEP_HEADER_LENGTH);
-    image.setCount(header.STEP_DIMENSION, dimension);
-    image.setCount(header.WIDTH, width);
-    image.setCount(header.ADDING_COUNT, adding.length);
-    image.setCount(header.COLUMNS, image.counts(coupled));
-    image.setCount(header.ADDING, image.counts(adding));
-    for (const name of [header.MATRIX, header.MEAN]) image.setCount(name, image.zeros(width * width));
-    for (const name of [header.PIVOTS, header.PER_ROW, header.PER_DIAGONAL, header.SUMMED, header.SIDE])
-      image.setCount(name, image.zeros(width));
-    image.setCount(header.JACOBIAN_BEFORE, image.zeros(dimension * width));
+    image.zeros(header.TANGENT_HEADER_LENGTH);
     this.size = dimension * width;
-    this.jacobianAt = image.setCount(header.JACOBIAN, image.zeros(this.size));
+    image.setCount(header.JACOBIAN_BEFORE, image.zeros(this.size));
     this.tangentAt = image.setCount(header.TANGENT, image.zeros(this.size));
-    this.seat = new Seat(image.words());
+    image.setCount(header.MEAN, image.zeros(this.size));
+    for (const name of [header.COUPLED, header.BEFORE, header.AFTER])
+      image.setCount(name, image.zeros(width * width));
+    this.numbersAt = image.setCount(header.TANGENT_NUMBERS, image.zeros(header.TANGENT_NUMBERS_LENGTH));
+    this.seat = new Seat(image.words(), { keepsWhatIsWritten: true });
   }
 
-  /** The flow is followed from here; `jacobian` holds ∂slope/∂component of the coupled components, row by row. */
-  begin(jacobian: Float64Array): void {
-    this.put(jacobian);
-    kernel.beginTangent();
+  /** The flow is followed from the beginning of the next journey on. */
+  begin(): void {
+    doubles[this.numbersAt + takeTangentSeat(this.seat) + header.BEHIND] = NaN;
   }
 
-  /** Follows a step of that length, given the Jacobian at its end. */
-  step(length: number, jacobian: Float64Array): void {
-    const base = this.put(jacobian);
-    if (kernel.followTangent(length) === 0)
-      doubles.fill(NaN, base + this.tangentAt, base + this.tangentAt + this.size);
-  }
-
-  /** Φ, row by row: of all components, by the coupled ones at the beginning. */
+  /** Φ at the end of the last journey, row by row: of all components, by the coupled ones at the beginning. */
   tangent(): Float64Array {
-    const from = takeStepSeat(this.seat, noSlopes) + this.tangentAt;
+    const from = takeTangentSeat(this.seat) + this.tangentAt;
     return doubles.slice(from, from + this.size);
-  }
-
-  private put(jacobian: Float64Array): number {
-    const base = takeStepSeat(this.seat, noSlopes);
-    doubles.set(jacobian, base + this.jacobianAt);
-    return base;
   }
 }

@@ -47,6 +47,11 @@ export function pistonTravelRate(crank: CrankTrain, sin: number, cos: number): n
   return r * sin + (r * r * sin * cos) / rodProjection(crank, sin);
 }
 
+/** No |x′| is larger [m/rad]: r where the rod's projection is at its shortest, and of a cylinder that rocks r itself. */
+export function largestTravelRate({ crankRadius: r, rodLength: l, oscillating }: CrankTrain): number {
+  return oscillating ? oscillating.crankRadius : r + (r * r) / (2 * Math.sqrt(l * l - r * r));
+}
+
 /** x″ [m/rad²]. */
 export function pistonTravelCurvature(crank: CrankTrain, sin: number, cos: number): number {
   if (crank.oscillating) return oscillatingTravelCurvature(crank.oscillating, sin, cos);

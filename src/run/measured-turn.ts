@@ -43,7 +43,7 @@ export function measureTurn(
   system: EngineSystem,
   stepper: Stepper,
   start: Float64Array,
-  { onStep, onStop: watchStop }: Watcher = {},
+  { onStop: watchStop, ...others }: Watcher = {},
 ): MeasuredTurn | TurnFailure {
   const before = start.slice();
   resetTotals(system, before);
@@ -54,7 +54,7 @@ export function measureTurn(
     watchStop?.(stop);
   };
   const stepsBefore = stepper.counters.acceptedSteps;
-  const failure = oneTurn(stepper, y, { onStop, ...(onStep ? { onStep } : {}) });
+  const failure = oneTurn(stepper, y, { ...others, onStop });
   if (failure) return failure;
   return {
     before,

@@ -57,7 +57,8 @@ export type Milestone =
 export interface Motion {
   readonly system: EngineSystem;
   readonly stepper: Stepper;
-  readonly recorder: TraceRecorder;
+  /** Without one, nobody wants to see the way. */
+  readonly recorder?: TraceRecorder | undefined;
   readonly y: Float64Array;
   readonly longestTime: number;
   readonly startAngle: number;
@@ -115,12 +116,13 @@ export function nextMilestone(motion: Motion): Milestone {
   }
 }
 
-function journeyOf(motion: Motion, events: readonly EventFunction[]): Journey {
+function journeyOf({ recorder, stretchSteps }: Motion, events: readonly EventFunction[]): Journey {
+  if (!recorder) return { events, stepLimit: stretchSteps };
   return {
     events,
-    stepLimit: motion.stretchSteps,
+    stepLimit: stretchSteps,
     onStep: (step) => {
-      motion.recorder.note((i) => step.component(i, step.to));
+      recorder.note((i) => step.component(i, step.to));
     },
   };
 }
@@ -201,7 +203,8 @@ function briskStretch(motion: Motion): Milestone | undefined {
   const { y } = motion;
   const target = nextEdge(motion, 1);
   const slow: EventFunction = { value: (_x, component) => component(SLOT.speed) - SLOW };
-  const arrival = motion.stepper.inAngle(y, target, journeyOf(motion, [slow]));
+  const calmAbove = motion.recorder ? undefined : { component: SLOT.speed, value: SLOW };
+  const arrival = motion.stepper.inAngle(y, target, { ...journeyOf(motion, [slow]), calmAbove });
   const failed = failure(motion, arrival);
   if (failed) return failed;
   if (arrival.reason !== 'end') return undefined;
@@ -244,7 +247,7 @@ function slowStretch(motion: Motion, direction: 1 | -1): Milestone | undefined {
   }
   if (arrival.event === 1) {
     y[SLOT.speed] = 0;
-    motion.recorder.mark((i) => y[i]!);
+    motion.recorder?.mark((i) => y[i]!);
   }
   if (arrival.event === 2) y[SLOT.speed] = BRISK;
   return undefined;

@@ -1,5 +1,6 @@
 /** One whole turn, from top dead centre to top dead centre, with the edges of the ports as stops. */
 import type { Arrival, Journey } from '../numerics/integrator.ts';
+import type { TangentFlow } from '../numerics/tangent-flow.ts';
 import { SLOT } from '../model/slots.ts';
 import { SLOW } from './speeds.ts';
 import type { Stepper } from './stepper.ts';
@@ -13,6 +14,7 @@ export type TurnFailure = { readonly reason: 'slow' } | Exclude<Arrival, { reaso
 /** Looks on while a turn is run. */
 export interface Watcher {
   readonly onStep?: Journey['onStep'];
+  readonly tangent?: TangentFlow;
   /** Told of every stop, as the crank angle since top dead centre. */
   readonly onStop?: (angle: number) => void;
 }
@@ -21,13 +23,15 @@ export interface Watcher {
 export function oneTurn(
   stepper: Stepper,
   y: Float64Array,
-  { onStep, onStop }: Watcher = {},
+  { onStep, onStop, ...others }: Watcher = {},
 ): TurnFailure | undefined {
   const origin = y[SLOT.crankAngle]!;
   const { stops } = stepper;
   let slowest = y[SLOT.speed]!;
   const journey: Journey = {
+    ...others,
     stepLimit: STRETCH_STEPS,
+    calmAbove: onStep ? undefined : { component: SLOT.speed, value: SLOW },
     onStep: (step) => {
       slowest = Math.min(slowest, step.component(SLOT.speed, step.to));
       onStep?.(step);

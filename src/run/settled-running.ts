@@ -23,7 +23,6 @@ import { settle } from './settle.ts';
 import { settledTurn } from './settled-cycle.ts';
 import { CLOSER, engineStepper, FINE, FOLLOWING, QUICK, ROUGH, type Stepper } from './stepper.ts';
 import { TangentTurns } from './tangent-turns.ts';
-import { silentRecorder } from './trace-recorder.ts';
 import type { Closeness } from './turn-unknowns.ts';
 
 /** How near to the root a turn has to be to tell it; nearer where valves snap open, as tangents know nothing of when. */
@@ -68,7 +67,6 @@ function motionOf(
     ...(stretchSteps === undefined ? {} : { stretchSteps }),
     system,
     stepper,
-    recorder: silentRecorder,
     y: initialState(system, start.crank_angle, start.hand_speed),
     longestTime: run.longest_time,
   });

@@ -14,7 +14,6 @@ import type { StartMap, StartPosition, TorqueCurve } from './drive-result.ts';
 import { motionFrom, nextMilestone } from './motion.ts';
 import { secondsBetween } from './operating-points.ts';
 import { engineStepper, ROUGH, type Stepper } from './stepper.ts';
-import { silentRecorder } from './trace-recorder.ts';
 
 /** Time that a held crank gives the air to come on [s]. */
 const FILLING = 3;
@@ -69,7 +68,7 @@ const startFollower =
   (system: EngineSystem, stepper: Stepper, settledSpeed: number) =>
   (y: Float64Array): Start | undefined => {
     const began = y[SLOT.time]!;
-    const motion = motionFrom({ system, stepper, recorder: silentRecorder, y, longestTime: began + LONGEST });
+    const motion = motionFrom({ system, stepper, y, longestTime: began + LONGEST });
     let last = Infinity;
     for (let turn = 0; turn < MOST_TURNS; turn += 1) {
       const { kind } = nextMilestone(motion);

@@ -27,9 +27,7 @@ export class TangentTurns {
     this.stepper = stepper;
     this.tangent = tangent;
     this.watcher = {
-      onStep: (step) => {
-        tangent.follow(step);
-      },
+      tangent: tangent.flow,
       onStop: (stop) => {
         tangent.keep(stop);
       },
@@ -37,14 +35,13 @@ export class TangentTurns {
   }
 
   get counters(): Omit<Counters, 'turns'> {
-    const { derivativeCalls, acceptedSteps } = this.stepper.counters;
-    return { derivativeCalls: derivativeCalls + this.tangent.derivativeCalls, acceptedSteps };
+    return this.stepper.counters;
   }
 
   /** The turn that begins at a state at top dead centre, without its measure. */
   follow(before: Float64Array): FollowedTurn | TurnFailure {
     this.turns += 1;
-    this.tangent.begin(before);
+    this.tangent.begin();
     const after = before.slice();
     const failure = oneTurn(this.stepper, after, this.watcher);
     return failure ?? { after, found: this.tangent.stepToRoot({ before, after }) };
@@ -58,7 +55,7 @@ export class TangentTurns {
     const { system, stepper, tangent, watcher } = this;
     for (let turns = 0; turns < PATIENCE; turns += 1) {
       this.turns += 1;
-      tangent.begin(y);
+      tangent.begin();
       const turn = measureTurn(system, stepper, y, watcher);
       if ('reason' in turn) return turn;
       const step = tangent.stepToRoot(turn);

@@ -23,32 +23,13 @@ export interface TraceRecorder {
   note(component: ComponentReader): void;
   /** Notes the state however recent the last note: a moment that must not be missed. */
   mark(component: ComponentReader): void;
-  /** Stops noting: what follows is no longer a run as it would happen. */
-  pause(): void;
   /** The trace so far, closed with the given state. */
   finish(last: Float64Array): Trace;
 }
 
-const nothing = new Float64Array(0);
-
-/** For runs of which nobody wants to see the way. */
-export const silentRecorder: TraceRecorder = {
-  note: () => undefined,
-  mark: () => undefined,
-  pause: () => undefined,
-  finish: () => ({
-    time: nothing,
-    crankAngle: nothing,
-    speed: nothing,
-    chestPressure: nothing,
-    cylinderPressure: nothing,
-  }),
-};
-
 export function traceRecorder(system: EngineSystem): TraceRecorder {
   let points: Point[] = [];
   let spacing = FIRST_SPACING;
-  let paused = false;
   const { chest, ends } = system.engine;
   const state = new Float64Array(system.dimension);
 
@@ -73,14 +54,11 @@ export function traceRecorder(system: EngineSystem): TraceRecorder {
   const column = (key: keyof Point): Float64Array => Float64Array.from(points, (point) => point[key]);
 
   return {
-    pause() {
-      paused = true;
-    },
     note(component) {
-      if (!paused && component(SLOT.time) - lastTime() >= spacing) add(pointAt(component));
+      if (component(SLOT.time) - lastTime() >= spacing) add(pointAt(component));
     },
     mark(component) {
-      if (!paused && component(SLOT.time) > lastTime()) add(pointAt(component));
+      if (component(SLOT.time) > lastTime()) add(pointAt(component));
     },
     finish(last) {
       const closing = pointAt((i) => last[i]!);

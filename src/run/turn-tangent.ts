@@ -8,15 +8,10 @@
  * there. Errors of both go with the square of Δ.
  */
 import { DenseLinearSolver } from '../numerics/dense-linear-solver.ts';
-import type { AcceptedStep } from '../numerics/integrator.ts';
 import { TangentFlow } from '../numerics/tangent-flow.ts';
-import { SLOT } from '../model/slots.ts';
 import type { EngineSystem } from '../model/system.ts';
 import type { EventState, MeasuredTurn } from './measured-turn.ts';
 import { holdEnergy, holdSpeed } from './turning-view.ts';
-
-/** Calls of the derivative that a look at a place costs, its Jacobian included. */
-const CALLS_PER_LOOK = 2;
 
 /** Longest step of any unknown, as a share of what it is. */
 const LONGEST_STEP = 0.3;
@@ -33,56 +28,32 @@ export interface StepToRoot {
 }
 
 export class TurnTangent {
-  /** Calls of the derivative so far. */
-  derivativeCalls = 0;
+  /** Carried along by the steps of the turn. */
+  readonly flow: TangentFlow;
   private readonly system: EngineSystem;
   private readonly columns: readonly number[];
-  private readonly flow: TangentFlow;
   private readonly solver: DenseLinearSolver;
-  private readonly y: Float64Array;
-  private readonly slopes: Float64Array;
-  private readonly jacobian: Float64Array;
   private readonly atStops = new Map<number, Float64Array>();
-  /** Where the turn has come to, and the length of the step there that is still to be followed; 0 for none. */
-  private place = 0;
-  private behind = 0;
 
   constructor(system: EngineSystem) {
     const { dimension, coupledInAngle } = system;
+    const width = coupledInAngle.length;
     this.system = system;
     this.columns = coupledInAngle;
-    this.flow = new TangentFlow(dimension, coupledInAngle);
-    this.solver = new DenseLinearSolver(coupledInAngle.length);
-    this.y = new Float64Array(dimension);
-    this.slopes = new Float64Array(dimension);
-    this.jacobian = new Float64Array(dimension * coupledInAngle.length);
+    this.flow = new TangentFlow(dimension, width);
+    this.solver = new DenseLinearSolver(width);
+    const identity = new Float64Array(dimension * width);
+    for (const [k, component] of coupledInAngle.entries()) identity[component * width + k] = 1;
+    this.atStops.set(0, identity);
   }
 
-  /** A turn begins at a state at top dead centre. */
-  begin(start: Float64Array): void {
-    this.y.set(start);
-    this.look(start[SLOT.crankAngle]!);
-    this.flow.begin(this.jacobian);
-    this.behind = 0;
-    this.atStops.clear();
-    this.keep(0);
-  }
-
-  /** Follows a step of the turn: to its beginning, where its method has looked; its length is for the next one. */
-  follow(step: AcceptedStep): void {
-    if (step.startJacobian && this.behind > 0) {
-      step.startJacobian(this.jacobian);
-      this.flow.step(this.behind, this.jacobian);
-    }
-    step.interpolate(step.to, this.y);
-    this.place = step.to;
-    this.behind = step.to - step.from;
-    if (!step.startJacobian) this.catchUp();
+  /** A turn is about to begin, at top dead centre. */
+  begin(): void {
+    this.flow.begin();
   }
 
   /** The turn has come to a stop. */
   keep(stop: number): void {
-    if (this.behind > 0) this.catchUp();
     this.atStops.set(stop, this.flow.tangent());
   }
 
@@ -157,21 +128,5 @@ export class TurnTangent {
     const held = y.slice();
     holdEnergy(this.system, held);
     return held;
-  }
-
-  /** Follows the last step to its end. */
-  private catchUp(): void {
-    this.look(this.place);
-    this.flow.step(this.behind, this.jacobian);
-    this.behind = 0;
-  }
-
-  private look(angle: number): void {
-    const { system, y, slopes, jacobian } = this;
-    y[SLOT.crankAngle] = angle;
-    holdEnergy(system, y);
-    system.angleSlopes(angle, y, slopes);
-    system.angleJacobian(angle, y, slopes, jacobian);
-    this.derivativeCalls += CALLS_PER_LOOK;
   }
 }

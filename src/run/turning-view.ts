@@ -3,7 +3,9 @@
  */
 import { SLOT } from '../model/slots.ts';
 import type { EngineSystem } from '../model/system.ts';
+import { square } from '../numerics/elementary/whole-powers.ts';
 import type { AcceptedStep, ComponentReader, EventFunction, Journey } from '../numerics/integrator.ts';
+import { largestTravelRate } from '../parts/crank-train.ts';
 
 /** Puts the kinetic energy in the place of the speed. */
 export function holdEnergy(system: EngineSystem, y: Float64Array): void {
@@ -65,20 +67,22 @@ class StepInSpeeds implements AcceptedStep {
     out[SLOT.speed] = speedOf(this.system, out[SLOT.speed]!, angle);
   }
 
-  get startJacobian(): AcceptedStep['startJacobian'] {
-    const { held } = this;
-    return held.startJacobian && ((out) => held.startJacobian?.(out));
-  }
-
   private get held(): AcceptedStep {
     if (this.step === undefined) throw new Error('no step has been taken yet');
     return this.step;
   }
 }
 
+/** No engine that turns at that speed, at whatever crank angle, has more kinetic energy [J]. */
+function mostEnergy({ engine }: EngineSystem, speed: number): number {
+  const { cylinders, reciprocating_mass } = engine.cylinder;
+  const pistons = cylinders * reciprocating_mass * square(largestTravelRate(engine.crank));
+  return 0.5 * (engine.flywheel.momentOfInertia + pistons) * square(speed);
+}
+
 /** The same journey, its events and watchers shown the speed. */
 export function turningJourney(system: EngineSystem, journey: Journey): Journey {
-  const { events, onStep } = journey;
+  const { events, onStep, calmAbove } = journey;
   const event = (told: EventFunction): EventFunction => ({
     value: (angle, component) => {
       const seen: ComponentReader = (index) =>
@@ -87,9 +91,14 @@ export function turningJourney(system: EngineSystem, journey: Journey): Journey 
     },
   });
   const seen = new StepInSpeeds(system);
+  const calmEnergy = (speed: number): Journey['calmAbove'] => ({
+    component: SLOT.speed,
+    value: mostEnergy(system, speed),
+  });
   return {
     ...journey,
     ...(events ? { events: events.map(event) } : {}),
     ...(onStep ? { onStep: (step) => onStep(seen.of(step)) } : {}),
+    calmAbove: calmAbove?.component === SLOT.speed ? calmEnergy(calmAbove.value) : calmAbove,
   };
 }

@@ -14,11 +14,12 @@ import { engineSystem, type EngineSystem } from '../../src/model/system.ts';
 import { doubles, Seat, takeEngineSeat, takeStepSeat } from '../../src/numerics/kernel.ts';
 import { RosenbrockIntegrator } from '../../src/numerics/rosenbrock-integrator.ts';
 import { RosenbrockStep } from '../../src/numerics/rosenbrock-step.ts';
+import { TangentFlow } from '../../src/numerics/tangent-flow.ts';
 import { AngleProblem } from '../../src/run/stepper-problems.ts';
 import { turningTolerances } from '../../src/run/stepper-tolerances.ts';
 import { holdEnergy } from '../../src/run/turning-view.ts';
 import { anyEngine } from '../support/any-engine.ts';
-import { noLaw, noLaws } from '../support/both-kernels.ts';
+import { noHost, noLaws } from '../support/both-kernels.ts';
 import { shipped, shippedNames } from '../support/shipped.ts';
 
 const specs = [...shippedNames.map(shipped), ...Array.from({ length: 40 }, (_, i) => anyEngine(i + 1))];
@@ -31,6 +32,7 @@ const ROUNDS = 4;
 /** One engine on its way, piece by piece. */
 class Traveller {
   readonly y: Float64Array;
+  readonly tangent: TangentFlow;
   private readonly integrator: RosenbrockIntegrator;
   private angle = 0.2;
 
@@ -39,10 +41,18 @@ class Traveller {
     holdEnergy(system, this.y);
     const problem = new AngleProblem(system, keepsDonors);
     this.integrator = new RosenbrockIntegrator(problem, turningTolerances(system, 1e-3));
+    this.tangent = new TangentFlow(system.dimension, system.coupledInAngle.length);
+  }
+
+  follow(): void {
+    this.tangent.begin();
   }
 
   goOn(): void {
-    this.integrator.advance(this.angle, this.y, this.angle + STRETCH, { stepLimit: 30 });
+    this.integrator.advance(this.angle, this.y, this.angle + STRETCH, {
+      stepLimit: 30,
+      tangent: this.tangent,
+    });
     this.angle += STRETCH;
   }
 }
@@ -137,6 +147,28 @@ describe('a step whose numbers were given up while it was under way', () => {
   });
 });
 
+describe('a tangent whose place is given up between two journeys', () => {
+  it('goes on from where it had come to', () => {
+    const engine = buildEngine(shipped('cider-press.yaml'));
+    const followed = (meanwhile: () => void): Float64Array => {
+      const own = new Traveller(engineSystem(engine), false);
+      own.follow();
+      for (let round = 0; round < ROUNDS; round += 1) {
+        own.goOn();
+        meanwhile();
+      }
+      return own.tangent.tangent();
+    };
+    const undisturbed = followed(() => undefined);
+    const disturbed = followed(() => {
+      fill();
+      fill();
+    });
+    expect(disturbed).toEqual(undisturbed);
+    expect(undisturbed.some((value) => value !== 0 && value !== 1)).toBe(true);
+  });
+});
+
 describe('an engine too large for the memory', () => {
   const slopesOf = (): number => {
     const system = engineSystem(buildEngine(shipped('cider-press.yaml')));
@@ -151,7 +183,7 @@ describe('an engine too large for the memory', () => {
     expect(() => takeEngineSeat(seat, noLaws)).toThrow(
       'an engine of 2097152 numbers is too large for the kernel',
     );
-    expect(() => takeStepSeat(seat, noLaw)).toThrow('too large for the kernel');
+    expect(() => takeStepSeat(seat, noHost)).toThrow('too large for the kernel');
     expect(slopesOf()).toBe(before);
   });
 

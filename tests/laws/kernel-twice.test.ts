@@ -4,7 +4,18 @@
  */
 import { describe, expect, it } from 'vitest';
 import { DIMENSION, TOTALS } from '../../src/kernel/header.ts';
-import { OTHERS, SCRATCH, SLOPES, START } from '../../src/kernel/step-header.ts';
+import {
+  CALM_ABOVE,
+  CALM_COMPONENT,
+  OTHERS,
+  PROPOSED,
+  SCRATCH,
+  SLOPES,
+  START,
+  STEP_NUMBERS,
+  TRIES_LEFT,
+} from '../../src/kernel/step-header.ts';
+import { BEHIND, TANGENT_NUMBERS } from '../../src/kernel/tangent-header.ts';
 import { engineImage, type EngineImage } from '../../src/model/engine-image.ts';
 import { LawsOfEngine } from '../../src/model/engine-laws.ts';
 import { buildEngine } from '../../src/model/engine.ts';
@@ -13,6 +24,7 @@ import { SLOT } from '../../src/model/slots.ts';
 import { engineSystem, type Direction, type EngineSystem } from '../../src/model/system.ts';
 import type { OdeProblem, Tolerances } from '../../src/numerics/integrator.ts';
 import { stepImage } from '../../src/numerics/step-image.ts';
+import { TangentFlow } from '../../src/numerics/tangent-flow.ts';
 import type { EngineSpec } from '../../src/parts/engine-description.ts';
 import { AngleProblem, TimeProblem } from '../../src/run/stepper-problems.ts';
 import { tolerances, turningTolerances } from '../../src/run/stepper-tolerances.ts';
@@ -41,7 +53,7 @@ class Comparison {
     // Flags are numbers to WebAssembly.
     const [plain, compiled] = both.map((seated) => [question(seated)].flat().map(Number));
     expect({ what, said: plain }).toEqual({ what, said: compiled });
-    for (const part of ['engine', 'step'] as const) {
+    for (const part of ['engine', 'step', 'tangent'] as const) {
       const found = difference(both, part, images[part]?.length ?? 0);
       expect({ what, part, found }).toEqual({ what, part, found: undefined });
     }
@@ -146,6 +158,34 @@ function compareSteps(
   comparison.ask('solve', (seated) => seated.functions.solve(word(seated, SLOPES)));
 }
 
+/** A whole journey, with its tangent; every step that turns slower than most is shown, and the fifth of those stops it. */
+function compareJourney(
+  images: Partial<Images>,
+  { dimension, coupledInAngle }: EngineSystem,
+  { angle, inAngle }: Look,
+): void {
+  const number = ({ doubles, integers, step }: Seated, name: number, value: number): void => {
+    doubles[step + integers[2 * (step + STEP_NUMBERS)]! + name] = value;
+  };
+  let shown = 0;
+  const comparison = new Comparison({
+    ...images,
+    tangent: new TangentFlow(dimension, coupledInAngle.length).seat.image,
+    host: () => ({ show: () => (shown += 1) % 5 === 0 }),
+  });
+  comparison.ask('travel', (seated) => {
+    const { doubles, integers, step, tangent, functions } = seated;
+    shown = 0;
+    doubles.set(inAngle, step + integers[2 * (step + START)]!);
+    doubles[tangent + integers[2 * (tangent + TANGENT_NUMBERS)]! + BEHIND] = NaN;
+    number(seated, TRIES_LEFT, 40);
+    number(seated, PROPOSED, NaN);
+    number(seated, CALM_ABOVE, 0.9 * inAngle[SLOT.speed]!);
+    integers[2 * (step + integers[2 * (step + STEP_NUMBERS)]! + CALM_COMPONENT)] = SLOT.speed;
+    return [functions.travel(angle, angle + 2), shown];
+  });
+}
+
 /** The numbers of an engine whose state ends before the totals, as src/model/system.ts has them. */
 function withoutTotals(words: Float64Array, dimension: number): Float64Array {
   const copy = words.slice();
@@ -171,6 +211,8 @@ function compare(spec: EngineSpec, totals: boolean, seed: number): void {
     const steps = comparison(new AngleProblem(system, false), turningTolerances(system, 1e-4));
     compareSteps(steps, dimension, angle, inAngle, [1e-4, 0.02, 0.3]);
   }
+  const step = stepImage(new AngleProblem(system, false), turningTolerances(system, 1e-4)).words;
+  for (const look of states) compareJourney({ engine: words, laws, step }, system, look);
   for (const [n, { inTime }] of states.entries()) {
     const direction = (n % 3) - 1;
     const steps = comparison(
@@ -201,13 +243,15 @@ describe('the kernel, plain and compiled, says the same', () => {
     const { words } = stepImage(problem, { relative: 1e-4, absolute: Float64Array.of(1, 1e-3, 1e-3) });
     const comparison = new Comparison({
       step: words,
-      slopes: (doubles) => (x, state, slopes) => {
-        derivative(
-          x,
-          doubles.subarray(state, state + dimension),
-          doubles.subarray(slopes, slopes + dimension),
-        );
-      },
+      host: (doubles) => ({
+        slopes: (x, state, slopes) => {
+          derivative(
+            x,
+            doubles.subarray(state, state + dimension),
+            doubles.subarray(slopes, slopes + dimension),
+          );
+        },
+      }),
     });
     compareSteps(comparison, dimension, 0.5, Float64Array.of(1, -2, 3), [1e-3, 0.1, 2]);
   });
@@ -219,10 +263,12 @@ describe('the kernel, plain and compiled, says the same', () => {
     );
     const comparison = new Comparison({
       step: words,
-      slopes: (doubles) => (_x, _state, slopes) => {
-        doubles.fill(1, slopes, slopes + 2);
-        doubles[slopes + faulty] = Infinity;
-      },
+      host: (doubles) => ({
+        slopes: (_x, _state, slopes) => {
+          doubles.fill(1, slopes, slopes + 2);
+          doubles[slopes + faulty] = Infinity;
+        },
+      }),
     });
     comparison.ask('lookAhead', ({ functions }) => functions.lookAhead(0));
     comparison.ask('attempt', ({ functions }) => functions.attempt(0.1));

@@ -13,12 +13,12 @@ import {
   Seat,
   takeEngineSeat,
   takeStepSeat,
-  type ProblemSlopes,
+  takeTangentSeat,
 } from '../../src/numerics/kernel.ts';
-import { hostOf, type EngineLaws } from '../../src/numerics/kernel-laws.ts';
+import { hostOf, type EngineLaws, type StepHost } from '../../src/numerics/kernel-laws.ts';
 import { writeKernelTables } from '../../src/numerics/kernel-tables.ts';
 
-export type Functions = Omit<typeof plainFunctions, 'seatEngine' | 'seatStep'>;
+export type Functions = Omit<typeof plainFunctions, 'seatEngine' | 'seatStep' | 'seatTangent'>;
 
 /** Numbers of an engine and of an integrator, laid out and seated in one kind of kernel. */
 export interface Seated {
@@ -29,14 +29,16 @@ export interface Seated {
   readonly integers: Int32Array;
   readonly engine: number;
   readonly step: number;
+  readonly tangent: number;
 }
 
 export interface Images {
   readonly engine: Float64Array;
   readonly laws: EngineLaws;
   readonly step: Float64Array;
-  /** Of a problem that is no engine, over the memory they stand in. */
-  readonly slopes: (doubles: Float64Array) => ProblemSlopes;
+  /** Of a problem that is no engine, or of one who is shown steps, over the memory they stand in. */
+  readonly host: (doubles: Float64Array) => Partial<StepHost>;
+  readonly tangent: Float64Array;
 }
 
 const nothing = new Float64Array(0);
@@ -46,7 +48,13 @@ export const noLaw = (): never => {
 };
 export const noLaws: EngineLaws = { opening: noLaw, flow: noLaw, drag: noLaw, load: noLaw, wallHeat: noLaw };
 
-const noSlopes = (): ProblemSlopes => noLaw;
+export const noHost: StepHost = {
+  slopes: noLaw,
+  look: noLaw,
+  attempt: noLaw,
+  lengthToChange: noLaw,
+  show: noLaw,
+};
 
 const plainDoubles = new Float64Array(memoryBuffer());
 const plainIntegers = new Int32Array(memoryBuffer());
@@ -56,20 +64,32 @@ export function seatedPlain({
   engine = nothing,
   laws = noLaws,
   step = nothing,
-  slopes = noSlopes,
+  tangent = nothing,
+  host = () => noHost,
 }: Partial<Images>): Seated {
   const behind = FIRST_FREE + engine.length;
   plainDoubles.set(engine, FIRST_FREE);
   plainDoubles.set(step, behind);
-  setHost(hostOf(plainDoubles, () => laws, slopes(plainDoubles)));
+  const last = behind + step.length;
+  plainDoubles.set(tangent, last);
+  const own = { ...noHost, ...host(plainDoubles) };
+  setHost(
+    hostOf(
+      plainDoubles,
+      () => laws,
+      () => own,
+    ),
+  );
   if (engine.length > 0) plainFunctions.seatEngine(FIRST_FREE);
   if (step.length > 0) plainFunctions.seatStep(behind);
+  plainFunctions.seatTangent(tangent.length > 0 ? last : 0);
   return {
     functions: plainFunctions,
     doubles: plainDoubles,
     integers: plainIntegers,
     engine: FIRST_FREE,
     step: behind,
+    tangent: last,
   };
 }
 
@@ -77,13 +97,15 @@ export function seatedCompiled({
   engine = nothing,
   laws = noLaws,
   step = nothing,
-  slopes = noSlopes,
+  tangent = nothing,
+  host = () => noHost,
 }: Partial<Images>): Seated {
-  const seats = { engine: new Seat(engine), step: new Seat(step) };
-  const slopesHere = slopes(doubles);
-  const sit = (): { engine: number; step: number } => ({
+  const seats = { engine: new Seat(engine), step: new Seat(step), tangent: new Seat(tangent) };
+  const own = { ...noHost, ...host(doubles) };
+  const sit = (): Pick<Seated, 'engine' | 'step' | 'tangent'> => ({
     engine: engine.length > 0 ? takeEngineSeat(seats.engine, laws) : 0,
-    step: step.length > 0 ? takeStepSeat(seats.step, slopesHere) : 0,
+    step: step.length > 0 ? takeStepSeat(seats.step, own) : 0,
+    tangent: takeTangentSeat(tangent.length > 0 ? seats.tangent : undefined),
   });
   sit();
   // The second may have had to take the place of the first.
@@ -93,7 +115,7 @@ export function seatedCompiled({
 /** The first word of so many from there on in which the two differ; undefined when they are the same to the last bit. */
 export function difference(
   [a, b]: readonly [Seated, Seated],
-  what: 'engine' | 'step',
+  what: 'engine' | 'step' | 'tangent',
   length: number,
 ): { readonly word: number; readonly plain: number; readonly compiled: number } | undefined {
   for (let word = 0; word < length; word += 1) {

@@ -38,7 +38,6 @@ export function motionBy(
   const recorder: TraceRecorder = {
     note: (component) => noted.push(component(SLOT.time)),
     mark: (component) => marked.push(component(SLOT.time)),
-    pause: () => undefined,
     finish: () => {
       throw new Error('not asked for');
     },

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { SLOT } from '../../../src/model/slots.ts';
 import type { Arrival } from '../../../src/numerics/integrator.ts';
 import { failedTurn } from '../../../src/run/failed-turn.ts';
-import { oneTurn } from '../../../src/run/one-turn.ts';
+import { oneTurn, type Watcher } from '../../../src/run/one-turn.ts';
 import { stepperByLaw, stepThrough } from '../../support/stepper-by-law.ts';
 
 const TURN = 2 * Math.PI;
@@ -41,6 +41,17 @@ describe('one turn', () => {
       expect(journey.stepLimit).toBeGreaterThan(4000);
       expect(journey.stepLimit).toBeLessThan(20_000);
     }
+  });
+
+  it('wants to see only what is too slow, unless somebody watches', () => {
+    const calmOf = (watcher: Watcher): unknown[] => {
+      const { stepper, asked } = stepperByLaw({ stops: STOPS });
+      oneTurn(stepper, stateAt(0, 20), watcher);
+      return asked.map(({ journey }) => journey.calmAbove);
+    };
+    const quick = { component: SLOT.speed, value: 0.5 };
+    expect(calmOf({})).toEqual([quick, quick, quick]);
+    expect(calmOf({ onStep: () => undefined })).toEqual([undefined, undefined, undefined]);
   });
 
   it('shows every step to who watches', () => {

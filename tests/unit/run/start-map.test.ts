@@ -7,7 +7,6 @@ import { engineSystem } from '../../../src/model/system.ts';
 import { motionFrom, nextMilestone } from '../../../src/run/motion.ts';
 import { startMap, unaidedShare } from '../../../src/run/start-map.ts';
 import { engineStepper, QUICK } from '../../../src/run/stepper.ts';
-import { silentRecorder } from '../../../src/run/trace-recorder.ts';
 import { expectWithin } from '../../support/expect-within.ts';
 import { constantLoad, referenceSpec } from '../../support/reference-engine.ts';
 
@@ -31,7 +30,7 @@ function letGo(angle: number, speed: number, airFirst: boolean, settled = SETTLE
   if (airFirst) stepper.inTime(0, y, 3, { stepLimit: 10_000 });
   y[SLOT.speed] = speed;
   const since = y[SLOT.time]!;
-  const motion = motionFrom({ system, stepper, recorder: silentRecorder, y, longestTime: since + 30 });
+  const motion = motionFrom({ system, stepper, y, longestTime: since + 30 });
   let last = Infinity;
   for (let turns = 0; turns < 12; turns += 1) {
     if (nextMilestone(motion).kind !== 'turn') return undefined;

@@ -104,13 +104,4 @@ describe('a trace', () => {
     // Half a millisecond has to go by.
     expect([...soon.recorder.finish(soon.y).time].map((at) => Math.round(at * 1e4))).toEqual([0, 8]);
   });
-
-  it('takes nothing more once paused, but closes where the run did', () => {
-    const { recorder, y } = recorded(5, 1e-2);
-    recorder.pause();
-    const later = y.slice();
-    later[SLOT.time] = 50;
-    recorder.note((slot) => later[slot]!);
-    expect([...recorder.finish(y).time]).toEqual([0, 0.01, 0.02, 0.03, 0.04]);
-  });
 });

@@ -81,7 +81,26 @@ describe('a journey whose state holds the energy', () => {
 
   it('without events and watchers stays without', () => {
     const bare: Journey = { stepLimit: 5, likeness: 3 };
-    expect(turningJourney(system, bare)).toEqual(bare);
-    expect(Object.keys(turningJourney(system, bare))).toEqual(Object.keys(bare));
+    const { events, onStep, ...others } = turningJourney(system, bare);
+    expect([events, onStep]).toEqual([undefined, undefined]);
+    expect(others).toEqual(bare);
+  });
+
+  it('is calm above an energy that is no less than that of the speed, wherever the crank stands', () => {
+    const { calmAbove } = turningJourney(system, {
+      stepLimit: 5,
+      calmAbove: { component: SLOT.speed, value: 2 },
+    });
+    const most = Math.max(
+      ...Array.from({ length: 360 }, (_, i) => 2 * system.momentOfInertia((i * Math.PI) / 180)),
+    );
+    expect(calmAbove!.component).toBe(SLOT.speed);
+    expect(calmAbove!.value).toBeGreaterThanOrEqual(most);
+    expect(calmAbove!.value).toBeLessThan(1.01 * most);
+  });
+
+  it('is calm by any other component as it is told', () => {
+    const calmAbove = { component: SLOT.speed + 1, value: 2 };
+    expect(turningJourney(system, { stepLimit: 5, calmAbove }).calmAbove).toEqual(calmAbove);
   });
 });
