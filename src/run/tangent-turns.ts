@@ -35,8 +35,7 @@ export class TangentTurns {
   }
 
   get counters(): Omit<Counters, 'turns'> {
-    const { derivativeCalls, acceptedSteps } = this.stepper.counters;
-    return { derivativeCalls, acceptedSteps };
+    return this.stepper.counters;
   }
 
   /** The turn that begins at a state at top dead centre, without its measure. */
