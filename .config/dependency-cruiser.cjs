@@ -80,6 +80,7 @@ const packages = {
   'ml-matrix': 'numerics',
   odex: 'numerics',
   '@tarikjabiri/dxf': 'workshop',
+  piscina: 'cli',
   'cli-progress': 'cli',
   'pure-rand': 'study',
   'simple-statistics': 'study',
