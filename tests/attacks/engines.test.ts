@@ -82,11 +82,14 @@ describe('any engine', () => {
     ALL_OF_THEM,
   );
 
-  // Air that turns round in wide ports; a regulator that shuts on a hose of a few drops; a root sought below the slowest turn.
-  it.each([139, 703, 743, 750, 1949])(
+  // Air that turns round in wide ports; a regulator that shuts on a hose of a few drops; a root sought below the slowest turn;
+  // a shut port through which a rounding leaked.
+  it.each([139, 703, 743, 750, 1949, 578, 843])(
     'that once was beyond the method has an answer: number %i',
     (number) => {
-      expect(['not-settled', 'no-start']).toContain(settledRunning(anyEngine(number)).outcome.kind);
+      expect(['settled', 'not-settled', 'no-start']).toContain(
+        settledRunning(anyEngine(number)).outcome.kind,
+      );
     },
   );
 
@@ -109,7 +112,7 @@ describe('any engine', () => {
 
   // Cylinders that their ports, or a valve that snaps, empty in a millionth of a second; wheels of a hundred tonnes metre squared
   // on a thimble of a cylinder. With 2000 engines tried, these are all.
-  it.each([486, 514, 578, 843, 994, 1255, 1267, 1571, 1727])(
+  it.each([486, 514, 994, 1255, 1267, 1571, 1727])(
     'that is beyond the method says so: number %i',
     (number) => {
       const { outcome } = settledRunning(anyEngine(number));
