@@ -80,7 +80,6 @@ const packages = {
   'ml-matrix': 'numerics',
   odex: 'numerics',
   '@tarikjabiri/dxf': 'workshop',
-  piscina: 'cli',
   'cli-progress': 'cli',
   'pure-rand': 'study',
   'simple-statistics': 'study',

@@ -97,7 +97,7 @@ export { changeable, nextChanges, type NextChanges } from './study/next-changes.
 export {
   CSV_LINE_END,
   studyCsvHeader,
-  studyCsvRow,
+  studyCsvRows,
   studyJsonLine,
   sweptEngine,
   type StudyRow,

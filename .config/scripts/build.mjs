@@ -65,8 +65,6 @@ async function buildCommandLine() {
         entryPoints: [entryPoint],
         outdir: join(projectRoot, 'dist/cli'),
         bundle: true,
-        // Starts a script of its own in every thread, which has to stay where it is.
-        external: ['piscina'],
         // Whitespace and names stay, so that a stack trace in a fault report can be read.
         minifySyntax: true,
         platform: 'node',

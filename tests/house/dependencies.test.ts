@@ -29,11 +29,7 @@ const rows = [...page.matchAll(/^\| `([^`]+)` +\| (\S+) +\| (.+?) +\| (.+?) +\|$
   ([, name = '', licence = '', place = '', purpose = '']) => ({ name, licence, place, purpose }),
 );
 const [, tail = ''] = page.split('They bring others with them');
-const brought = [...tail.matchAll(/`(@?[\w./-]+)`/gu)].flatMap(([, name = '']) =>
-  name === 'piscina' ? [] : [name],
-);
-/** One package for each system. */
-const forSystems = '@napi-rs/nice-';
+const brought = [...tail.matchAll(/`(@?[\w./-]+)`/gu)].map(([, name = '']) => name);
 
 describe('the packages we come with', () => {
   it('are listed, each with its licence and a purpose', () => {
@@ -46,7 +42,7 @@ describe('the packages we come with', () => {
 
   it('bring with them what is listed', () => {
     const names = new Set(ours.map(({ name }) => name).filter((name) => !(name in dependencies)));
-    expect([...brought].sort()).toEqual([...names].filter((name) => !name.startsWith(forSystems)).sort());
+    expect([...brought].sort()).toEqual([...names].sort());
     for (const { name, license } of ours.filter((own) => !(own.name in dependencies)))
       expect(['MIT', 'ISC'], name).toContain(license);
   });
@@ -71,7 +67,6 @@ describe('the packages we come with', () => {
       rows.filter((row) => row.place === place).map(({ name }) => name);
     expect(bundled.filter((name) => name in dependencies).sort()).toEqual(said('bundled').sort());
     expect(said('in each report')).toEqual(['uplot']);
-    expect(said('beside the command')).toEqual(['piscina']);
     expect(read('dist/report/client.js')).toContain('uplot');
   });
 });

@@ -9,7 +9,7 @@ import {
   planOf,
   settingOverride,
   studyCsvHeader,
-  studyCsvRow,
+  studyCsvRows,
   type OddsTask,
   type Study,
   type Varied,
@@ -58,7 +58,7 @@ const askOdds: Asker = async (options, print) => {
   const found = await withRowFile(path, studyCsvHeader(varied), (add) =>
     asking({ opened, wanted: wantedOf(opened.study), engines, ...options }, (ask) =>
       oddsOf(task, ask, ({ point, engine, texts, answer, holds }) =>
-        add(studyCsvRow(varied, { engine: point * task.engines + engine + 1, texts, answer, holds })),
+        add(studyCsvRows(varied, [{ engine: point * task.engines + engine + 1, texts, answer, holds }])),
       ),
     ),
   );

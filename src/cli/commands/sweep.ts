@@ -115,7 +115,7 @@ async function sweepTo(
   const { file, text, shared } = study;
   const total = enginesIn(task.shard, task.plan.count);
   // They load while the files are opened.
-  const workers = await startWorkers(workerScript, { file, text, tables, shared, wanted }, count, total);
+  const workers = startWorkers(workerScript, { file, text, tables, shared, wanted }, count, total);
   try {
     const files = await openRowFiles(folder, sheet, sweepHeader(task), options.resume);
     const progress = progressBar(total, files.rows, options.quiet);

@@ -21,7 +21,7 @@ export async function asking<T>(
   const { study, tables } = opened;
   const { file, text, shared } = study;
   const data = { file, text, tables, shared, wanted };
-  const workers = await startWorkers(workerScript, data, workersOf(count));
+  const workers = startWorkers(workerScript, data, workersOf(count));
   const progress = progressBar(engines, 0, quiet);
   let answered = 0;
   try {

@@ -5,7 +5,7 @@
 import {
   settingsAt,
   studyCsvHeader,
-  studyCsvRow,
+  studyCsvRows,
   studyJsonLine,
   worstMargin,
   type Condition,
@@ -64,7 +64,7 @@ export async function sweep(
     const rows = rowsOf(task, first.engines, await first.answers);
     if (stopped()) break;
     await files.append(
-      rows.map((row) => studyCsvRow(plan.variations, row)).join(''),
+      studyCsvRows(plan.variations, rows),
       rows.map((row) => studyJsonLine(plan.variations, row)).join(''),
     );
     written += rows.length;

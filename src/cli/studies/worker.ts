@@ -1,8 +1,10 @@
-/** One thread of a study: answers about a batch of engines. */
-import { workerData } from 'node:worker_threads';
-import type { EngineAnswer, SettingText } from '../../index.ts';
+/** One thread of a study: answers about one batch of engines after another. */
+import { parentPort, workerData } from 'node:worker_threads';
+import type { SettingText } from '../../index.ts';
 import { laboratory, type LaboratoryFiles } from './laboratory.ts';
 
 const answer = laboratory(workerData as LaboratoryFiles);
 
-export const answers = (engines: readonly (readonly SettingText[])[]): EngineAnswer[] => engines.map(answer);
+parentPort?.on('message', (engines: readonly (readonly SettingText[])[]) => {
+  parentPort?.postMessage(engines.map(answer));
+});

@@ -4,8 +4,10 @@
  */
 import { availableParallelism } from 'node:os';
 import { setFlagsFromString } from 'node:v8';
+import { Worker } from 'node:worker_threads';
 import { InputError } from '../exit-codes.ts';
 import { brokenOff, type Ask, type EngineAnswer, type SettingText } from '../../index.ts';
+import { threads } from './threads.ts';
 
 export interface Workers {
   readonly count: number;
@@ -40,29 +42,22 @@ const TO_COMPILE_LESS = process.versions.v8.startsWith('11.3.')
   : [];
 
 /**
- * `script` exports `answers(engines)`; `data` is what it finds in its `workerData`. As many threads as there are `engines` for
- * begin to load at once.
+ * `script` answers each message, a batch of engines, with one; `data` is what it finds in its `workerData`. As many threads
+ * as there are `engines` for begin to load at once.
  */
-export async function startWorkers(script: URL, data: unknown, count: number, engines = 1): Promise<Workers> {
+export function startWorkers(script: URL, data: unknown, count: number, engines = 1): Workers {
   if (count > 1) for (const flag of TO_COMPILE_LESS) setFlagsFromString(flag);
-  const { Piscina } = await import('piscina');
-  const pool = new Piscina({
-    filename: script.href,
-    name: 'answers',
-    workerData: data,
-    minThreads: Math.min(engines, count),
-    maxThreads: count,
-    // What an answer leaves behind is garbage at once; let the collector come before it has piled up, but not for every engine.
-    resourceLimits: { maxYoungGenerationSizeMb: 12, maxOldGenerationSizeMb: 128 },
-    // Answers must not wait for a thread to be started anew.
-    idleTimeout: 60_000,
-  });
+  const start = (): Worker =>
+    new Worker(script, {
+      workerData: data,
+      // What an answer leaves behind is garbage at once; let the collector come before it has piled up, but not for every engine.
+      resourceLimits: { maxYoungGenerationSizeMb: 12, maxOldGenerationSizeMb: 128 },
+    });
+  const pool = threads<Engines, readonly EngineAnswer[]>(start, { atOnce: engines, most: count });
   const batch = (engines: Engines): Promise<readonly EngineAnswer[]> =>
-    (pool.run(engines) as Promise<readonly EngineAnswer[]>).catch(() => oneByOne(engines));
+    pool.run(engines).catch(() => oneByOne(engines));
   const single = (engine: readonly SettingText[]): Promise<readonly EngineAnswer[]> =>
-    (pool.run([engine]) as Promise<readonly EngineAnswer[]>).catch((error: unknown) => [
-      brokenOff(broken(error)),
-    ]);
+    pool.run([engine]).catch((error: unknown) => [brokenOff(broken(error))]);
   const oneByOne = async (engines: Engines): Promise<readonly EngineAnswer[]> => {
     const found: EngineAnswer[] = [];
     for (const engine of engines) found.push(...(await single(engine)));
@@ -75,7 +70,7 @@ export async function startWorkers(script: URL, data: unknown, count: number, en
     );
     return (await Promise.all(batches)).flat();
   };
-  return { count, ask, close: () => pool.destroy() };
+  return { count, ask, close: pool.close };
 }
 
 const broken = (error: unknown): string =>

@@ -25,8 +25,14 @@ export interface StudyRow {
 /** How every line of a table ends (RFC 4180). */
 export const CSV_LINE_END = '\r\n';
 
-const line = (cells: readonly (string | number | null)[]): string =>
-  stringify([cells.map((cell) => cell ?? '')], { record_delimiter: 'windows', escape_formulas: true });
+type Cells = readonly (string | number | null)[];
+
+/** Many at a time, as each beginning of the writer costs more than a line. */
+const lines = (rows: readonly Cells[]): string =>
+  stringify(
+    rows.map((cells) => cells.map((cell) => cell ?? '')),
+    { record_delimiter: 'windows', escape_formulas: true },
+  );
 
 /** "valve_gear.admission.closes" in "% of stroke" is "valve_gear.admission.closes_percent_of_stroke". */
 function header({ paths, unit }: Varied): string {
@@ -41,16 +47,19 @@ function header({ paths, unit }: Varied): string {
 
 /** The first line of the table of a study. */
 export function studyCsvHeader(varied: readonly Varied[]): string {
-  return line(['engine', ...varied.map(header), 'outcome', 'reason', 'holds', ...measureHeaders]);
+  return lines([['engine', ...varied.map(header), 'outcome', 'reason', 'holds', ...measureHeaders]]);
 }
 
-/** The line of one engine in the table of a study. */
-export function studyCsvRow(varied: readonly Varied[], { engine, texts, answer, holds }: StudyRow): string {
+/** The lines of engines in the table of a study. */
+export const studyCsvRows = (varied: readonly Varied[], rows: readonly StudyRow[]): string =>
+  lines(rows.map((row) => cellsOf(varied, row)));
+
+function cellsOf(varied: readonly Varied[], { engine, texts, answer, holds }: StudyRow): Cells {
   const own = varied.map(({ unit }, i) =>
     unit === undefined ? oneLine(texts[i] ?? '') : leadingNumber(texts[i] ?? ''),
   );
   const met = holds === undefined ? '' : holds ? 'yes' : 'no';
-  return line([engine, ...own, answer.outcome, oneLine(answer.reason), met, ...measureCells(answer.values)]);
+  return [engine, ...own, answer.outcome, oneLine(answer.reason), met, ...measureCells(answer.values)];
 }
 
 /** A text that `unit` was said of begins with a number. */
@@ -59,7 +68,9 @@ function leadingNumber(text: string): number | string {
   return Number.isFinite(number) ? number : oneLine(text);
 }
 
-const oneLine = (text: string): string => text.replace(/\s+/gu, ' ').trim();
+/** Most texts are one already, and are left as they are: a copy of each for every row is much in long studies. */
+const oneLine = (text: string): string =>
+  /[^\S ]| {2}|^ | $/u.test(text) ? text.replace(/\s+/gu, ' ').trim() : text;
 
 /** The line of one engine in the file of JSON lines. */
 export function studyJsonLine(varied: readonly Varied[], { engine, texts, answer, holds }: StudyRow): string {
@@ -79,10 +90,12 @@ export function studyJsonLine(varied: readonly Varied[], { engine, texts, answer
   return `${JSON.stringify(row)}\n`;
 }
 
+const columns = Object.entries(measureColumns);
+
 /** Reads back what `studyJsonLine` wrote. */
 export function sweptEngine(line: string): SweptEngine {
   const row = JSON.parse(line) as WrittenRow;
-  const values = Object.entries(measureColumns).flatMap(([name, { header, toSi }]) => {
+  const values = columns.flatMap(([name, { header, toSi }]) => {
     const value = row[header];
     return typeof value === 'number' ? [[name, toSi(value)] as const] : [];
   });

@@ -255,7 +255,7 @@ describe('a place that cannot be written to', () => {
 
 describe('workers', () => {
   it('that die take only the engine they died of with them, and go on', async () => {
-    const crew = await startWorkers(new URL('./dying-worker.mjs', import.meta.url), undefined, 2);
+    const crew = startWorkers(new URL('./dying-worker.mjs', import.meta.url), undefined, 2);
     const engines = Array.from({ length: 20 }, (_, i) => [{ path: 'n', value: String(i) }]);
     const answers = await crew.ask(engines);
     await crew.close();
@@ -263,7 +263,9 @@ describe('workers', () => {
       engines.map((_, i) => (i === 7 || i === 13 ? 'broken-off' : 'settled')),
     );
     expect(answers[12]?.values.speed).toBe(12);
-    expect(answers[7]?.reason).toMatch(/^The program broke off on this engine \(/u);
+    expect(answers[7]?.reason).toMatch(
+      /^The program broke off on this engine \(its thread ended with code 3\)/u,
+    );
     expect(answers[13]?.reason).toMatch(/^The program broke off on this engine \(unlucky\)/u);
   });
 });
