@@ -10,7 +10,7 @@ import { optionOverrides } from '../../src/scenario/override.ts';
 import { scenarioReader } from '../../src/scenario/read-scenario.ts';
 import type { EngineSpec } from '../../src/parts/engine-description.ts';
 import { ourSettledAnswer } from './ours.ts';
-import { processorTime } from './processor-time.ts';
+import { median, processorTime } from './processor-time.ts';
 import { printTarget } from './report.ts';
 
 const SCENARIO = 'scenarios/cider-press.yaml';
@@ -87,14 +87,34 @@ function swept(
   return JSON.parse(stderr) as Swept;
 }
 
+/** Rounds of sweeps that are compared by the clock, by turns: others may want a processor for a while. */
+const ROUNDS = 5;
+
+type Sweeps = Readonly<Record<'one' | 'two' | 'oneCore', Swept>>;
+
+/** One worker with all cores to itself, two, and one with all that goes by beside it on one core. */
+function medianSweeps(root: string, folder: string): Sweeps {
+  const ask = (workers: number, confined?: readonly string[]): Swept =>
+    swept(root, folder, pressures(ENGINES), workers, confined);
+  const rounds = Array.from({ length: ROUNDS }, (): Sweeps => ({
+    one: ask(1),
+    two: ask(2),
+    oneCore: ask(1, ON_ONE_CORE),
+  }));
+  const middle = (which: keyof Sweeps): Swept => {
+    const of = (what: keyof Swept): number => median(rounds.map((round) => round[which][what]));
+    return { clock: of('clock'), processor: of('processor'), megabytes: of('megabytes') };
+  };
+  return { one: middle('one'), two: middle('two'), oneCore: middle('oneCore') };
+}
+
 /** How many others want the processors; to be asked before anything is measured here. */
 export const othersLoad = (): number => loadavg()[0] ?? 0;
 
 export function benchStudies(root: string, folder: string, bare: number, load: number): void {
   console.error(`measuring a sweep of ${ENGINES} engines`);
   const start = swept(root, folder, pressures(TO_START), 1);
-  const [one, two] = [swept(root, folder, pressures(ENGINES), 1), swept(root, folder, pressures(ENGINES), 2)];
-  const oneCore = swept(root, folder, pressures(ENGINES), 1, ON_ONE_CORE);
+  const { one, two, oneCore } = medianSweeps(root, folder);
   const [few, many] = [FEW_ROWS, MANY_ROWS].map((rows) => swept(root, folder, impossible(rows), 2));
   const each = (seconds: number): string => `${((1e3 * seconds) / ENGINES).toFixed(1)} ms`;
   console.log(`\nMany engines: sweeps of ${ENGINES} by the built command`);
