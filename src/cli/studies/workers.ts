@@ -32,10 +32,10 @@ const MOST_AT_ONCE = 8;
 /**
  * Each thread compiles for itself, and V8 does so beside the thread, on a core that another thread wants. Plain machine code
  * from the first call on, which is quickly made, lets its optimiser wait three times as long and be asked for fewer functions.
- * Sweeps of 2000 engines with and without these two switches, side by side: with two threads on two cores 11.9 in place of
- * 13.5 s of processor time, of which 2.2 in place of 4.5 go by beside the threads. A thread by itself is the slower for it, by 6 to 9 %,
- * as nobody else wants the core on which its code is compiled; so it goes without. Either alone brings half of that or
- * nothing, and a longer wait is worse. Only for the V8 of Node 20, on which that was measured: later ones compile in other steps.
+ * Sweeps of 2000 engines with and without these two switches, by turns: with two threads on two cores 4.4 in place of 4.9 s by
+ * the clock, and 8.2 in place of 9.1 of processor time. A thread by itself is the slower for it, by 6 to 9 %, as nobody else wants
+ * the core on which its code is compiled; so it goes without. Either alone brings less. Only for the V8 of Node 20, on which that
+ * was measured: later ones compile in other steps.
  */
 const TO_COMPILE_LESS = process.versions.v8.startsWith('11.3.')
   ? ['--always-sparkplug', '--interrupt-budget=400000']
