@@ -118,10 +118,10 @@ describe('a space-filling sample', () => {
         const points = Array.from({ length: 64 }, (_, i) => point(i));
         for (const [which, middle] of [50, 0.5].entries()) {
           const values = points.map((texts) => Number.parseFloat(texts[which]!));
-          // As a text, one next to the middle may stand on it.
+          // As texts, those next to the middle may stand on it.
           expect(values.filter((value) => value < middle).length).toBeLessThanOrEqual(32);
           expect(values.filter((value) => value > middle).length).toBeLessThanOrEqual(32);
-          expect(values.filter((value) => value === middle).length).toBeLessThanOrEqual(1);
+          expect(values.filter((value) => value === middle).length).toBeLessThanOrEqual(2);
         }
         expect(point(17)).toEqual(sample('space-filling', { engines: 64, seed }).build([a, c]).point(17));
       }),
