@@ -1,7 +1,8 @@
 /**
- * One step of the Rosenbrock method: tried from a start, asked about its error and about any place within it.
+ * Steps of the Rosenbrock method: one, tried from a start, asked about its error and about any place within it; or one after
+ * the other, for a whole journey.
  *
- * The work is done in the kernel, src/kernel/rosenbrock-step.ts, which knows the slopes of engines itself and asks for
+ * The work is done in the kernel, src/kernel/rosenbrock-step.ts and journey.ts, which knows the slopes of engines itself and asks for
  * those of other problems. This side says where a step begins, takes Jacobians of other problems, and counts.
  */
 import * as header from '../kernel/step-header.ts';
